@@ -1,0 +1,2 @@
+#!/usr/bin/env node
+console.log("duskline: the command line has no commands yet.");

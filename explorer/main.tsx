@@ -1,0 +1,3 @@
+import { render } from "solid-js/web";
+
+render(() => <h1>duskline</h1>, document.querySelector("#root")!);

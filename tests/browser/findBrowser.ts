@@ -1,0 +1,101 @@
+import { spawnSync } from "node:child_process";
+import { accessSync, constants, existsSync, readFileSync, statSync } from "node:fs";
+import { delimiter, join } from "node:path";
+import { chromium } from "playwright-core";
+
+const NAMES = [
+  "chromium",
+  "chromium-browser",
+  "google-chrome",
+  "google-chrome-stable",
+  "chrome",
+  "microsoft-edge",
+  "microsoft-edge-stable",
+  "msedge",
+];
+
+/** Where Chrome and Edge install themselves without telling PATH. */
+const USUAL_PLACES: Partial<Record<NodeJS.Platform, string[]>> = {
+  linux: ["/usr/bin/chromium", "/opt/google/chrome/chrome", "/opt/microsoft/msedge/msedge"],
+  darwin: [
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+    "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
+    "/Applications/Chromium.app/Contents/MacOS/Chromium",
+  ],
+  win32: ["PROGRAMFILES", "PROGRAMFILES(X86)", "LOCALAPPDATA"].flatMap((name) => {
+    const root = process.env[name];
+    return root
+      ? [join(root, "Google/Chrome/Application/chrome.exe"), join(root, "Microsoft/Edge/Application/msedge.exe")]
+      : [];
+  }),
+};
+
+/**
+ * Finds a Chromium to test with: what DUSKLINE_BROWSER names, one on PATH, Chrome or Edge where they usually are, one
+ * that the driver fetched earlier; as root on Debian or Ubuntu it installs the distribution's package.
+ * @returns the path of an executable
+ * @throws Error saying in one sentence what to run; browser tests are never skipped for want of a browser
+ */
+export function findBrowser(): string {
+  const asked = process.env.DUSKLINE_BROWSER;
+  if (asked) {
+    if (isExecutable(asked)) return asked;
+    throw new Error(`DUSKLINE_BROWSER names ${asked}, which is not a program that can be run; correct it or unset it.`);
+  }
+  return onPath() ?? inUsualPlaces() ?? inDriverCache() ?? installed() ?? giveUp();
+}
+
+function onPath(): string | undefined {
+  const suffixes = process.platform === "win32" ? [".exe"] : [""];
+  const folders = (process.env.PATH ?? "").split(delimiter).filter(Boolean);
+  const candidates = NAMES.flatMap((name) => folders.flatMap((folder) => suffixes.map((s) => join(folder, name + s))));
+  return candidates.find(isExecutable);
+}
+
+function inUsualPlaces(): string | undefined {
+  return USUAL_PLACES[process.platform]?.find(isExecutable);
+}
+
+function inDriverCache(): string | undefined {
+  const cached = chromium.executablePath();
+  return cached && isExecutable(cached) ? cached : undefined;
+}
+
+function installed(): string | undefined {
+  if (!isRoot() || !isDebianLike()) return undefined;
+  console.log("No Chromium found: installing the distribution's package (apt-get install chromium) …");
+  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
+  for (const args of [["update"], ["install", "-y", "--no-install-recommends", "chromium"]]) {
+    const { status } = spawnSync("apt-get", args, { env, stdio: ["ignore", "ignore", "inherit"] });
+    if (status !== 0) return undefined;
+  }
+  return onPath() ?? inUsualPlaces();
+}
+
+function giveUp(): never {
+  const command = isDebianLike()
+    ? "sudo apt-get update && sudo apt-get install -y chromium"
+    : "npx playwright-core install chromium";
+  throw new Error(
+    `Browser tests need Chromium, Chrome or Edge and none was found: run \`${command}\`, or set DUSKLINE_BROWSER to one.`,
+  );
+}
+
+/** Whether this process is root, where Chromium's sandbox cannot start. */
+export function isRoot(): boolean {
+  return process.getuid?.() === 0;
+}
+
+function isDebianLike(): boolean {
+  if (process.platform !== "linux" || !existsSync("/etc/os-release")) return false;
+  return /^ID(_LIKE)?=.*\b(debian|ubuntu)\b/m.test(readFileSync("/etc/os-release", "utf8"));
+}
+
+function isExecutable(path: string): boolean {
+  try {
+    accessSync(path, constants.X_OK);
+    return statSync(path).isFile();
+  } catch {
+    return false;
+  }
+}

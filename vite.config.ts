@@ -1,0 +1,31 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vite";
+import solid from "vite-plugin-solid";
+
+/** The page needs nothing from elsewhere, so the browser is told to refuse everything from elsewhere. */
+const headers = {
+  "Content-Security-Policy": [
+    "default-src 'self'",
+    "img-src 'self' data: blob:",
+    "worker-src 'self' blob:",
+    "object-src 'none'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
+  ].join("; "),
+  "Referrer-Policy": "no-referrer",
+  "X-Content-Type-Options": "nosniff",
+};
+
+// 127.0.0.1 by number: "localhost" may mean ::1 to the server and something else's port 4173 to the browser.
+const host = "127.0.0.1";
+
+export default defineConfig({
+  root: "explorer",
+  base: "./",
+  plugins: [solid()],
+  worker: { format: "es" },
+  build: { outDir: fileURLToPath(new URL("dist/explorer", import.meta.url)), emptyOutDir: true },
+  server: { host },
+  preview: { host, headers },
+});
