@@ -15,7 +15,6 @@ console.log(`\nThe explorer is at ${server.resolvedUrls?.local[0]}  (Ctrl-C stop
 
 for (const signal of ["SIGINT", "SIGTERM"] as const) {
   process.on(signal, () => {
-    server.httpServer.closeAllConnections?.();
     void server.close().then(() => process.exit(0));
   });
 }
