@@ -1,0 +1,100 @@
+import { requireRange, requireSameLength } from "../require.ts";
+import { clearSky } from "./clearSky.ts";
+import { dailyExtraterrestrialWhM2 } from "./dailyExtraterrestrialWhM2.ts";
+import { SOLAR_MS_PER_DEG, solarMidnightMs } from "./solarDay.ts";
+import { sunTrack } from "./sunTrack.ts";
+
+/** The brightest a whole day may be against a cloudless one; real days over 1 mean cleaner air than was assumed. */
+export const MAX_DAY_CLEAR_INDEX = 1.25;
+const DAY_MS = 86_400_000;
+const STEP_MS = 300_000;
+
+/** What turns a day's clearness Kt into a clear-sky index; one value per day that the event touches, in order. */
+export interface DayLight {
+  /** For each step, the position of its day in the arrays below. */
+  readonly dayOfStep: Int32Array;
+  /** H0 of the whole day, also where the event covers only a part of it. */
+  readonly extraterrestrialWhM2: Float64Array;
+  /** A cloudless sky's GHI over the whole day. */
+  readonly clearWhM2: Float64Array;
+  /** Clear-sky index for a Kt of 1: H0 over the cloudless day. 0 where the sun does not rise. */
+  readonly clearIndexPerKt: Float64Array;
+}
+
+/** The place and its air, as `clearSky` takes them. */
+export interface ClearSkySite {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  readonly elevationM: number;
+  readonly linkeTurbidity: number;
+}
+
+/**
+ * Prepares the days of an event. Each day is taken whole, as the 24 hours of local mean solar time round its noon and on
+ * its own 5-minute grid, so that an event from Friday 14:00 meets Friday's brightness and not the afternoon's.
+ * @param timesMs middle of each step, UTC, rising
+ * @param localDay the civil local day of each step, any whole numbers that change at local midnight
+ * @throws RangeError if the arrays differ in length or the place leaves its range
+ */
+export function dayLight(site: ClearSkySite, timesMs: Float64Array, localDay: Int32Array): DayLight {
+  requireSameLength({ timesMs, localDay });
+  requireRange({ latitudeDeg: site.latitudeDeg }, -90, 90);
+  const dayOfStep = new Int32Array(timesMs.length);
+  const firstStep: number[] = [];
+  for (let i = 0; i < timesMs.length; i++) {
+    if (i === 0 || localDay[i] !== localDay[i - 1]) firstStep.push(i);
+    dayOfStep[i] = firstStep.length - 1;
+  }
+  const extraterrestrialWhM2 = new Float64Array(firstStep.length);
+  const clearWhM2 = new Float64Array(firstStep.length);
+  const clearIndexPerKt = new Float64Array(firstStep.length);
+  for (let day = 0; day < firstStep.length; day++) {
+    const noonMs = insideOfDayMs(timesMs, firstStep, day);
+    extraterrestrialWhM2[day] = dailyExtraterrestrialWhM2(
+      site.latitudeDeg,
+      noonMs + site.longitudeDeg * SOLAR_MS_PER_DEG,
+    );
+    clearWhM2[day] = clearDayWhM2(site, solarMidnightMs(noonMs, site.longitudeDeg));
+    clearIndexPerKt[day] = clearWhM2[day]! > 0 ? extraterrestrialWhM2[day]! / clearWhM2[day]! : 0;
+  }
+  return { dayOfStep, extraterrestrialWhM2, clearWhM2, clearIndexPerKt };
+}
+
+/**
+ * An instant near the middle of a civil day. A midnight that lies within the event tells it exactly; an event within one
+ * day has none, and its own middle has to do (next to midnight that may name the neighbouring day, 1 % off at most).
+ */
+function insideOfDayMs(timesMs: Float64Array, firstStep: number[], day: number): number {
+  const first = firstStep[day]!;
+  const next = firstStep[day + 1];
+  if (day > 0) return (timesMs[first]! + timesMs[first - 1]!) / 2 + DAY_MS / 2;
+  if (next !== undefined) return (timesMs[next]! + timesMs[next - 1]!) / 2 - DAY_MS / 2;
+  return (timesMs[0]! + timesMs[timesMs.length - 1]!) / 2;
+}
+
+function clearDayWhM2(site: ClearSkySite, midnightMs: number): number {
+  const timesMs = Float64Array.from({ length: DAY_MS / STEP_MS }, (_, i) => midnightMs + (i + 0.5) * STEP_MS);
+  const sun = sunTrack(site.latitudeDeg, site.longitudeDeg, timesMs);
+  const { ghiWm2 } = clearSky(sun, timesMs, site.longitudeDeg, site.elevationM, site.linkeTurbidity);
+  return ghiWm2.reduce((sum, ghi) => sum + ghi, 0) * (STEP_MS / 3_600_000);
+}
+
+/**
+ * The constant clear-sky index that makes each day's light on the level Kt × H0, written per step. Days that would have
+ * to be brighter than 1.25 times a cloudless one are held there.
+ * @param light from `dayLight`
+ * @param ktOfDay clearness of each day, 0…1, GHI over H0
+ * @param out one value per step; 0 where the sun does not rise
+ * @returns how many days were held at the limit, to be said on the screen
+ */
+export function dayClearIndex(light: DayLight, ktOfDay: Float64Array, out: Float64Array): number {
+  let held = 0;
+  for (let day = 0; day < ktOfDay.length; day++) {
+    if (ktOfDay[day]! * light.clearIndexPerKt[day]! > MAX_DAY_CLEAR_INDEX) held++;
+  }
+  for (let i = 0; i < out.length; i++) {
+    const day = light.dayOfStep[i]!;
+    out[i] = Math.max(0, Math.min(MAX_DAY_CLEAR_INDEX, ktOfDay[day]! * light.clearIndexPerKt[day]!));
+  }
+  return held;
+}

@@ -1,0 +1,17 @@
+/**
+ * sky: the light that would arrive if nothing stood in its way.
+ * when and where ─► sunTrack ─► clearSky ─► dayClearIndex (how bright the day) ─► splitDiffuse (beam and sky light).
+ * Reads place; read by shade, array, run.
+ */
+export { airTemperature, WARMEST_SOLAR_HOUR } from "./airTemperature.ts";
+export { airMass, type ClearSky, clearSky, pressureShare } from "./clearSky.ts";
+export { dailyExtraterrestrialWhM2 } from "./dailyExtraterrestrialWhM2.ts";
+export { type ClearSkySite, type DayLight, dayClearIndex, dayLight, MAX_DAY_CLEAR_INDEX } from "./dayClearIndex.ts";
+export { erbsDiffuseShare } from "./erbsDiffuseShare.ts";
+export { distanceFactor, extraterrestrialWm2, SOLAR_CONSTANT_WM2 } from "./extraterrestrialWm2.ts";
+export { DARK_BELOW_DEG, isDark } from "./isDark.ts";
+export { type NightSpan, nightSpans } from "./nightSpans.ts";
+export { clearIndexShareOfOkta, SKY_WORDS, type SkyWord } from "./skyWords.ts";
+export { dayOfYear, SOLAR_MS_PER_DEG, solarHour, solarMidnightMs } from "./solarDay.ts";
+export { beamShareOfClear, makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts"; // for the member loop
+export { type SunTrack, sunTrack } from "./sunTrack.ts";
