@@ -27,12 +27,21 @@ export function parseModule(path: string, text: string): EngineModule {
   const imports: string[] = [];
   const visit = (node: ts.Node): void => {
     const specifier = specifierOf(node);
-    if (specifier) imports.push(specifier.startsWith(".") ? posix.join(dirname(path), specifier) : specifier);
+    if (specifier) imports.push(fromTop(path, specifier));
     ts.forEachChild(node, visit);
   };
   visit(syntax);
   const [, folder, file] = path.split("/");
   return { path, folder: file === undefined ? "" : folder!, syntax, imports };
+}
+
+/** What an import declaration in the file at `path` names, as a path from the top. */
+export function importedPath(path: string, declaration: ts.ImportDeclaration): string {
+  return fromTop(path, specifierOf(declaration)!);
+}
+
+function fromTop(path: string, specifier: string): string {
+  return specifier.startsWith(".") ? posix.join(dirname(path), specifier) : specifier;
 }
 
 function specifierOf(node: ts.Node): string | undefined {
