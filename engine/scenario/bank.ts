@@ -1,0 +1,132 @@
+import * as z from "zod";
+import { Bring } from "./bring.ts";
+import { count, quantity, share, text, word } from "./quantity.ts";
+
+/** The chemistries that are modelled. */
+export const CHEMISTRIES = ["lfp", "agm", "flooded"] as const;
+export type Chemistry = (typeof CHEMISTRIES)[number];
+
+/** Voltages a block of each chemistry is sold in. */
+const BLOCK_VOLTS: Record<Chemistry, readonly number[]> = { lfp: [12, 24, 48], agm: [2, 6, 12], flooded: [2, 6, 12] };
+
+/** The bank as the data sheet and the label tell it; what is left out is filled in by chemistry in `bankData`. */
+export const Bank = z
+  .strictObject({
+    chemistry: word(CHEMISTRIES, "lfp: lithium iron phosphate; agm; flooded lead-acid"),
+    nominalV: z
+      .union([z.literal(12), z.literal(24), z.literal(48)], { error: "12, 24 or 48 (nominal volts of the bank)" })
+      .default(12)
+      .meta({ description: "nominal volts of the bank: 12, 24 or 48" }),
+    blockAh: quantity({
+      unit: "Ah",
+      low: 1,
+      high: 3000,
+      what: "rated capacity of one block at the 20 h rate",
+      typical: [50, 300],
+    }),
+    inSeries: count({ low: 1, high: 24, what: "blocks in series in each string" }).default(1),
+    inParallel: count({ low: 1, high: 16, what: "strings in parallel" }).default(1),
+    healthShare: share("capacity that age has left", 0.2, 1).default(1),
+    startShare: share("charge at the start"),
+    reserveShare: share("charge that the plan keeps back", 0, 0.95),
+    maxChargeA: quantity({ unit: "A", low: 0.1, high: 5000, what: "most current the whole bank may take" }).optional(),
+    maxDischargeA: quantity({
+      unit: "A",
+      low: 0.1,
+      high: 5000,
+      what: "most current the whole bank may give",
+    }).optional(),
+    internalResistanceOhm: quantity({
+      unit: "Ω",
+      low: 0,
+      high: 2,
+      what: "resistance of the whole bank with its electronics",
+    }).optional(),
+    coulombicEfficiencyShare: share("charge that comes back of what went in", 0.5, 1).optional(),
+    peukertExponent: quantity({
+      unit: "",
+      low: 1,
+      high: 1.6,
+      what: "Peukert exponent, used for lead only",
+      typical: [1.05, 1.3],
+    }).optional(),
+    absorptionV: quantity({
+      unit: "V",
+      low: 8,
+      high: 70,
+      what: "voltage at which charging is held while the current tapers",
+    }).optional(),
+    acceptancePerH: quantity({
+      unit: "A per missing Ah",
+      low: 0.05,
+      high: 1000,
+      what: "most charging current for each ampere-hour that is missing; it shapes the taper",
+    }).optional(),
+    disconnectV: quantity({
+      unit: "V",
+      low: 0,
+      high: 60,
+      what: "voltage under load at which loads are cut off; 0 for none",
+    }).optional(),
+    reconnectV: quantity({ unit: "V", low: 0, high: 65, what: "voltage at which loads come back" }).optional(),
+    coldChargeLockC: quantity({
+      unit: "°C",
+      low: -40,
+      high: 20,
+      what: "temperature at and below which charging is blocked",
+    })
+      .nullable()
+      .optional(),
+    temperature: z
+      .union([z.literal("air"), quantity({ unit: "°C", low: -40, high: 60, what: "temperature of the bank" })], {
+        error: '"air" (the bank is as warm as the air) or a number from -40 to 60 °C (temperature of the bank)',
+      })
+      .default("air"),
+    openCircuitCurve: z
+      .array(
+        z.strictObject({
+          share: share("charge"),
+          cellV: quantity({ unit: "V", low: 0.5, high: 5, what: "open-circuit voltage of one cell" }),
+        }),
+        { error: "a list of charges with cell voltages" },
+      )
+      .min(2, { error: "a list of at least two points" })
+      .max(60, { error: "a list of at most 60 points" })
+      .optional(),
+    name: text("what people call it").optional(),
+    bring: Bring.optional(),
+  })
+  .check(({ value, issues }) => {
+    const refuse = (field: string, message: string, input: unknown) =>
+      issues.push({ code: "custom", path: [field], input, message });
+    const blockV = value.nominalV / value.inSeries;
+    if (!BLOCK_VOLTS[value.chemistry].includes(blockV)) {
+      const usual = BLOCK_VOLTS[value.chemistry].join(", ");
+      refuse(
+        "inSeries",
+        `${value.inSeries} in series for ${value.nominalV} V makes blocks of ${+blockV.toFixed(2)} V, but ${value.chemistry} blocks come in ${usual} V; change inSeries or nominalV`,
+        value.inSeries,
+      );
+    }
+    if (value.disconnectV !== undefined && value.reconnectV !== undefined && value.reconnectV < value.disconnectV) {
+      refuse(
+        "reconnectV",
+        `loads would come back at ${value.reconnectV} V, below the ${value.disconnectV} V at which they are cut; raise reconnectV`,
+        value.reconnectV,
+      );
+    }
+    const curve = value.openCircuitCurve;
+    if (curve !== undefined) {
+      const rising = curve.every(
+        (point, i) => i === 0 || (point.share > curve[i - 1]!.share && point.cellV >= curve[i - 1]!.cellV),
+      );
+      if (!rising || curve[0]!.share !== 0 || curve.at(-1)!.share !== 1) {
+        refuse(
+          "openCircuitCurve",
+          "its points must run from share 0 to share 1, in order, and the voltage may not fall on the way",
+          curve,
+        );
+      }
+    }
+  });
+export type Bank = z.infer<typeof Bank>;

@@ -1,0 +1,42 @@
+import * as z from "zod";
+import { quantity, word } from "./quantity.ts";
+
+/** American wire gauges with a known resistance; see `copperOhmPerM`. */
+export const WIRE_GAUGES = [
+  "18",
+  "16",
+  "14",
+  "12",
+  "10",
+  "8",
+  "6",
+  "4",
+  "3",
+  "2",
+  "1",
+  "1/0",
+  "2/0",
+  "3/0",
+  "4/0",
+] as const;
+
+/** A two-wire copper cable: its gauge in AWG or its cross-section in mm², and its length one way. */
+export const Cable = z
+  .strictObject(
+    {
+      awg: word(WIRE_GAUGES, "American wire gauge").optional(),
+      mm2: quantity({ unit: "mm²", low: 0.25, high: 240, what: "cross-section of one conductor" }).optional(),
+      oneWayM: quantity({ unit: "m", low: 0, high: 200, what: "length of the run, one way", typical: [1, 15] }),
+      tempC: quantity({ unit: "°C", low: -40, high: 90, what: "temperature of the copper", typical: [20, 50] }).default(
+        25,
+      ),
+    },
+    { error: 'a cable, such as { "awg": "10", "oneWayM": 6 }' },
+  )
+  .check(({ value, issues }) => {
+    if ((value.awg === undefined) === (value.mm2 === undefined)) {
+      const message = "give the conductor either as awg or as mm2, and not both";
+      issues.push({ code: "custom", path: ["awg"], input: value.awg, message });
+    }
+  });
+export type Cable = z.infer<typeof Cable>;

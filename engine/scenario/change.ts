@@ -1,0 +1,22 @@
+import * as z from "zod";
+import { text } from "./quantity.ts";
+
+/**
+ * One named change to a scenario: put a value at a place, add something to a list, or take something out. A place is
+ * written with dots and, inside lists, with the id of what is meant: `panels.roof.count`, `bank.blockAh`.
+ */
+export const Change = z
+  .strictObject({
+    at: text("place in the document, such as panels.roof.count"),
+    to: z.json().optional().meta({ description: "the new value" }),
+    add: z.json().optional().meta({ description: "something to add to the list at this place" }),
+    remove: z.literal(true).optional().meta({ description: "true takes out what stands at this place" }),
+  })
+  .check(({ value, issues }) => {
+    const given = [value.to, value.add, value.remove].filter((part) => part !== undefined).length;
+    if (given !== 1) {
+      const message = "give exactly one of to (a new value), add (something for a list) or remove (true)";
+      issues.push({ code: "custom", path: [], input: value, message });
+    }
+  });
+export type Change = z.infer<typeof Change>;

@@ -1,0 +1,52 @@
+import * as z from "zod";
+import { ClockWindows } from "./clockWindow.ts";
+import { Draw } from "./draw.ts";
+import { count, id, share, text, word } from "./quantity.ts";
+
+/** When a thing works; the rest of the time it takes its idle draw. */
+const Use = z
+  .strictObject({
+    when: word(
+      ["always", "byTheClock", "afterDark", "whenStaffed"],
+      "always; in stretches of the clock; while the sun is down; while a station is staffed",
+    ),
+    windows: ClockWindows.min(1, { error: "a list with at least one stretch of the clock" }).optional(),
+    station: id("the station whose staffing counts; any station when left out").optional(),
+    share: share("part of that time it really works, such as 0.35 for a fridge").default(1),
+  })
+  .check(({ value, issues }) => {
+    const refuse = (field: string, message: string, input: unknown) =>
+      issues.push({ code: "custom", path: [field], input, message });
+    if (value.when === "byTheClock" && value.windows === undefined) {
+      refuse(
+        "windows",
+        'it works by the clock, so give its stretches, such as [{ "from": "07:00", "to": "22:00" }]',
+        undefined,
+      );
+    }
+    if (value.when !== "byTheClock" && value.windows !== undefined) {
+      refuse(
+        "windows",
+        `stretches of the clock count only with "byTheClock", and when is "${value.when}"; take them out or change when`,
+        value.windows,
+      );
+    }
+    if (value.when !== "whenStaffed" && value.station !== undefined) {
+      refuse(
+        "station",
+        `a station counts only with "whenStaffed", and when is "${value.when}"; take it out or change when`,
+        value.station,
+      );
+    }
+  });
+
+/** A load of the site: router, lights, fridge, computer of everybody. */
+export const Gear = z.strictObject({
+  id: id("the thing's name in this document"),
+  name: text("what people call it"),
+  count: count({ low: 0, high: 100, what: "how many of them" }).default(1),
+  idle: Draw.default({ drawW: 0 }),
+  working: Draw,
+  use: Use,
+});
+export type Gear = z.infer<typeof Gear>;

@@ -1,0 +1,212 @@
+import * as z from "zod";
+import { Bring } from "./bring.ts";
+import { Cable } from "./cable.ts";
+import { ClockTime, clockMinute } from "./clockTime.ts";
+import { ClockWindows } from "./clockWindow.ts";
+import { count, id, quantity, share, text, word } from "./quantity.ts";
+
+/**
+ * A module's data sheet. Only the rated power is needed; the rest is filled in as for a common module of that size:
+ * 36 cells up to 220 W and 60 above, 0.50 V a cell at the power point and 0.61 V open (common practice, no source),
+ * and 190 W to the square metre, twice as long as wide.
+ */
+export const Module = z
+  .strictObject({
+    ratedW: quantity({ unit: "W", low: 1, high: 800, what: "rated power of one module", typical: [50, 400] }),
+    vmpV: quantity({ unit: "V", low: 1, high: 120, what: "voltage at the power point" }).optional(),
+    impA: quantity({ unit: "A", low: 0.01, high: 40, what: "current at the power point" }).optional(),
+    vocV: quantity({ unit: "V", low: 1, high: 150, what: "open-circuit voltage" }).optional(),
+    iscA: quantity({ unit: "A", low: 0.01, high: 45, what: "short-circuit current" }).optional(),
+    powerTempCoeffPerK: quantity({
+      unit: "per K",
+      low: -0.01,
+      high: 0,
+      what: "change of power with cell temperature",
+      typical: [-0.0047, -0.0026],
+    }).default(-0.0037),
+    vocTempCoeffPerK: quantity({
+      unit: "per K",
+      low: -0.01,
+      high: 0,
+      what: "change of open-circuit voltage with cell temperature",
+      typical: [-0.0035, -0.0024],
+    }).default(-0.0029),
+    cells: count({ low: 1, high: 200, what: "cells in series" }).optional(),
+    bypassSections: count({ low: 1, high: 12, what: "sections of cells, each with its own bypass diode" }).optional(),
+    lengthM: quantity({ unit: "m", low: 0.05, high: 3, what: "length of one module" }).optional(),
+    widthM: quantity({ unit: "m", low: 0.05, high: 3, what: "width of one module" }).optional(),
+    wiring: word(
+      ["series", "area"],
+      "series: the darkest cells hold a section back; area: output follows the lit area",
+    ).default("series"),
+  })
+  .check(({ value, issues }) => {
+    const refuse = (field: string, message: string, input: unknown) =>
+      issues.push({ code: "custom", path: [field], input, message });
+    if (value.vmpV !== undefined && value.vocV !== undefined && value.vocV <= value.vmpV) {
+      refuse(
+        "vocV",
+        `open-circuit voltage ${value.vocV} V must lie above the ${value.vmpV} V at the power point`,
+        value.vocV,
+      );
+    }
+    if (value.impA !== undefined && value.iscA !== undefined && value.iscA < value.impA) {
+      refuse(
+        "iscA",
+        `short-circuit current ${value.iscA} A must not lie below the ${value.impA} A at the power point`,
+        value.iscA,
+      );
+    }
+    if (value.vmpV !== undefined && value.impA !== undefined) {
+      const ratio = (value.vmpV * value.impA) / value.ratedW;
+      if (ratio < 0.9 || ratio > 1.1) {
+        const found = (value.vmpV * value.impA).toFixed(0);
+        refuse(
+          "ratedW",
+          `vmpV × impA is ${found} W, more than a tenth away from the rated ${value.ratedW} W; check the data sheet`,
+          value.ratedW,
+        );
+      }
+    }
+  })
+  .transform((sheet) => {
+    const cells = sheet.cells ?? (sheet.ratedW <= 220 ? 36 : 60);
+    const vmpV = sheet.vmpV ?? (sheet.impA === undefined ? cells * 0.5 : sheet.ratedW / sheet.impA);
+    const impA = sheet.impA ?? sheet.ratedW / vmpV;
+    const areaM2 = sheet.ratedW / 190;
+    const widthM = sheet.widthM ?? (sheet.lengthM === undefined ? Math.sqrt(areaM2 / 2) : areaM2 / sheet.lengthM);
+    return {
+      ...sheet,
+      cells,
+      vmpV,
+      impA,
+      vocV: sheet.vocV ?? vmpV * 1.22,
+      iscA: sheet.iscA ?? impA * 1.06,
+      bypassSections: sheet.bypassSections ?? (cells <= 40 ? 2 : 3),
+      widthM,
+      lengthM: sheet.lengthM ?? areaM2 / widthM,
+    };
+  });
+export type Module = z.infer<typeof Module>;
+
+const tiltDeg = quantity({ unit: "°", low: 0, high: 90, what: "tilt from level", typical: [0, 60] });
+const azimuthDeg = quantity({
+  unit: "°",
+  low: 0,
+  high: 360,
+  what: "bearing the panel faces, clockwise from true north",
+});
+
+const Aim = z
+  .strictObject({ at: ClockTime, tiltDeg: tiltDeg.optional(), azimuthDeg: azimuthDeg.optional() })
+  .check(({ value, issues }) => {
+    if ((value.tiltDeg === undefined) !== (value.azimuthDeg === undefined)) {
+      const message =
+        "give both tiltDeg and azimuthDeg, or neither to aim at the middle of the sun's path until the next aim";
+      issues.push({ code: "custom", path: ["tiltDeg"], input: value.tiltDeg, message });
+    }
+  });
+
+const Mount = z.discriminatedUnion(
+  "kind",
+  [
+    z.strictObject({
+      kind: z.literal("flat"),
+      headingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing of the modules' length" }).default(0),
+    }),
+    z.strictObject({ kind: z.literal("fixed"), tiltDeg, azimuthDeg }),
+    z
+      .strictObject({
+        kind: z.literal("aimed"),
+        aims: z
+          .array(Aim, { error: 'a list of aims, such as [{ "at": "10:00" }, { "at": "14:00" }]' })
+          .min(1, { error: "a list with at least one aim" })
+          .max(24, { error: "a list of at most 24 aims" }),
+      })
+      .check(({ value, issues }) => {
+        const minutes = value.aims.map((aim) => clockMinute(aim.at));
+        const late = minutes.findIndex((minute, i) => i > 0 && minute <= minutes[i - 1]!);
+        if (late > 0) {
+          const message = `${value.aims[late]!.at} does not come after ${value.aims[late - 1]!.at}; list the aims in the order of the day`;
+          issues.push({ code: "custom", path: ["aims", late, "at"], input: value.aims[late]!.at, message });
+        }
+      }),
+  ],
+  { error: "a mount whose kind is flat, fixed or aimed" },
+);
+
+/**
+ * Losses between the light and the module's terminals, each a share with a name: they multiply. The default is the
+ * national-laboratory list (NREL/TP-6A20-62641, 2014) without shading, availability and wiring, which are worked out here.
+ */
+export const DEFAULT_LOSSES = [
+  { name: "soiling", share: 0.02 },
+  { name: "mismatch", share: 0.02 },
+  { name: "connections", share: 0.005 },
+  { name: "light-induced degradation", share: 0.015 },
+  { name: "nameplate", share: 0.01 },
+];
+
+const Controller = z
+  .strictObject({
+    kind: word(["mppt", "pwm"], "mppt follows the power point; pwm ties the panel to the bank's voltage").default(
+      "mppt",
+    ),
+    efficiencyShare: share("power that comes out of the controller", 0.5, 1).optional(),
+    ownDrawW: quantity({
+      unit: "W",
+      low: 0,
+      high: 20,
+      what: "the controller's own draw, day and night",
+      typical: [0.1, 0.5],
+    }).optional(),
+    maxChargeA: quantity({ unit: "A", low: 0.5, high: 300, what: "most current the controller gives the bank" })
+      .nullable()
+      .default(null),
+    stepDownOnly: z
+      .boolean({ error: "true or false (true for a controller that cannot raise the panel's voltage)" })
+      .default(true),
+    at: word(
+      ["bank", "panels"],
+      "where the controller sits: its long cable carries panel volts (bank) or bank volts (panels)",
+    ).default("bank"),
+    cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }),
+  })
+  .transform((controller) => ({
+    ...controller,
+    efficiencyShare: controller.efficiencyShare ?? (controller.kind === "mppt" ? 0.95 : 0.99),
+    ownDrawW: controller.ownDrawW ?? (controller.kind === "mppt" ? 0.3 : 0.1),
+  }));
+
+/** Like modules on one controller: a row along their width, centred on `at`. */
+export const PanelGroup = z
+  .strictObject({
+    id: id("the group's name in this document"),
+    name: text("what people call it"),
+    count: count({ low: 0, high: 60, what: "number of modules" }),
+    inSeries: count({ low: 1, high: 12, what: "modules in series in each string" }).default(1),
+    module: Module,
+    mount: Mount,
+    out: ClockWindows.optional(),
+    at: z.strictObject({
+      eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }),
+      northM: quantity({ unit: "m", low: -500, high: 500, what: "distance north of the site's origin" }),
+      heightM: quantity({ unit: "m", low: 0.02, high: 50, what: "height of the modules' middle above the ground" }),
+    }),
+    cooling: word(["openRack", "closeRoof", "onRoof"], "how air reaches the back of the modules").default("openRack"),
+    losses: z
+      .array(z.strictObject({ name: text("what takes it"), share: share("power lost", 0, 0.95) }), {
+        error: "a list of named losses",
+      })
+      .max(20, { error: "a list of at most 20 losses" })
+      .default(DEFAULT_LOSSES),
+    controller: Controller.prefault({}),
+    bring: Bring.optional(),
+  })
+  .check(({ value, issues }) => {
+    if (value.count % value.inSeries !== 0) {
+      const message = `${value.count} modules do not divide into strings of ${value.inSeries}; change count or inSeries`;
+      issues.push({ code: "custom", path: ["inSeries"], input: value.inSeries, message });
+    }
+  });
+export type PanelGroup = z.infer<typeof PanelGroup>;

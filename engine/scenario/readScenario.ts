@@ -1,0 +1,73 @@
+import { applyChanges } from "./applyChanges.ts";
+import { crossCheck } from "./crossCheck.ts";
+import { migrate } from "./migrate.ts";
+import type { Problem } from "./problem.ts";
+import { problemsFrom } from "./problemsFrom.ts";
+import { Scenario } from "./scenario.ts";
+import { timeGrid } from "./timeGrid.ts";
+import { zoneOf } from "./zoneOf.ts";
+
+/** A scenario longer than this is something else by mistake. */
+const LONGEST_TEXT = 1_000_000;
+
+export type ReadResult = { ok: true; scenario: Scenario } | { ok: false; problems: Problem[] };
+
+/**
+ * Reads a scenario document, fills in what may be left out and checks that it makes sense. Nothing is thrown for a wrong
+ * document: every problem found is returned, each as one sentence with the field, what was found and what is allowed.
+ * @param source the JSON text, or the value parsed from it
+ */
+export function readScenario(source: unknown): ReadResult {
+  if (typeof source === "string") {
+    if (source.length > LONGEST_TEXT) {
+      const size = (source.length / 1e6).toFixed(1);
+      return refused(
+        "too-long",
+        `The document has ${size} million characters; a scenario has at most 1 million. Is it the weather file?`,
+      );
+    }
+    try {
+      return readScenario(JSON.parse(source) as unknown);
+    } catch (error) {
+      if (!(error instanceof SyntaxError)) throw error;
+      return refused(
+        "not-json",
+        `The document is not JSON (${error.message}); check the comma, quote or bracket there.`,
+      );
+    }
+  }
+  const current = migrate(source);
+  if (!current.ok) return current;
+  const parsed = Scenario.safeParse(current.document);
+  if (!parsed.success) return { ok: false, problems: problemsFrom(current.document, parsed.error, Scenario) };
+  const times = timeGrid(parsed.data.time, zoneOf(parsed.data.place));
+  if (!times.ok) return times;
+  const problems = crossCheck(parsed.data, times.grid);
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, scenario: parsed.data };
+}
+
+function refused(code: string, message: string): ReadResult {
+  return { ok: false, problems: [{ code, path: [], message }] };
+}
+
+/**
+ * Reads one of a scenario's variants: the scenario with the variant's changes worked in.
+ * @param source the JSON text, or the value parsed from it
+ * @param variantId the id of the variant in the document
+ */
+export function readVariant(source: unknown, variantId: string): ReadResult {
+  const base = readScenario(source);
+  if (!base.ok) return base;
+  const variant = base.scenario.variants.find((each) => each.id === variantId);
+  if (variant === undefined) {
+    const known = base.scenario.variants.map((each) => each.id).join(", ") || "it has none";
+    return refused("no-such-variant", `The scenario has no variant "${variantId}" (${known}); write one of its ids.`);
+  }
+  const document: unknown = typeof source === "string" ? JSON.parse(source) : source;
+  const changed = applyChanges(document, variant.changes);
+  if (!changed.ok) return changed;
+  const result = readScenario(changed.document);
+  return result.ok
+    ? { ok: true, scenario: { ...result.scenario, name: `${base.scenario.name}, ${variant.name}`, variants: [] } }
+    : result;
+}

@@ -1,0 +1,98 @@
+import * as z from "zod";
+import { Bank } from "./bank.ts";
+import { Change } from "./change.ts";
+import { Gear } from "./gear.ts";
+import { Models } from "./models.ts";
+import { Obstacle } from "./obstacle.ts";
+import { PanelGroup } from "./panelGroup.ts";
+import { Place } from "./place.ts";
+import { id, quantity, share, text, word } from "./quantity.ts";
+import { Source } from "./source.ts";
+import { Station } from "./station.ts";
+import { Weather } from "./weather.ts";
+
+/** The version of the document that this program writes and fully understands. */
+export const SCENARIO_VERSION = 1;
+
+/** Step lengths that divide the hour, so that steps and the clock stay together. */
+const STEP_MINUTES = [1, 2, 3, 5, 6, 10, 12, 15, 20, 30, 60] as const;
+
+const localTime = z
+  .string({ error: 'a local time such as "2026-10-08T10:00"' })
+  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, { error: 'a local time such as "2026-10-08T10:00"' });
+
+const list = <Item extends z.ZodType>(item: Item, what: string, most: number) =>
+  z
+    .array(item, { error: `a list of ${what}` })
+    .max(most, { error: `a list of at most ${most} ${what}` })
+    .default([]);
+
+/** Feeds 12 V gear from a bank of 24 or 48 V. */
+const Converter = z.strictObject({
+  outputV: quantity({ unit: "V", low: 5, high: 30, what: "voltage it gives the gear" }).default(13.8),
+  efficiencyShare: share("power that comes out of the converter", 0.5, 1).default(0.93),
+});
+
+/** Whether several inputs may charge together. Each input is a panel group, a source, or "solar" for all panels. */
+const Selector = z
+  .strictObject({
+    mode: word(["both", "either"], "both: inputs add; either: only the larger of the listed inputs passes").default(
+      "both",
+    ),
+    inputs: z
+      .array(id("a panel group, a source, or solar for all panels together"), { error: "a list of inputs" })
+      .min(2, { error: "a list of at least two inputs" })
+      .optional(),
+  })
+  .prefault({});
+
+/** A whole plan: what is brought, where it stands, who operates and under what sky. */
+export const Scenario = z.strictObject(
+  {
+    $schema: z.string().optional(),
+    format: z.literal("duskline-scenario", { error: '"duskline-scenario", which says what this document is' }),
+    version: z.literal(SCENARIO_VERSION, { error: `${SCENARIO_VERSION}, the version of this format` }),
+    name: text("what the plan is called"),
+    note: text("anything worth knowing about it", 4000).optional(),
+    place: Place,
+    time: z.strictObject({
+      start: localTime,
+      end: localTime,
+      stepMinutes: z
+        .union(
+          STEP_MINUTES.map((minutes) => z.literal(minutes)),
+          {
+            error: `one of ${STEP_MINUTES.join(", ")} (minutes in a step; 10 or less where anything casts shade)`,
+          },
+        )
+        .default(10)
+        .meta({ description: "minutes in a step" }),
+    }),
+    weather: Weather,
+    gear: list(Gear, "gear", 200),
+    stations: list(Station, "stations", 30),
+    panels: list(PanelGroup, "panel groups", 20),
+    obstacles: list(Obstacle, "obstacles", 100),
+    bank: Bank,
+    converter: Converter.optional(),
+    sources: list(Source, "sources", 10),
+    selector: Selector,
+    models: Models.prefault({}),
+    variants: list(
+      z.strictObject({
+        id: id("the variant's name in this document"),
+        name: text("what people call it"),
+        changes: z
+          .array(Change, { error: "a list of changes" })
+          .min(1, { error: "a list with at least one change" })
+          .max(100),
+      }),
+      "variants",
+      30,
+    ),
+  },
+  { error: "a scenario document" },
+);
+export type Scenario = z.infer<typeof Scenario>;
+/** A scenario as it may be written: defaults left out. */
+export type ScenarioInput = z.input<typeof Scenario>;

@@ -1,0 +1,105 @@
+import * as z from "zod";
+import { Cable } from "./cable.ts";
+import { ClockWindows } from "./clockWindow.ts";
+import { Draw } from "./draw.ts";
+import { count, id, quantity, share, text, word } from "./quantity.ts";
+
+/** Modes whose transmit current is known; what each means for current is in `modeCurrent`. */
+export const MODES = ["ssb", "ssbProcessed", "cw", "fm", "rtty", "data", "am"] as const;
+export type Mode = (typeof MODES)[number];
+
+const Radio = z
+  .strictObject({
+    ratedW: quantity({ unit: "W", low: 0.1, high: 1500, what: "full transmit power", typical: [5, 100] }),
+    receive: Draw,
+    fullPower: Draw,
+    bias: Draw.optional(),
+    minimumV: quantity({
+      unit: "V",
+      low: 5,
+      high: 30,
+      what: "lowest voltage at its socket at which it works; 13.8 V less 15 % is 11.73 V",
+    }).default(11.73),
+  })
+  .check(({ value, issues }) => {
+    const power = (draw: z.infer<typeof Draw>) => draw.drawW ?? (draw.drawA ?? 0) * (draw.atV ?? 0);
+    if (power(value.fullPower) < power(value.receive)) {
+      const message = "at full power it takes less than on receive; swap the two draws or correct them";
+      issues.push({ code: "custom", path: ["fullPower"], input: value.fullPower, message });
+    }
+  });
+
+const ModeShare = z.strictObject({
+  mode: word(MODES, "mode of operation"),
+  share: share("part of the sending that is done in this mode", 0, 1),
+  sendingShare: share("part of the clock spent sending while in this mode; the station's own when left out").optional(),
+});
+
+const Companion = z.strictObject({
+  id: id("the thing's name in this document"),
+  name: text("what people call it"),
+  count: count({ low: 0, high: 50, what: "how many of them" }).default(1),
+  idle: Draw.default({ drawW: 0 }),
+  working: Draw,
+  works: word(["staffed", "sending"], "works while the station is staffed, or only while it sends").default("staffed"),
+});
+
+const ACTIVITY = "a list of 24 numbers from 0 to 1, one for each hour from midnight (activity by hour)";
+
+/** A radio with all that always goes with it, and the people at it. */
+export const Station = z
+  .strictObject({
+    id: id("the station's name in this document"),
+    name: text("what people call it"),
+    radio: Radio,
+    companions: z.array(Companion, { error: "a list of the things that go with the radio" }).max(40).default([]),
+    staffed: ClockWindows,
+    whenUnstaffed: word(["off", "receive"], "what the radio does while nobody is at it").default("off"),
+    activityByHour: z
+      .array(share("activity in that hour"), { error: ACTIVITY })
+      .length(24, { error: ACTIVITY })
+      .default(Array.from({ length: 24 }, () => 1)),
+    modes: z
+      .array(ModeShare, { error: 'a list of modes, such as [{ "mode": "ssb", "share": 1 }]' })
+      .min(1, { error: "a list with at least one mode" })
+      .max(7, { error: "a list of at most 7 modes" }),
+    transmitW: quantity({ unit: "W", low: 0.01, high: 1500, what: "transmit power it is set to", typical: [5, 100] }),
+    sendingShare: share("part of the clock spent sending while fully active"),
+    ssbCurrent: word(
+      ["envelope", "upperBound", "powerDuty"],
+      "how SSB current is figured: speech envelope 0.886√d (the usual), its bound √d, or the power duty d, which understates it",
+    ).default("envelope"),
+    interlock: id("group of stations of which only one sends at a time").optional(),
+    feed: z
+      .strictObject({
+        cable: Cable,
+        contactsOhm: quantity({
+          unit: "Ω",
+          low: 0,
+          high: 1,
+          what: "fuses, plugs and switches in the feed, both conductors",
+          typical: [0.005, 0.02],
+        }).default(0.01),
+      })
+      .prefault({ cable: { awg: "10", oneWayM: 3 } }),
+  })
+  .check(({ value, issues }) => {
+    const refuse = (path: (string | number)[], message: string, input: unknown) =>
+      issues.push({ code: "custom", path, input, message });
+    const sum = value.modes.reduce((total, entry) => total + entry.share, 0);
+    if (Math.abs(sum - 1) > 0.001) {
+      refuse(
+        ["modes"],
+        `the shares of its modes add up to ${+sum.toFixed(3)} but must add up to 1; change one of them`,
+        value.modes,
+      );
+    }
+    if (value.transmitW > value.radio.ratedW) {
+      refuse(
+        ["transmitW"],
+        `${value.transmitW} W is more than the radio's ${value.radio.ratedW} W; turn it down or change radio.ratedW`,
+        value.transmitW,
+      );
+    }
+  });
+export type Station = z.infer<typeof Station>;

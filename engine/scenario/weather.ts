@@ -1,0 +1,88 @@
+import * as z from "zod";
+import { count, quantity, text, word } from "./quantity.ts";
+
+/** The words for a day's sky, brightest first; their clearness stands in `skyWords`. */
+export const SKY_WORD_NAMES = ["clear", "fair", "mixed", "cloudy", "overcast"] as const;
+export type SkyWord = (typeof SKY_WORD_NAMES)[number];
+
+const air = z
+  .strictObject({
+    maxC: quantity({ unit: "°C", low: -60, high: 60, what: "warmest of the day" }),
+    minC: quantity({ unit: "°C", low: -70, high: 50, what: "coldest of the day" }),
+    warmestSolarHour: quantity({
+      unit: "h",
+      low: 10,
+      high: 18,
+      what: "hour of solar time at which it is warmest",
+    }).default(15),
+  })
+  .check(({ value, issues }) => {
+    if (value.minC > value.maxC) {
+      const message = `the coldest, ${value.minC} °C, lies above the warmest, ${value.maxC} °C; swap the two`;
+      issues.push({ code: "custom", path: ["minC"], input: value.minC, message });
+    }
+  })
+  .optional();
+
+const common = {
+  air,
+  linkeTurbidity: quantity({
+    unit: "",
+    low: 1,
+    high: 8,
+    what: "Linke turbidity: haze of the clear sky",
+    typical: [2, 5],
+    why: "2 clean winter or mountain air, 3 usual at mid latitudes, 4 to 5 humid summer",
+  }).default(3),
+  windMs: quantity({ unit: "m/s", low: 0, high: 40, what: "wind at the panels", typical: [0.5, 4] }).default(1),
+};
+
+const twelve = <Item extends z.ZodType>(item: Item, what: string) =>
+  z.array(item, { error: `a list of 12 monthly values, January first (${what})` }).length(12, {
+    error: `a list of 12 monthly values, January first (${what})`,
+  });
+
+/** The weather a scenario is worked out under. Temperature comes from the same place unless `air` is typed in. */
+export const Weather = z.discriminatedUnion(
+  "kind",
+  [
+    z.strictObject({ kind: z.literal("clear"), ...common }),
+    z
+      .strictObject({
+        kind: z.literal("typical"),
+        ...common,
+        monthlyKt: twelve(
+          quantity({ unit: "", low: 0, high: 0.9, what: "mean daily clearness" }),
+          "clearness",
+        ).optional(),
+        monthlyGhiKwhM2: twelve(
+          quantity({ unit: "kWh/m² a day", low: 0, high: 12, what: "mean daily sun on the level" }),
+          "kWh/m² a day on the level",
+        ).optional(),
+      })
+      .check(({ value, issues }) => {
+        if (value.monthlyKt !== undefined && value.monthlyGhiKwhM2 !== undefined) {
+          const message = "monthlyKt and monthlyGhiKwhM2 say the same thing twice; take one of them out";
+          issues.push({ code: "custom", path: ["monthlyGhiKwhM2"], input: value.monthlyGhiKwhM2, message });
+        }
+      }),
+    z.strictObject({
+      kind: z.literal("words"),
+      ...common,
+      days: z
+        .array(word(SKY_WORD_NAMES, "the day's sky"), {
+          error: 'a list of words, one a day, such as ["clear", "cloudy"]',
+        })
+        .min(1, { error: "a list with at least one day" })
+        .max(61, { error: "a list of at most 61 days" }),
+    }),
+    z.strictObject({
+      kind: z.literal("file"),
+      ...common,
+      file: text("name of the weather file, beside the scenario", 300),
+      maxDistanceKm: count({ low: 1, high: 20_000, what: "how far the file's place may be, in km" }).default(150),
+    }),
+  ],
+  { error: "weather whose kind is clear, typical, words or file" },
+);
+export type Weather = z.infer<typeof Weather>;
