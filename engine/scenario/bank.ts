@@ -40,7 +40,13 @@ export const Bank = z
       unit: "Ω",
       low: 0,
       high: 2,
-      what: "resistance of the whole bank with its electronics",
+      what: "resistance of the whole bank with its electronics, as a sudden load meets it",
+    }).optional(),
+    chargingResistanceOhm: quantity({
+      unit: "Ω",
+      low: 0,
+      high: 5,
+      what: "apparent resistance of the whole bank to a steady charging current, polarisation included",
     }).optional(),
     coulombicEfficiencyShare: share("charge that comes back of what went in", 0.5, 1).optional(),
     peukertExponent: quantity({

@@ -1,0 +1,44 @@
+// member loop: arithmetic only
+import { CURVE_STEPS, PEUKERT_STEPS_PER_UNIT, type PreparedBank } from "./prepareBank.ts";
+
+/** Open-circuit volts at a charge, Ah. */
+export function openCircuitV(bank: PreparedBank, storedAh: number): number {
+  const at = (storedAh / bank.fullAh) * CURVE_STEPS;
+  const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(at)));
+  const low = bank.openCircuitV[k]!;
+  return low + (bank.openCircuitV[k + 1]! - low) * (at - k);
+}
+
+/** Watt-hours stored at a charge, Ah: what a lossless discharge to empty would give. */
+export function storedWh(bank: PreparedBank, storedAh: number): number {
+  const at = (storedAh / bank.fullAh) * CURVE_STEPS;
+  const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(at)));
+  const low = bank.openCircuitV[k]!;
+  const part = at - k;
+  const ahPerStep = bank.fullAh / CURVE_STEPS;
+  return bank.storedWhAt[k]! + ahPerStep * part * (low + ((bank.openCircuitV[k + 1]! - low) * part) / 2);
+}
+
+/**
+ * Current that gives `powerW` at the terminals while discharging: the smaller root of P = (E − R·I)·I. Where the bank
+ * cannot give that much at any current, the current of its greatest power E/2R.
+ */
+export function drawA(openV: number, ohm: number, powerW: number): number {
+  const under = openV * openV - 4 * ohm * powerW;
+  return under <= 0 ? openV / (2 * ohm) : (2 * powerW) / (openV + Math.sqrt(under));
+}
+
+/** Current that takes `powerW` at the terminals while charging: the root of P = (E + R·I)·I. */
+export function chargeA(openV: number, ohm: number, powerW: number): number {
+  return (2 * powerW) / (openV + Math.sqrt(openV * openV + 4 * ohm * powerW));
+}
+
+/** Ampere-hours that leave the bank for each ampere-hour drawn at `currentA` (Peukert; 1 for lithium). */
+export function peukertFactorAt(bank: PreparedBank, currentA: number): number {
+  const at = (currentA / bank.rated20A) * PEUKERT_STEPS_PER_UNIT;
+  const last = bank.peukertFactor.length - 1;
+  if (at >= last) return bank.peukertFactor[last]!;
+  const k = Math.floor(at);
+  const low = bank.peukertFactor[k]!;
+  return low + (bank.peukertFactor[k + 1]! - low) * (at - k);
+}

@@ -1,0 +1,115 @@
+import { toGrid } from "../grid.ts";
+import type { Bank } from "../scenario/bank.ts";
+import { CHEMISTRY_DATA, type ChemistryData } from "./chemistryData.ts";
+import { onCurve, onStairs } from "./curve.ts";
+
+/** Steps of the open-circuit table; fine enough that the steep foot of the LFP curve is met within a few millivolts. */
+export const CURVE_STEPS = 2048;
+/** Steps of the Peukert table for each multiple of the 20-hour current. */
+export const PEUKERT_STEPS_PER_UNIT = 32;
+/** Largest multiple of the 20-hour current in the Peukert table (3.2 C); beyond it the factor stays. */
+const PEUKERT_UNITS = 64;
+
+/** A bank with everything filled in; A, V, Ah, Ω of the whole bank. */
+export interface PreparedBank {
+  /** Ampere-hours between empty and full, age included. */
+  readonly fullAh: number;
+  readonly startAh: number;
+  readonly reserveAh: number;
+  /** Open-circuit volts at `CURVE_STEPS + 1` equal steps of charge. */
+  readonly openCircuitV: Float64Array;
+  /** Watt-hours stored at the same steps. */
+  readonly storedWhAt: Float64Array;
+  readonly internalOhm: number;
+  readonly chargingOhm: number;
+  readonly coulombicShare: number;
+  readonly absorptionV: number;
+  /** Most charging current per missing Ah as a mean over one step, A/Ah. */
+  readonly acceptancePerH: number;
+  readonly maxDischargeA: number;
+  readonly disconnectV: number;
+  readonly reconnectV: number;
+  /** Current of the 20-hour rate. */
+  readonly rated20A: number;
+  /** Ampere-hours lost per ampere-hour drawn, against multiples of `rated20A`. */
+  readonly peukertFactor: Float64Array;
+  /** One value per step: what the cold leaves out of reach, Ah. */
+  readonly floorAh: Float64Array;
+  /** One value per step: most charging current at that temperature; 0 while locked by cold. */
+  readonly maxChargeA: Float64Array;
+  /** One value per step: temperature of the bank, °C. */
+  readonly tempC: Float64Array;
+  /** What was assumed, by chemistry or as stated. */
+  readonly chemistry: ChemistryData;
+}
+
+/**
+ * Fills in a bank from its chemistry and lays its temperature limits on the step grid.
+ * @param airTempC one value per step; used where the bank is as warm as the air
+ */
+export function prepareBank(bank: Bank, airTempC: Float64Array, stepH: number): PreparedBank {
+  const chemistry = CHEMISTRY_DATA[bank.chemistry];
+  const in12V = bank.nominalV / 12;
+  const ratedAh = bank.blockAh * bank.inParallel;
+  const fullAh = ratedAh * bank.healthShare;
+  const cells = chemistry.cellsPer12V * in12V;
+  const curve = bank.openCircuitCurve?.map((point) => [point.share, point.cellV] as const) ?? chemistry.openCircuit;
+  const openCircuitV = new Float64Array(CURVE_STEPS + 1).map((_, k) => toGrid(cells * onCurve(curve, k / CURVE_STEPS)));
+  const tempC = bank.temperature === "air" ? airTempC : airTempC.map(() => bank.temperature as number);
+  const coulombicShare = bank.coulombicEfficiencyShare ?? chemistry.coulombicEfficiencyShare;
+  const perH = bank.acceptancePerH ?? chemistry.acceptancePerH;
+  const per100Ah = (100 / ratedAh) * in12V;
+  const internalOhm = bank.internalResistanceOhm ?? chemistry.internalOhmPer100Ah * per100Ah;
+  const lockC = bank.coldChargeLockC === undefined ? chemistry.coldChargeLockC : bank.coldChargeLockC;
+  const maxChargeA = bank.maxChargeA ?? chemistry.maxChargePerAh * ratedAh;
+  return {
+    fullAh,
+    startAh: fullAh * bank.startShare,
+    reserveAh: fullAh * bank.reserveShare,
+    openCircuitV,
+    storedWhAt: storedWhAt(openCircuitV, fullAh),
+    internalOhm,
+    chargingOhm: bank.chargingResistanceOhm ?? Math.max(internalOhm, chemistry.chargingOhmPer100Ah * per100Ah),
+    coulombicShare,
+    absorptionV: bank.absorptionV ?? chemistry.absorptionVPer12V * in12V,
+    // Missing charge m falls as dm/dt = −k·η·m, so the mean current over a step of h hours is m·(1 − e^(−kηh)) / (ηh).
+    acceptancePerH: toGrid((1 - Math.exp(-perH * coulombicShare * stepH)) / (coulombicShare * stepH)),
+    maxDischargeA: bank.maxDischargeA ?? chemistry.maxDischargePerAh * ratedAh,
+    disconnectV: bank.disconnectV ?? chemistry.disconnectVPer12V * in12V,
+    reconnectV: bank.reconnectV ?? chemistry.reconnectVPer12V * in12V,
+    rated20A: ratedAh / 20,
+    peukertFactor: peukertFactor(bank.chemistry === "lfp" ? 1 : (bank.peukertExponent ?? chemistry.peukertExponent)),
+    floorAh: tempC.map((temp) => toGrid(fullAh * (1 - Math.min(1, onCurve(chemistry.capacityAgainstC, temp))))),
+    maxChargeA: tempC.map((temp) => {
+      if (lockC !== null && temp <= lockC) return 0;
+      return toGrid(
+        Math.min(
+          maxChargeA,
+          ratedAh *
+            onStairs(chemistry.chargePerAhAgainstC, temp, lockC === null ? chemistry.chargePerAhAgainstC[0]![1] : 0),
+        ),
+      );
+    }),
+    tempC,
+    chemistry,
+  };
+}
+
+/** Watt-hours up to each step of the table: the exact integral of the piecewise-linear voltage. */
+function storedWhAt(openCircuitV: Float64Array, fullAh: number): Float64Array {
+  const stored = new Float64Array(openCircuitV.length);
+  const ahPerStep = fullAh / (openCircuitV.length - 1);
+  for (let k = 1; k < stored.length; k++) {
+    stored[k] = stored[k - 1]! + (ahPerStep * (openCircuitV[k - 1]! + openCircuitV[k]!)) / 2;
+  }
+  return stored;
+}
+
+/**
+ * Peukert's law as bookkeeping: drawing I amperes takes I·(I/I20)^(k−1) out of the bank, and never less than I.
+ * @see W. Peukert, Elektrotechnische Zeitschrift 20 (1897); form for a capacity rated at 20 h
+ */
+function peukertFactor(exponent: number): Float64Array {
+  const table = new Float64Array(PEUKERT_UNITS * PEUKERT_STEPS_PER_UNIT + 1);
+  return table.map((_, k) => toGrid(Math.max(1, (k / PEUKERT_STEPS_PER_UNIT) ** (exponent - 1))));
+}

@@ -1,0 +1,148 @@
+import { windowShare } from "../scenario/clockWindow.ts";
+import { drawnW } from "../scenario/draw.ts";
+import type { Station } from "../scenario/station.ts";
+import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { transmitDraw } from "./modeCurrent.ts";
+import type { DeviceLoad } from "./prepareLoads.ts";
+
+/** A station on the step grid; arrays have one value per step. */
+export interface PreparedStation {
+  readonly id: string;
+  readonly name: string;
+  /** Share of the step during which somebody is at it. */
+  readonly staffedShare: Float64Array;
+  /** Share of the step spent sending, after interlocks. */
+  readonly sendingShare: Float64Array;
+  /** Watts on top of receiving while it sends, averaged over its modes and with what works only while sending. */
+  readonly sendingExtraW: number;
+  /** Watts on top of receiving at the peak of what it sends. */
+  readonly peakExtraW: number;
+  /** Amperes in its own feed at that peak. */
+  readonly peakA: number;
+  /** Peak watts on top of receiving of all stations that may send together with it, itself included; 0 while unstaffed. */
+  readonly peakTogetherW: Float64Array;
+  readonly minimumV: number;
+  readonly devices: readonly DeviceLoad[];
+}
+
+/** Bias of a linear final when it is not stated: 0.15 of full draw, 3 A of 20 A for a usual 100 W set (common practice, no source). */
+const BIAS_SHARE = 0.15;
+
+export function prepareStation(station: Station, grid: TimeGrid): PreparedStation {
+  const { radio } = station;
+  const receiveW = drawnW(radio.receive);
+  const fullPowerW = drawnW(radio.fullPower);
+  const biasW = Math.max(receiveW, radio.bias === undefined ? BIAS_SHARE * fullPowerW : drawnW(radio.bias));
+  const draw = transmitDraw(
+    { ratedW: radio.ratedW, receiveW, fullPowerW, biasW },
+    station.transmitW,
+    station.ssbCurrent,
+  );
+  let fullSending = 0;
+  let weightedExtraW = 0;
+  for (const entry of station.modes) {
+    const share = entry.share * (entry.sendingShare ?? station.sendingShare);
+    fullSending += share;
+    weightedExtraW += share * (draw.sendingW(entry.mode) - receiveW);
+  }
+  const staffedShare = windowShare(grid, station.staffed);
+  const sendingShare = staffedShare.map(
+    (staffed, i) => staffed * fullSending * station.activityByHour[Math.floor(grid.localMinute[i]! / 60)]!,
+  );
+  const radioExtraW = fullSending === 0 ? 0 : weightedExtraW / fullSending;
+  const companions = station.companions.map((companion) => {
+    const idleW = drawnW(companion.idle) * companion.count;
+    return { ...companion, idleW, extraW: drawnW(companion.working) * companion.count - idleW };
+  });
+  const whileSending = companions.filter((companion) => companion.works === "sending");
+  const sendingExtraW = radioExtraW + whileSending.reduce((sum, companion) => sum + companion.extraW, 0);
+  const restW = station.whenUnstaffed === "receive" ? receiveW : 0;
+  const atV = radio.fullPower.atV ?? 13.8;
+  const filled = (watts: number) => new Float64Array(grid.steps).fill(watts);
+  // The sending arrays are filled in by `shareTheAir`, once the interlocks are known.
+  const devices: DeviceLoad[] = [
+    {
+      id: `${station.id}/receive`,
+      name: `${station.name}: radio, receiving`,
+      alwaysW: filled(restW),
+      usedW: staffedShare.map((staffed) => staffed * (receiveW - restW)),
+    },
+    {
+      id: `${station.id}/send`,
+      name: `${station.name}: radio, sending`,
+      alwaysW: filled(0),
+      usedW: sendingShare.map((share) => share * radioExtraW),
+    },
+    ...companions.map((companion) => {
+      const active = companion.works === "sending" ? sendingShare : staffedShare;
+      return {
+        id: `${station.id}/${companion.id}`,
+        name: `${station.name}: ${companion.name}`,
+        alwaysW: filled(companion.idleW),
+        usedW: active.map((share) => share * companion.extraW),
+      };
+    }),
+  ];
+  return {
+    id: station.id,
+    name: station.name,
+    staffedShare,
+    sendingShare,
+    sendingExtraW,
+    peakExtraW: draw.peakW - receiveW + whileSending.reduce((sum, companion) => sum + companion.extraW, 0),
+    peakA: draw.peakW / atV,
+    peakTogetherW: new Float64Array(grid.steps),
+    minimumV: radio.minimumV,
+    devices,
+  };
+}
+
+function interlockGroups(stations: readonly Station[]): number[][] {
+  const groups = new Map<string, number[]>();
+  stations.forEach((station, s) => {
+    const name = station.interlock === undefined ? `/${s}` : station.interlock;
+    groups.set(name, [...(groups.get(name) ?? []), s]);
+  });
+  return [...groups.values()];
+}
+
+/**
+ * Stations in one interlock group never send at once, so their shares of the clock may not add up to more than one:
+ * where they do, each waits in proportion. Changes the prepared arrays in place, before anybody else has seen them.
+ */
+export function shareTheAir(stations: readonly Station[], prepared: readonly PreparedStation[]): void {
+  for (const group of interlockGroups(stations)) {
+    const steps = prepared[group[0]!]!.sendingShare.length;
+    for (let i = 0; i < steps; i++) {
+      const sum = group.reduce((total, s) => total + prepared[s]!.sendingShare[i]!, 0);
+      if (sum <= 1) continue;
+      for (const s of group) {
+        const station = prepared[s]!;
+        station.sendingShare[i]! /= sum;
+        stations[s]!.companions.forEach((companion, c) => {
+          if (companion.works === "sending") station.devices[2 + c]!.usedW[i]! /= sum;
+        });
+        station.devices[1]!.usedW[i]! /= sum;
+      }
+    }
+  }
+}
+
+/** Fills in the peak that a station can meet: its own, and the largest of every other interlock group that is staffed. */
+export function peakTogetherW(stations: readonly Station[], prepared: readonly PreparedStation[]): void {
+  const groups = interlockGroups(stations);
+  prepared.forEach((station, s) => {
+    for (let i = 0; i < station.peakTogetherW.length; i++) {
+      if (station.staffedShare[i] === 0) continue;
+      let sum = station.peakExtraW;
+      for (const group of groups) {
+        if (group.includes(s)) continue;
+        sum += group.reduce(
+          (most, other) => Math.max(most, prepared[other]!.staffedShare[i]! > 0 ? prepared[other]!.peakExtraW : 0),
+          0,
+        );
+      }
+      station.peakTogetherW[i] = sum;
+    }
+  });
+}
