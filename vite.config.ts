@@ -23,6 +23,7 @@ const host = "127.0.0.1";
 export default defineConfig({
   root: "explorer",
   base: "./",
+  appType: "mpa", // one page: any other address is not found, rather than the page again
   plugins: [solid()],
   worker: { format: "es" },
   build: { outDir: fileURLToPath(new URL("dist/explorer", import.meta.url)), emptyOutDir: true },
