@@ -1,0 +1,24 @@
+import type { Obstacle } from "../scenario/obstacle.ts";
+import { type PreparedBox, prepareBox } from "./boxLight.ts";
+import { type PreparedHorizon, prepareHorizon } from "./horizonElevationDeg.ts";
+import { type PreparedTree, prepareTree } from "./treeLight.ts";
+
+/** Obstacles sorted by kind, with everything taken once that does not depend on the ray. */
+export interface PreparedObstacles {
+  readonly trees: readonly PreparedTree[];
+  readonly boxes: readonly PreparedBox[];
+  readonly horizons: readonly PreparedHorizon[];
+}
+
+/** Readies obstacles for many rays. @throws RangeError if one of them has no extent */
+export function prepareObstacles(obstacles: readonly Obstacle[]): PreparedObstacles {
+  const trees: PreparedTree[] = [];
+  const boxes: PreparedBox[] = [];
+  const horizons: PreparedHorizon[] = [];
+  for (const obstacle of obstacles) {
+    if (obstacle.kind === "tree") trees.push(prepareTree(obstacle));
+    else if (obstacle.kind === "box") boxes.push(prepareBox(obstacle));
+    else horizons.push(prepareHorizon(obstacle));
+  }
+  return { trees, boxes, horizons };
+}

@@ -1,0 +1,81 @@
+import { RAD_PER_DEG } from "../angle.ts";
+import { horizonElevationDeg } from "./horizonElevationDeg.ts";
+import { lightOnPoints, pointCloud } from "./lightThrough.ts";
+import type { PreparedObstacles } from "./prepareObstacles.ts";
+
+/** The upper half of the sky in cells: rows from the horizon up, columns from north clockwise. */
+const ROWS = 45;
+const COLUMNS = 90;
+const ROW_DEG = 90 / ROWS;
+const COLUMN_DEG = 360 / COLUMNS;
+
+/** Light that comes through in each cell of the sky (row by row from the horizon), mean over the points, 0…1. */
+export type SkyMap = Float64Array;
+
+/**
+ * Looks once at the whole upper sky from some points, so that the share for many planes can follow cheaply.
+ * @param pointsM east, north and up of each point in turn
+ */
+export function skyMap(obstacles: PreparedObstacles, pointsM: Float64Array): SkyMap {
+  const map = new Float64Array(ROWS * COLUMNS).fill(1);
+  const solids = { trees: obstacles.trees, boxes: obstacles.boxes, horizons: [] };
+  const anySolid = solids.trees.length + solids.boxes.length > 0;
+  const cloud = pointCloud(pointsM);
+  const light = new Float64Array(pointsM.length / 3);
+  for (let column = 0; column < COLUMNS; column++) {
+    const azimuthDeg = (column + 0.5) * COLUMN_DEG;
+    for (let row = 0; row < ROWS; row++) {
+      const cell = row * COLUMNS + column;
+      if (!anySolid || !lightOnPoints(solids, cloud, azimuthDeg, (row + 0.5) * ROW_DEG, light)) continue;
+      let sum = 0;
+      for (let p = 0; p < light.length; p++) sum += light[p]!;
+      map[cell] = sum / light.length;
+    }
+    for (const horizon of obstacles.horizons) {
+      const lineDeg = horizonElevationDeg(horizon, azimuthDeg);
+      for (let row = 0; row < ROWS; row++) {
+        // A cell cut by the skyline keeps the part above it.
+        map[row * COLUMNS + column]! *= Math.min(1, Math.max(0, row + 1 - lineDeg / ROW_DEG));
+      }
+    }
+  }
+  return map;
+}
+
+/**
+ * Share of the diffuse light from the sky before a plane that comes through to it, 0…1: each part of the upper sky
+ * counts with its cosine on the plane. 1 when nothing stands about.
+ * @param tiltDeg from level, 0…180
+ * @param azimuthDeg where the plane faces
+ */
+export function skyShareOnPlane(map: SkyMap, tiltDeg: number, azimuthDeg: number): number {
+  const sinTilt = Math.sin(tiltDeg * RAD_PER_DEG);
+  const cosTilt = Math.cos(tiltDeg * RAD_PER_DEG);
+  const turn = new Float64Array(COLUMNS);
+  for (let column = 0; column < COLUMNS; column++) {
+    turn[column] = sinTilt * Math.cos(((column + 0.5) * COLUMN_DEG - azimuthDeg) * RAD_PER_DEG);
+  }
+  let seen = 0;
+  let whole = 0;
+  for (let row = 0; row < ROWS; row++) {
+    const elevationRad = (row + 0.5) * ROW_DEG * RAD_PER_DEG;
+    const area = Math.cos(elevationRad);
+    const up = cosTilt * Math.sin(elevationRad);
+    for (let column = 0; column < COLUMNS; column++) {
+      const weight = area * Math.max(0, up + area * turn[column]!);
+      whole += weight;
+      seen += weight * map[row * COLUMNS + column]!;
+    }
+  }
+  return whole > 0 ? seen / whole : 1;
+}
+
+/** `skyShareOnPlane` for a single plane: the share of its sky's light that reaches it, mean over the points. */
+export function skyViewShare(
+  obstacles: PreparedObstacles,
+  pointsM: Float64Array,
+  tiltDeg: number,
+  azimuthDeg: number,
+): number {
+  return skyShareOnPlane(skyMap(obstacles, pointsM), tiltDeg, azimuthDeg);
+}
