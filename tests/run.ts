@@ -36,7 +36,7 @@ console.log(`\n${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} s
 process.exitCode = failed > 0 || passed === 0 ? 1 : 0;
 
 async function everyStage(): Promise<void> {
-  await check("lint and format", "@biomejs/biome", "biome", ["ci", "--error-on-warnings", "."]);
+  await check("lint and format", "@biomejs/biome", "biome", ["ci", "--error-on-warnings", "--colors=off", "."]);
   await check("types of the engine", "typescript", "tsc", ["--project", "tsconfig.engine.json"]);
   await check("types of everything else", "typescript", "tsc", ["--project", "tsconfig.json"]);
   await check("nothing unused", "knip", "knip", []);
@@ -121,7 +121,7 @@ function run(packageName: string, command: string, args: string[], show: boolean
     const folder = join("node_modules", packageName);
     const { bin } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as { bin: string | Bins };
     const script = join(folder, typeof bin === "string" ? bin : bin[command]!);
-    const child = spawn(process.execPath, [script, ...args], { stdio: ["ignore", "pipe", "pipe"] });
+    const child = spawn(process.execPath, [script, ...args], { stdio: ["ignore", "pipe", "pipe"], env: toolEnv() });
     let output = "";
     for (const stream of [child.stdout, child.stderr]) {
       stream.setEncoding("utf8").on("data", (text: string) => {
@@ -132,6 +132,13 @@ function run(packageName: string, command: string, args: string[], show: boolean
     child.on("error", (error) => resolve({ ok: false, output: output + String(error) }));
     child.on("close", (code) => resolve({ ok: code === 0, output }));
   });
+}
+
+/** Tools see a pipe here, never the terminal: tell them whether colours reach a person. */
+function toolEnv(): NodeJS.ProcessEnv {
+  const { NO_COLOR, FORCE_COLOR, ...env } = process.env;
+  const colours = process.stdout.isTTY && NO_COLOR === undefined;
+  return { ...env, ...(colours ? { FORCE_COLOR: FORCE_COLOR ?? "1" } : { NO_COLOR: "1" }) };
 }
 
 /** Rows under one another, columns padded; the reasons for the tolerances stand in docs/validation.md. */
