@@ -15,3 +15,4 @@ export { clearIndexShareOfOkta, SKY_WORDS, type SkyWord } from "./skyWords.ts";
 export { dayOfYear, SOLAR_MS_PER_DEG, solarHour, solarMidnightMs } from "./solarDay.ts";
 export { beamShareOfClear, makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts"; // for the member loop
 export { type SunTrack, sunTrack } from "./sunTrack.ts";
+export { type GridWeather, type StepGrid, weatherOnGrid } from "./weatherOnGrid.ts";
