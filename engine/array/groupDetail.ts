@@ -14,7 +14,7 @@ export interface GroupDetail {
   readonly cellTempC: Float64Array;
   /** Sections of each string that carry the current, 0 when the group gives nothing. */
   readonly sectionsConducting: Float64Array;
-  /** Volts of a string where the controller runs it. */
+  /** Volts of a string where the controller runs it, power point or not; 0 when the group gives nothing. */
   readonly mppV: Float64Array;
   readonly dcW: Float64Array;
   readonly lossesW: Float64Array;

@@ -18,7 +18,8 @@ import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
 import { roundToGrid } from "./roundToGrid.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
-import { emptyPlane, type PreparedPlane, setPlaneStep } from "./transposition.ts";
+import { HEAT_K_PER_WM2, INCIDENCE_SHARE, MEAN_SHARE, OUT_SHARE, PEREZ_SLOTS, SECTION_SHARE } from "./slots.ts";
+import { setPlane } from "./transposition.ts";
 
 /** Light at which modules are rated, W/m². */
 const RATED_WM2 = 1000;
@@ -33,35 +34,30 @@ const STEP_DOWN_HEADROOM_V = 1;
 /** A panel group ready to be stepped: everything that the weather of a member does not change. */
 export interface PreparedGroup {
   readonly id: string;
-  /** What turns the sky's light into light on the plane; one value per step. */
-  readonly plane: PreparedPlane;
-  /** Share of beam light that gets through the glass; one value per step. */
-  readonly incidenceShare: Float64Array;
-  /** Cells above air, K m²/W; one value per step. */
-  readonly heatKPerWm2: Float64Array;
-  /** Share of each step during which the group is set out. */
-  readonly outShare: Float64Array;
-  /** Mean share of the beam that reaches the modules; one value per step. */
-  readonly meanShare: Float64Array;
-  /** `sections` values per step: share of the beam on the k-th brightest section, mean of the strings, k = 1…sections. */
-  readonly sectionShare: Float64Array;
+  /** `stride` values for each step, in the places that `slots.ts` names; rounded by `roundToGrid`. */
+  readonly perStep: Float64Array;
+  readonly stride: number;
+  /** `PEREZ_SLOTS` values for each step when the transposition is Perez's; else empty. */
+  readonly perez: Float64Array;
+  readonly transposition: Models["transposition"];
   /** Bypass sections in series in one string; 1 when the group is wired for even output. */
   readonly sections: number;
   readonly perSection: number;
-  /** Rated power of the group for each W/m², and the current of its strings at the power point, A per W/m². */
-  readonly ratedWPerWm2: number;
-  readonly impAPerWm2: number;
-  /** Share of the power that the losses leave. */
-  readonly keptShare: number;
   /** Of one string: volts at the power point and open, at 25 °C. */
   readonly vmpV: number;
   readonly vocV: number;
+  /** Rated power ÷ vmpV, for each W/m²: gives the rated power at rated light even where a sheet rounds its current. */
+  readonly ratedAPerWm2: number;
+  /** Current of all strings at the power point, for each W/m². */
+  readonly impAPerWm2: number;
   readonly powerTempCoeffPerK: number;
   readonly vocTempCoeffPerK: number;
-  /** A bypassed section's drop, V, and as a share of the string's `vmpV`. */
+  /** Drop over the diode of a bypassed section. */
   readonly bypassV: number;
-  readonly bypassShare: number;
+  /** Share of the power that the losses leave. */
+  readonly keptShare: number;
   readonly isPwm: boolean;
+  /** Whether the cable carries panel volts; so it is with PWM, wherever the controller hangs. */
   readonly controllerAtBank: boolean;
   /** Out and back, Ω. */
   readonly cableOhm: number;
@@ -125,19 +121,18 @@ export function prepareGroup(
   const skyViews = skyViewShares(group, obstacles, models, mount.facings, anyObstacle);
   const normals = mount.facings.map((facing) => panelAxes(facing.tiltDeg, facing.azimuthDeg).normal);
 
-  const plane = emptyPlane(models.transposition, steps);
-  const freePlane = anyObstacle ? emptyPlane(models.transposition, steps) : plane;
-  const incidence = new Float64Array(steps);
-  const heat = new Float64Array(steps);
-  const meanShare = new Float64Array(steps).fill(1);
-  const sectionShare = new Float64Array(steps * sections).fill(1);
-  const outShare = group.out === undefined ? new Float64Array(steps).fill(1) : windowShare(grid, group.out);
+  const out = group.out === undefined ? null : windowShare(grid, group.out);
+  const stride = SECTION_SHARE + sections;
+  const perStep = new Float64Array(steps * stride);
+  const perez = new Float64Array(models.transposition === "perez" ? steps * PEREZ_SLOTS : 0);
+  const freePerStep = anyObstacle ? new Float64Array(perStep.length) : perStep;
+  const freePerez = anyObstacle ? new Float64Array(perez.length) : perez;
   const light = new Float64Array(points);
 
   for (let i = 0; i < steps; i++) {
-    outShare[i] = roundToGrid(outShare[i]!);
+    const at = i * stride;
     const elevationDeg = sun.elevationDeg[i]!;
-    if (!(elevationDeg > 0)) continue;
+    if (!(elevationDeg > 0)) continue; // all shares stay 0
     const azimuthDeg = sun.azimuthDeg[i]!;
     const facing = mount.facingAt[i]!;
     const normal = normals[facing]!;
@@ -146,7 +141,7 @@ export function prepareGroup(
       level * Math.sin(azimuthDeg * RAD_PER_DEG) * normal[0] +
       level * Math.cos(azimuthDeg * RAD_PER_DEG) * normal[1] +
       Math.sin(elevationDeg * RAD_PER_DEG) * normal[2];
-    const step = {
+    const moment = {
       cosIncidence,
       tiltDeg: mount.facings[facing]!.tiltDeg,
       sunElevationDeg: elevationDeg,
@@ -154,12 +149,17 @@ export function prepareGroup(
       albedoShare: models.albedoShare,
       skyViewShare: 1,
     };
-    setPlaneStep(freePlane, i, step);
-    if (anyObstacle) setPlaneStep(plane, i, { ...step, skyViewShare: skyViews[facing]! });
-    incidence[i] = roundToGrid(incidenceShare(models.incidence, cosIncidence));
-    heat[i] = roundToGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
-    if (anyObstacle && points > 0 && cosIncidence > 0) {
-      meanShare[i] = sectionLight(
+    setPlane(models.transposition, moment, freePerStep, at, freePerez, i * PEREZ_SLOTS);
+    freePerStep[at + OUT_SHARE] = out === null ? 1 : roundToGrid(out[i]!);
+    freePerStep[at + INCIDENCE_SHARE] = roundToGrid(incidenceShare(models.incidence, cosIncidence));
+    freePerStep[at + HEAT_K_PER_WM2] = roundToGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
+    freePerStep.fill(1, at + MEAN_SHARE, at + stride);
+    if (!anyObstacle) continue;
+    perStep.set(freePerStep.subarray(at, at + stride), at);
+    moment.skyViewShare = skyViews[facing]!;
+    setPlane(models.transposition, moment, perStep, at, perez, i * PEREZ_SLOTS);
+    if (points > 0 && cosIncidence > 0) {
+      perStep[at + MEAN_SHARE] = sectionLight(
         obstacles,
         clouds[facing]!,
         layout,
@@ -167,44 +167,42 @@ export function prepareGroup(
         azimuthDeg,
         elevationDeg,
         light,
-        sectionShare,
-        i * sections,
+        perStep,
+        at + SECTION_SHARE,
       );
     }
   }
 
   const { module, controller } = group;
-  const strings = group.count / group.inSeries;
-  const cable = controller.cable;
+  const { cable } = controller;
   const vmpV = module.vmpV * group.inSeries;
-  const free = {
+  // One literal for both, so that they have one shape in memory: two would cost the step loop a third of its speed.
+  const made = (perStep: Float64Array, perez: Float64Array, unshaded: PreparedGroup | null): PreparedGroup => ({
     id: group.id,
-    plane: freePlane,
-    incidenceShare: incidence,
-    heatKPerWm2: heat,
-    outShare,
-    meanShare: new Float64Array(steps).fill(1),
-    sectionShare: new Float64Array(steps * sections).fill(1),
+    perStep,
+    stride,
+    perez,
+    transposition: models.transposition,
     sections,
     perSection: 1 / sections,
-    ratedWPerWm2: (module.ratedW * group.count) / RATED_WM2,
-    impAPerWm2: (module.impA * strings) / RATED_WM2,
-    keptShare: group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1),
     vmpV,
     vocV: module.vocV * group.inSeries,
+    ratedAPerWm2: (module.ratedW * group.count) / vmpV / RATED_WM2,
+    impAPerWm2: (module.impA * (group.count / group.inSeries)) / RATED_WM2,
     powerTempCoeffPerK: module.powerTempCoeffPerK,
     vocTempCoeffPerK: module.vocTempCoeffPerK,
     bypassV: BYPASS_V,
-    bypassShare: BYPASS_V / vmpV,
+    keptShare: group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1),
     isPwm: controller.kind === "pwm",
-    controllerAtBank: controller.at === "bank",
+    controllerAtBank: controller.at === "bank" || controller.kind === "pwm",
     cableOhm: 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC),
     efficiencyShare: controller.efficiencyShare,
     maxChargeA: controller.maxChargeA ?? Number.POSITIVE_INFINITY,
     headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,
-    unshaded: null,
-  };
-  return anyObstacle ? { ...free, plane, meanShare, sectionShare, unshaded: free } : free;
+    unshaded,
+  });
+  const free = made(freePerStep, freePerez, null);
+  return anyObstacle ? made(perStep, perez, free) : free;
 }
 
 /**

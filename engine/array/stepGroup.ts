@@ -1,21 +1,46 @@
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import type { GroupDetail } from "./groupDetail.ts";
-import { mpptBusW } from "./mpptBusW.ts";
 import type { PreparedGroup } from "./prepareGroup.ts";
-import { pwmBusW } from "./pwmBusW.ts";
-import { planeBeamWm2, planeDiffuseWm2 } from "./transposition.ts";
+import {
+  BEAM_RATIO,
+  COS_INCIDENCE,
+  GROUND_SHARE,
+  HEAT_K_PER_WM2,
+  INCIDENCE_SHARE,
+  MEAN_SHARE,
+  OUT_SHARE,
+  PER_EXTRATERRESTRIAL,
+  SECTION_SHARE,
+  SKY_SHARE,
+} from "./slots.ts";
+import { perezHorizonShare, perezSunShare } from "./transposition.ts";
 
 /** Cell temperature at which modules are rated, °C. */
 const RATED_TEMP_C = 25;
+/** Keeps a data sheet whose power point rises over its open voltage in the cold from dividing by nothing. */
+const LEAST_SPAN_V = 0.1;
 
 /**
- * Power that a panel group brings to the bank's terminals in step `i`, W, mean over the step: light on the plane, what
- * shade and glass leave of it, how warm that makes the cells, and what the controller makes of the sections.
+ * Power that a panel group brings to the bank's terminals in step `i`, W, mean over the step.
+ *
+ * *Sections.* With k of a string's N sections conducting, the current is that of the k-th brightest and the voltage that
+ * of k sections less the drop of N − k bypass diodes; the controller takes the best k. This is cautious in mild shade,
+ * where a real string gains some voltage as its current falls (one cell of 36 at three quarters of its light: 0.75 here,
+ * 0.87 real). The power point's voltage follows temperature and not light: in dim light real modules run a little lower.
+ *
+ * *MPPT* runs the sections at their power point; one that only steps down needs them to stand far enough above the bank.
+ * *PWM* ties them to the bank: the current is the power point's up to that voltage, then falls as 1 − x³ to nothing at
+ * the sections' open voltage (a single-diode curve lies within 0.1). The string stands above the bank by the drop in
+ * the cable, taken at the current without it: one step of correction, on the cautious side.
+ *
+ * One function and not five: numbers handed to a function that the engine does not inline are boxed, and that doubled
+ * the time of a step.
  * @param light the sky of a member; one value per step
  * @param airTempC one value per step
  * @param busV volts at the bank's terminals, above 0
  * @param detail receives what happened on the way; leave it out in ensembles
  * @returns W, 0 or more
+ * @see A. Dobos, PVWatts Version 5 Manual, NREL/TP-6A20-62641, 2014 (power of a module by light and temperature)
  */
 export function groupBusW(
   group: PreparedGroup,
@@ -25,39 +50,125 @@ export function groupBusW(
   busV: number,
   detail?: GroupDetail,
 ): number {
-  const outShare = group.outShare[i]!;
+  const { perStep, sections } = group;
+  const at = i * group.stride;
   const ghiWm2 = light.ghiWm2[i]!;
-  if (outShare <= 0 || ghiWm2 <= 0) {
+  const outShare = perStep[at + OUT_SHARE]!;
+  if (ghiWm2 <= 0 || outShare <= 0) {
     if (detail !== undefined) writeNothing(detail, i, airTempC[i]!);
     return 0;
   }
+
+  // Light on the plane: what comes from the sun's direction, which shade and glass treat alike, and the rest.
   const dniWm2 = light.dniWm2[i]!;
   const dhiWm2 = light.dhiWm2[i]!;
-  const beamWm2 = planeBeamWm2(group.plane, i, dniWm2, dhiWm2);
-  const diffuseWm2 = planeDiffuseWm2(group.plane, i, ghiWm2, dniWm2, dhiWm2, beamWm2);
-  const meanShare = group.meanShare[i]!;
-  const planeWm2 = Math.max(0, beamWm2 * meanShare + diffuseWm2);
-  const glassBeamWm2 = beamWm2 * group.incidenceShare[i]!;
-  const cellTempC = airTempC[i]! + planeWm2 * group.heatKPerWm2[i]!;
+  let sunShare = 0;
+  let horizonShare = 0;
+  if (group.transposition === "hayDavies") {
+    sunShare = Math.min(1, dniWm2 * 0.001 * perStep[at + PER_EXTRATERRESTRIAL]!);
+  } else if (group.transposition === "perez" && dhiWm2 > 0) {
+    sunShare = perezSunShare(group.perez, i, dniWm2, dhiWm2);
+    // A dark horizon may take all of the even sky's light, but no more.
+    horizonShare = Math.max(
+      perezHorizonShare(group.perez, i, dniWm2, dhiWm2),
+      (sunShare - 1) * perStep[at + SKY_SHARE]!,
+    );
+  }
+  const beamWm2 = dniWm2 * perStep[at + COS_INCIDENCE]! + dhiWm2 * perStep[at + BEAM_RATIO]! * sunShare;
+  const diffuseWm2 =
+    dhiWm2 * (perStep[at + SKY_SHARE]! * (1 - sunShare) + horizonShare) + ghiWm2 * perStep[at + GROUND_SHARE]!;
+  const planeWm2 = beamWm2 * perStep[at + MEAN_SHARE]! + diffuseWm2;
+  const glassBeamWm2 = beamWm2 * perStep[at + INCIDENCE_SHARE]!;
+  const cellTempC = airTempC[i]! + planeWm2 * perStep[at + HEAT_K_PER_WM2]!;
   const warmK = cellTempC - RATED_TEMP_C;
-  const busW = group.isPwm
-    ? pwmBusW(group, i, glassBeamWm2, diffuseWm2, warmK, busV, detail)
-    : mpptBusW(group, i, glassBeamWm2, diffuseWm2, warmK, busV, detail);
+
+  // The best number of conducting sections. Equal light over fewer sections gives less, so ties are passed over.
+  const { perSection, bypassV } = group;
+  const warmVmpV = group.vmpV * (1 + group.powerTempCoeffPerK * warmK);
+  const first = at + SECTION_SHARE - 1;
+  const brightestShare = perStep[first + 1]!;
+  let share = -1;
+  let conducting = 0;
+  let stringA = 0;
+  let stringV = 0;
+  if (group.isPwm) {
+    const warmVocV = group.vocV * (1 + group.vocTempCoeffPerK * warmK);
+    for (let k = sections; k > 0 && share !== brightestShare; k--) {
+      if (perStep[first + k] === share) continue;
+      share = perStep[first + k]!;
+      const litA = (glassBeamWm2 * share + diffuseWm2) * group.impAPerWm2;
+      const atV = busV + litA * group.keptShare * group.cableOhm;
+      const droppedV = (sections - k) * bypassV;
+      const kneeV = k * perSection * warmVmpV - droppedV;
+      const openV = k * perSection * warmVocV - droppedV;
+      const past = Math.max(0, (atV - kneeV) / Math.max(LEAST_SPAN_V, openV - kneeV));
+      const currentA = litA * Math.max(0, 1 - past * past * past);
+      if (currentA > stringA) {
+        stringA = currentA;
+        conducting = k;
+      }
+    }
+    if (conducting > 0) stringV = busV + stringA * group.keptShare * group.cableOhm;
+  } else {
+    const leastV = busV + group.headroomV;
+    let best = 0;
+    for (let k = sections; k > 0 && share !== brightestShare; k--) {
+      if (perStep[first + k] === share) continue;
+      share = perStep[first + k]!;
+      const sectionsV = k * perSection * warmVmpV - (sections - k) * bypassV;
+      if (sectionsV < leastV) break; // fewer sections stand lower still
+      const litWm2 = glassBeamWm2 * share + diffuseWm2;
+      if (litWm2 * sectionsV > best) {
+        best = litWm2 * sectionsV;
+        stringA = litWm2 * group.ratedAPerWm2;
+        stringV = sectionsV;
+        conducting = k;
+      }
+    }
+  }
+
+  // Losses, cable, controller, in the order in which the power meets them.
+  const dcW = stringA * stringV;
+  const keptA = stringA * group.keptShare;
+  const keptW = keptA * stringV;
+  let cableLossW = 0;
+  let givenW = 0;
+  let busW = 0;
+  if (group.controllerAtBank) {
+    // The strings' end of the cable is held at stringV, so the current is known and the loss exact.
+    cableLossW = Math.min(keptW, keptA * keptA * group.cableOhm);
+    givenW = (keptW - cableLossW) * group.efficiencyShare;
+    busW = Math.min(givenW, group.maxChargeA * busV);
+  } else {
+    // The bank's end is held at busV: I (busV + I R) = givenW, solved for I.
+    givenW = keptW * group.efficiencyShare;
+    const freeA = (2 * givenW) / (busV + Math.sqrt(busV * busV + 4 * givenW * group.cableOhm));
+    const busA = Math.min(freeA, group.maxChargeA);
+    cableLossW = busA * busA * group.cableOhm;
+    busW = busA * busV;
+  }
   if (detail !== undefined) {
-    const free = group.unshaded ?? group;
-    const freeBeamWm2 = planeBeamWm2(free.plane, i, dniWm2, dhiWm2);
-    const freeDiffuseWm2 = planeDiffuseWm2(free.plane, i, ghiWm2, dniWm2, dhiWm2, freeBeamWm2);
-    detail.planeBeforeWm2[i] = outShare * Math.max(0, freeBeamWm2 + freeDiffuseWm2);
+    // The same chain with nothing standing about writes into the same places, and is written over.
+    let freeW = outShare * busW;
+    let planeBeforeWm2 = outShare * planeWm2;
+    if (group.unshaded !== null) {
+      freeW = groupBusW(group.unshaded, i, light, airTempC, busV, detail);
+      planeBeforeWm2 = detail.planeWm2[i]!;
+    }
+    const intoControllerW = group.controllerAtBank ? keptW - cableLossW : keptW;
+    const deliveredW = group.controllerAtBank ? busW : busW + cableLossW;
+    detail.planeBeforeWm2[i] = planeBeforeWm2;
     detail.planeWm2[i] = outShare * planeWm2;
-    detail.effectiveWm2[i] = outShare * Math.max(0, glassBeamWm2 * meanShare + diffuseWm2);
+    detail.effectiveWm2[i] = outShare * (glassBeamWm2 * perStep[at + MEAN_SHARE]! + diffuseWm2);
     detail.cellTempC[i] = cellTempC;
-    detail.dcW[i]! *= outShare;
-    detail.lossesW[i]! *= outShare;
-    detail.cableLossW[i]! *= outShare;
-    detail.controllerLossW[i]! *= outShare;
-    detail.limitedW[i]! *= outShare;
+    detail.sectionsConducting[i] = conducting;
+    detail.mppV[i] = stringV;
+    detail.dcW[i] = outShare * dcW;
+    detail.lossesW[i] = outShare * (dcW - keptW);
+    detail.cableLossW[i] = outShare * cableLossW;
+    detail.controllerLossW[i] = outShare * (intoControllerW - givenW);
+    detail.limitedW[i] = outShare * Math.max(0, givenW - deliveredW);
     detail.busW[i] = outShare * busW;
-    const freeW = group.unshaded === null ? outShare * busW : groupBusW(free, i, light, airTempC, busV);
     detail.shadeLossW[i] = freeW - outShare * busW;
   }
   return outShare * busW;

@@ -2,11 +2,18 @@ import { RAD_PER_DEG } from "../angle.ts";
 import type { Models } from "../scenario/models.ts";
 import { airMass } from "../sky/clearSky.ts";
 import { roundToGrid } from "./roundToGrid.ts";
-
-/** Which transposition a plane uses, as a number that a step can switch on. */
-export const ISOTROPIC = 0;
-export const HAY_DAVIES = 1;
-export const PEREZ = 2;
+import {
+  AIR_PER_EXTRATERRESTRIAL,
+  BEAM_RATIO,
+  COS_INCIDENCE,
+  GROUND_SHARE,
+  HORIZON_SHARE,
+  KAPPA_Z3,
+  PER_EXTRATERRESTRIAL,
+  PEREZ_SLOTS,
+  SKY_SHARE,
+  ZENITH_RAD,
+} from "./slots.ts";
 
 /** Sun heights under which beam ratios stop growing: 89° from the zenith for Hay and Davies, 85° for Perez. */
 const HAY_DAVIES_LOWEST_COS = 0.01745;
@@ -14,125 +21,52 @@ const PEREZ_LOWEST_COS = Math.cos(85 * RAD_PER_DEG);
 /** Perez's weight of the zenith angle (radians, cubed) in the sky's clearness. */
 const PEREZ_KAPPA = 1.041;
 
-/** What a plane's light depends on besides the sky's; one value per step. */
-export interface PreparedPlane {
-  readonly model: number;
-  /** Cosine of the sun's angle on the plane, 0 when the sun is behind it or down. */
-  readonly cosIncidence: Float64Array;
-  /** What light from beside the sun becomes on the plane, as a share of that on the level. */
-  readonly beamRatio: Float64Array;
-  /** 1000 ÷ the light above the air, m²/kW: turns beam into Hay and Davies's anisotropy. */
-  readonly perExtraterrestrial: Float64Array;
-  /** Share of even sky light that falls on the plane, obstacles taken off. */
-  readonly skyShare: Float64Array;
-  /** Share of level light that the ground throws onto the plane. */
-  readonly groundShare: Float64Array;
-  /** Sine of the tilt, obstacles taken off: what the horizon's band adds (Perez). */
-  readonly horizonShare: Float64Array;
-  /** Sun's angle from the zenith, radians, and Perez's κ z³ (Perez; else empty). */
-  readonly zenithRad: Float64Array;
-  readonly kappaZ3: Float64Array;
-  /** 1000 × air mass ÷ the light above the air, m²/kW (Perez; else empty). */
-  readonly airPerExtraterrestrial: Float64Array;
-}
-
-/** An empty plane of `steps` steps, to be filled with `setPlaneStep`. */
-export function emptyPlane(model: Models["transposition"], steps: number): PreparedPlane {
-  const perez = model === "perez" ? steps : 0;
-  return {
-    model: model === "perez" ? PEREZ : model === "hayDavies" ? HAY_DAVIES : ISOTROPIC,
-    cosIncidence: new Float64Array(steps),
-    beamRatio: new Float64Array(steps),
-    perExtraterrestrial: new Float64Array(steps),
-    skyShare: new Float64Array(steps),
-    groundShare: new Float64Array(steps),
-    horizonShare: new Float64Array(steps),
-    zenithRad: new Float64Array(perez),
-    kappaZ3: new Float64Array(perez),
-    airPerExtraterrestrial: new Float64Array(perez),
-  };
-}
-
-/** What `setPlaneStep` needs to know of one step. */
-export interface PlaneStep {
+/** What the light on a plane depends on besides the weather, at one moment with the sun up. */
+export interface PlaneMoment {
   readonly cosIncidence: number;
   readonly tiltDeg: number;
   readonly sunElevationDeg: number;
   readonly extraterrestrialWm2: number;
   readonly albedoShare: number;
-  /** Share of the sky's light that gets past obstacles. */
+  /** Share of the sky's light that gets past obstacles. They are taken to leave the light from the ground alone. */
   readonly skyViewShare: number;
 }
 
-/** Works out everything about step `i` that does not depend on the weather. The sun must be above the horizon. */
-export function setPlaneStep(plane: PreparedPlane, i: number, step: PlaneStep): void {
-  const cosIncidence = Math.max(0, step.cosIncidence);
-  const cosZenith = Math.sin(step.sunElevationDeg * RAD_PER_DEG);
-  const cosTilt = Math.cos(step.tiltDeg * RAD_PER_DEG);
-  const lowest = plane.model === PEREZ ? PEREZ_LOWEST_COS : HAY_DAVIES_LOWEST_COS;
-  plane.cosIncidence[i] = roundToGrid(cosIncidence);
-  plane.beamRatio[i] = roundToGrid(cosIncidence / Math.max(cosZenith, lowest));
-  plane.perExtraterrestrial[i] = roundToGrid(1000 / step.extraterrestrialWm2);
-  plane.skyShare[i] = roundToGrid(((1 + cosTilt) / 2) * step.skyViewShare);
-  plane.groundShare[i] = roundToGrid((step.albedoShare * (1 - cosTilt)) / 2);
-  plane.horizonShare[i] = roundToGrid(Math.sin(step.tiltDeg * RAD_PER_DEG) * step.skyViewShare);
-  if (plane.model === PEREZ) {
-    const zenithRad = (90 - step.sunElevationDeg) * RAD_PER_DEG;
-    plane.zenithRad[i] = roundToGrid(zenithRad);
-    plane.kappaZ3[i] = roundToGrid(PEREZ_KAPPA * zenithRad ** 3);
-    plane.airPerExtraterrestrial[i] = roundToGrid((1000 * airMass(step.sunElevationDeg)) / step.extraterrestrialWm2);
-  }
-}
-
-/** Beam and what comes from beside the sun, on the plane, before shade and glass, W/m². */
-export function planeBeamWm2(plane: PreparedPlane, i: number, dniWm2: number, dhiWm2: number): number {
-  return dniWm2 * plane.cosIncidence[i]! + circumsolarWm2(plane, i, dniWm2, dhiWm2);
-}
-
 /**
- * All other light on the plane, W/m²: the rest of the sky, obstacles taken off, and the ground. Obstacles are taken to
- * leave the light from the ground alone.
- * @param beamWm2 that of `planeBeamWm2`: Perez's dark horizon may take from it, but all light together stays above 0
+ * Writes what a plane's light depends on besides the weather. On a plane, beam light is
+ * `dni × COS_INCIDENCE + dhi × BEAM_RATIO × s`, the rest `dhi × SKY_SHARE × (1 − s) + ghi × GROUND_SHARE`, where s is
+ * the share of sky light that comes from beside the sun: 0 (isotropic), dni ÷ the light above the air (Hay–Davies), or
+ * `perezSunShare`; Perez adds `perezHorizonShare × dhi`.
+ * @param perStep,at where the moment's values begin
+ * @param perez,perezAt the same for the values of Perez alone; not touched by other models
+ * @see B. Liu & R. Jordan, Solar Energy 7 (1963) 53–74; J. Hay & J. Davies, Proc. First Canadian Solar Radiation Data
+ *   Workshop, 1980, 59–72; R. Perez et al., Solar Energy 44 (1990) 271–289
  */
-export function planeDiffuseWm2(
-  plane: PreparedPlane,
-  i: number,
-  ghiWm2: number,
-  dniWm2: number,
-  dhiWm2: number,
-  beamWm2: number,
-): number {
-  return Math.max(openSkyWm2(plane, i, dniWm2, dhiWm2), -beamWm2) + ghiWm2 * plane.groundShare[i]!;
-}
-
-/**
- * Sky light that comes from beside the sun, on the plane, W/m². Shade and glass treat it as beam.
- * @see J. Hay & J. Davies, Proc. First Canadian Solar Radiation Data Workshop, 1980, 59–72; R. Perez et al.,
- *   Solar Energy 44 (1990) 271–289; isotropic (B. Liu & R. Jordan, 1963) has none
- */
-export function circumsolarWm2(plane: PreparedPlane, i: number, dniWm2: number, dhiWm2: number): number {
-  if (plane.model === HAY_DAVIES) {
-    return dhiWm2 * plane.beamRatio[i]! * anisotropyShare(plane, i, dniWm2);
-  }
-  if (plane.model === PEREZ) return dhiWm2 * plane.beamRatio[i]! * perezSunShare(plane, i, dniWm2, dhiWm2);
-  return 0;
-}
-
-/** The rest of the sky's light on the plane, W/m²: even sky and, with Perez, the horizon's band (which may be negative). */
-export function openSkyWm2(plane: PreparedPlane, i: number, dniWm2: number, dhiWm2: number): number {
-  if (plane.model === HAY_DAVIES) {
-    return dhiWm2 * plane.skyShare[i]! * (1 - anisotropyShare(plane, i, dniWm2));
-  }
-  if (plane.model === PEREZ) {
-    const evenWm2 = dhiWm2 * plane.skyShare[i]! * (1 - perezSunShare(plane, i, dniWm2, dhiWm2));
-    return evenWm2 + dhiWm2 * plane.horizonShare[i]! * perezHorizonShare(plane, i, dniWm2, dhiWm2);
-  }
-  return dhiWm2 * plane.skyShare[i]!;
-}
-
-/** Share of beam that is left of the light above the air; never more than 1. */
-function anisotropyShare(plane: PreparedPlane, i: number, dniWm2: number): number {
-  return Math.min(1, dniWm2 * 0.001 * plane.perExtraterrestrial[i]!);
+export function setPlane(
+  model: Models["transposition"],
+  moment: PlaneMoment,
+  perStep: Float64Array,
+  at: number,
+  perez: Float64Array,
+  perezAt: number,
+): void {
+  const cosIncidence = Math.max(0, moment.cosIncidence);
+  const cosZenith = Math.sin(moment.sunElevationDeg * RAD_PER_DEG);
+  const cosTilt = Math.cos(moment.tiltDeg * RAD_PER_DEG);
+  const lowest = model === "perez" ? PEREZ_LOWEST_COS : HAY_DAVIES_LOWEST_COS;
+  perStep[at + COS_INCIDENCE] = roundToGrid(cosIncidence);
+  perStep[at + BEAM_RATIO] = roundToGrid(cosIncidence / Math.max(cosZenith, lowest));
+  perStep[at + PER_EXTRATERRESTRIAL] = roundToGrid(1000 / moment.extraterrestrialWm2);
+  perStep[at + SKY_SHARE] = roundToGrid(((1 + cosTilt) / 2) * moment.skyViewShare);
+  perStep[at + GROUND_SHARE] = roundToGrid((moment.albedoShare * (1 - cosTilt)) / 2);
+  if (model !== "perez") return;
+  const zenithRad = (90 - moment.sunElevationDeg) * RAD_PER_DEG;
+  perez[perezAt + HORIZON_SHARE] = roundToGrid(Math.sin(moment.tiltDeg * RAD_PER_DEG) * moment.skyViewShare);
+  perez[perezAt + ZENITH_RAD] = roundToGrid(zenithRad);
+  perez[perezAt + KAPPA_Z3] = roundToGrid(PEREZ_KAPPA * zenithRad ** 3);
+  perez[perezAt + AIR_PER_EXTRATERRESTRIAL] = roundToGrid(
+    (1000 * airMass(moment.sunElevationDeg)) / moment.extraterrestrialWm2,
+  );
 }
 
 /** Clearness from which each bin holds, then F11, F12, F13, F21, F22, F23 (Perez 1990, table 6, all sites). */
@@ -149,25 +83,27 @@ const PEREZ_BINS = Float64Array.of(
 const PEREZ_BIN_WIDTH = 7;
 
 /** Where the bin of this sky's clearness begins in `PEREZ_BINS`. */
-function perezBin(plane: PreparedPlane, i: number, dniWm2: number, dhiWm2: number): number {
-  const kappaZ3 = plane.kappaZ3[i]!;
+function perezBin(perez: Float64Array, i: number, dniWm2: number, dhiWm2: number): number {
+  const kappaZ3 = perez[i * PEREZ_SLOTS + KAPPA_Z3]!;
   const clearness = ((dhiWm2 + dniWm2) / dhiWm2 + kappaZ3) / (1 + kappaZ3);
   let bin = PEREZ_BINS.length - PEREZ_BIN_WIDTH;
   while (bin > 0 && clearness < PEREZ_BINS[bin]!) bin -= PEREZ_BIN_WIDTH;
   return bin;
 }
 
-function perezSunShare(plane: PreparedPlane, i: number, dniWm2: number, dhiWm2: number): number {
-  if (!(dhiWm2 > 0)) return 0;
-  const bin = perezBin(plane, i, dniWm2, dhiWm2);
-  const brightness = dhiWm2 * 0.001 * plane.airPerExtraterrestrial[i]!;
-  const f1 = PEREZ_BINS[bin + 1]! + PEREZ_BINS[bin + 2]! * brightness + PEREZ_BINS[bin + 3]! * plane.zenithRad[i]!;
-  return Math.max(0, f1);
+/** Perez's F1: share of sky light that comes from beside the sun. Arithmetic only; `dhiWm2` above 0. */
+export function perezSunShare(perez: Float64Array, i: number, dniWm2: number, dhiWm2: number): number {
+  const bin = perezBin(perez, i, dniWm2, dhiWm2);
+  const brightness = dhiWm2 * 0.001 * perez[i * PEREZ_SLOTS + AIR_PER_EXTRATERRESTRIAL]!;
+  const zenithRad = perez[i * PEREZ_SLOTS + ZENITH_RAD]!;
+  return Math.max(0, PEREZ_BINS[bin + 1]! + PEREZ_BINS[bin + 2]! * brightness + PEREZ_BINS[bin + 3]! * zenithRad);
 }
 
-function perezHorizonShare(plane: PreparedPlane, i: number, dniWm2: number, dhiWm2: number): number {
-  if (!(dhiWm2 > 0)) return 0;
-  const bin = perezBin(plane, i, dniWm2, dhiWm2);
-  const brightness = dhiWm2 * 0.001 * plane.airPerExtraterrestrial[i]!;
-  return PEREZ_BINS[bin + 4]! + PEREZ_BINS[bin + 5]! * brightness + PEREZ_BINS[bin + 6]! * plane.zenithRad[i]!;
+/** Perez's F2 on the plane: the horizon's band as a share of sky light, negative when the horizon is dark. As above. */
+export function perezHorizonShare(perez: Float64Array, i: number, dniWm2: number, dhiWm2: number): number {
+  const bin = perezBin(perez, i, dniWm2, dhiWm2);
+  const brightness = dhiWm2 * 0.001 * perez[i * PEREZ_SLOTS + AIR_PER_EXTRATERRESTRIAL]!;
+  const zenithRad = perez[i * PEREZ_SLOTS + ZENITH_RAD]!;
+  const f2 = PEREZ_BINS[bin + 4]! + PEREZ_BINS[bin + 5]! * brightness + PEREZ_BINS[bin + 6]! * zenithRad;
+  return f2 * perez[i * PEREZ_SLOTS + HORIZON_SHARE]!;
 }
