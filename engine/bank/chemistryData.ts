@@ -54,7 +54,7 @@ const LEAD_CAPACITY: readonly CurvePoint[] = [
  * - LFP open-circuit curve: Sunil, Pattipati, Balasingam, IEEE Trans. Instrumentation and Measurement 2025, companion data
  *   (18650-size LFP power cell, C/32 pseudo open-circuit voltage, ten breakpoints).
  * - LFP capacity and charge limits against temperature: manuals of LFP packs (no charging below 0 °C, 0.1C to 5 °C, 0.2C to
- *   10 °C; 0.7 of capacity at −20 °C, 0.8 at 0 °C).
+ *   10 °C); 0.80 to 0.90 of capacity at 0 °C and 0.50 to 0.70 at −20 °C, middle of the ranges of several makers.
  * - Coulombic efficiency, absorption voltage, charge rates, disconnect and reconnect voltages: common practice.
  * - Internal resistance: 20 mΩ for an LFP pack with its electronics, 6 mΩ for lead, taken per 100 Ah (from memory).
  * - Charging resistance of lead and the acceptance figures are fitted, not measured: the first so that a round trip keeps
@@ -88,8 +88,8 @@ export const CHEMISTRY_DATA: Record<Chemistry, ChemistryData> = {
     reconnectVPer12V: 13,
     coldChargeLockC: 0,
     capacityAgainstC: [
-      [-20, 0.7],
-      [0, 0.8],
+      [-20, 0.6],
+      [0, 0.85],
       [25, 1],
       [55, 0.95],
     ],

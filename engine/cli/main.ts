@@ -1,2 +1,100 @@
 #!/usr/bin/env node
-console.log("duskline: the command line has no commands yet.");
+import { parseArgs } from "node:util";
+import { CallError } from "./callError.ts";
+import { checkVerb } from "./checkVerb.ts";
+import { explainVerb } from "./explainVerb.ts";
+import { ledgerVerb } from "./ledgerVerb.ts";
+import { traceVerb } from "./traceVerb.ts";
+import type { Verb } from "./verb.ts";
+
+const VERBS: readonly Verb[] = [traceVerb, ledgerVerb, explainVerb, checkVerb];
+
+/** Ends of the program: all is well; the scenario is wrong; the call is wrong. */
+const OK = 0;
+const SCENARIO_WRONG = 1;
+const CALL_WRONG = 2;
+
+function overview(): string {
+  return [
+    "duskline VERB SCENARIO [options]",
+    "",
+    ...VERBS.map((verb) => `  ${verb.usage}\n      ${verb.purpose}`),
+    "",
+    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario is wrong, 2 the call is wrong.",
+  ].join("\n");
+}
+
+function helpOn(verb: Verb): string {
+  const options = [
+    ["--variant ID", "work with this variant of the scenario"],
+    ...Object.entries(verb.options).map(([name, option]) => [
+      `--${name}${option.type === "string" ? " …" : ""}`,
+      option.help,
+    ]),
+    ["--help", "this text"],
+  ];
+  return [
+    `duskline ${verb.usage}`,
+    "",
+    verb.purpose,
+    "",
+    ...options.map(([name, help]) => `  ${name!.padEnd(14)} ${help}`),
+  ].join("\n");
+}
+
+/** @returns what parseArgs makes of the call; @throws CallError in our own words */
+function parse(verb: Verb, args: readonly string[]) {
+  const options = Object.fromEntries(Object.entries(verb.options).map(([name, { type }]) => [name, { type }]));
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { ...options, variant: { type: "string" as const }, help: { type: "boolean" as const } },
+    });
+  } catch (error) {
+    throw new CallError(
+      `${(error as Error).message.split(". ")[0]}. Known here: ${["variant", ...Object.keys(verb.options), "help"].map((name) => `--${name}`).join(", ")}.`,
+    );
+  }
+}
+
+async function run(args: readonly string[]): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === "help" || name === "--help" || name === "-h") {
+    console.log(overview());
+    return name === undefined ? CALL_WRONG : OK;
+  }
+  const verb = VERBS.find((each) => each.name === name);
+  if (verb === undefined)
+    throw new CallError(`There is no verb "${name}". Known: ${VERBS.map((each) => each.name).join(", ")}.`);
+  const { values, positionals } = parse(verb, rest);
+  if (values.help === true) {
+    console.log(helpOn(verb));
+    return OK;
+  }
+  const [scenario, ...others] = positionals;
+  if (scenario === undefined) throw new CallError(`${verb.name} needs a scenario file: duskline ${verb.usage}`);
+  if (others.length > 0)
+    throw new CallError(`${verb.name} takes one scenario file, and "${others[0]}" is one too many.`);
+  const { variant, ...more } = values as Record<string, string | boolean | undefined>;
+  const outcome = await verb.run({
+    scenario,
+    variant: typeof variant === "string" ? variant : undefined,
+    values: more,
+    print: (text) => console.log(text),
+  });
+  if (outcome.ok) return OK;
+  for (const problem of outcome.problems) console.error(problem.message);
+  return SCENARIO_WRONG;
+}
+
+// A reader that closes early (`| head`) is no error of ours.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? OK : CALL_WRONG));
+
+try {
+  process.exitCode = await run(process.argv.slice(2));
+} catch (error) {
+  if (!(error instanceof CallError)) throw error;
+  console.error(error.message);
+  process.exitCode = CALL_WRONG;
+}

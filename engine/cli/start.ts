@@ -2,7 +2,7 @@
 import { spawnSync } from "node:child_process";
 import { build, preview } from "vite";
 
-const EXAMPLE = "scenarios/field-weekend.json";
+const EXAMPLE = "scenarios/walnut-grove.json";
 
 await build({ logLevel: "warn" });
 await build({ configFile: "vite.node.config.ts", logLevel: "warn" });

@@ -1,0 +1,65 @@
+import { Temporal } from "temporal-polyfill";
+import { explain, tracePrepared } from "../index.ts";
+import { CallError } from "./callError.ts";
+import { openPrepared } from "./openScenario.ts";
+import { textTable } from "./textTable.ts";
+import type { Verb } from "./verb.ts";
+
+export const explainVerb: Verb = {
+  name: "explain",
+  usage: "explain SCENARIO --at TIME [--variant ID] [--json]",
+  purpose:
+    "Shows every number on the way at one local time, such as 2026-10-09T12:00, so that it can be followed by hand.",
+  options: {
+    at: { type: "string", help: "local time of the event, such as 2026-10-09T12:00" },
+    json: { type: "boolean", help: "print it as JSON" },
+  },
+  run: async ({ scenario, variant, values, print }) => {
+    if (typeof values.at !== "string") throw new CallError("explain needs a time: --at 2026-10-09T12:00");
+    const opened = await openPrepared(scenario, variant);
+    if (!opened.ok) return opened;
+    const { grid } = opened.value;
+    const ms = instant(values.at, grid.zone);
+    const endMs = grid.startMs + grid.steps * grid.stepMs;
+    if (ms < grid.startMs || ms >= endMs) {
+      const times = opened.value.scenario.time;
+      throw new CallError(
+        `--at ${values.at} lies outside the event, which runs from ${times.start} to ${times.end} (${grid.zone}).`,
+      );
+    }
+    const parts = explain(tracePrepared(opened.value), ms);
+    if (values.json === true) {
+      print(JSON.stringify({ format: "duskline-explanation", version: 1, parts }));
+      return { ok: true };
+    }
+    print(
+      parts
+        .map((part) =>
+          [
+            part.title,
+            textTable(part.numbers, [
+              { title: "  what", cell: (number) => `  ${number.name}`, align: "left" },
+              { title: "value", cell: (number) => value(number.value) },
+              { title: "", cell: (number) => number.unit, align: "left" },
+              { title: "how", cell: (number) => number.how, align: "left" },
+            ]),
+          ].join("\n"),
+        )
+        .join("\n\n"),
+    );
+    return { ok: true };
+  },
+};
+
+function value(number: number): string {
+  const size = Math.abs(number);
+  return number.toFixed(size >= 100 ? 1 : size >= 1 ? 3 : 4);
+}
+
+function instant(local: string, zone: string): number {
+  try {
+    return Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds;
+  } catch {
+    throw new CallError(`--at is "${local}", which is no local time; write it as 2026-10-09T12:00.`);
+  }
+}

@@ -1,0 +1,83 @@
+import { writeFile } from "node:fs/promises";
+import { type DayFigures, dayWords, localMoment, type Trace, tracePrepared } from "../index.ts";
+import { CallError } from "./callError.ts";
+import { orDash, percent, wattHours } from "./figures.ts";
+import { openPrepared } from "./openScenario.ts";
+import { type Column, textTable } from "./textTable.ts";
+import { traceCsv } from "./traceCsv.ts";
+import { traceJson } from "./traceJson.ts";
+import { traceSvg } from "./traceSvg.ts";
+import type { Verb } from "./verb.ts";
+
+export const traceVerb: Verb = {
+  name: "trace",
+  usage: "trace SCENARIO [--variant ID] [--json] [--csv FILE] [--svg FILE]",
+  purpose: "Runs a scenario once under its stated weather: verdict, a table of days, the lowest hour.",
+  options: {
+    json: { type: "boolean", help: "print everything, step by step, as JSON" },
+    csv: { type: "string", help: "write one row a step into this file" },
+    svg: { type: "string", help: "write the picture into this file" },
+  },
+  run: async ({ scenario, variant, values, print }) => {
+    const opened = await openPrepared(scenario, variant);
+    if (!opened.ok) return opened;
+    const trace = tracePrepared(opened.value);
+    if (typeof values.csv === "string") await write(values.csv, traceCsv(trace));
+    if (typeof values.svg === "string") await write(values.svg, traceSvg(trace));
+    print(values.json === true ? JSON.stringify(traceJson(trace)) : traceText(trace));
+    return { ok: true };
+  },
+};
+
+async function write(path: string, text: string): Promise<void> {
+  try {
+    await writeFile(path, text);
+  } catch (error) {
+    throw new CallError(
+      `${path} could not be written (${(error as NodeJS.ErrnoException).code}); check the folder and its permissions.`,
+    );
+  }
+}
+
+function traceText(trace: Trace): string {
+  const { prepared, verdict } = trace;
+  const { scenario, grid } = prepared;
+  const clock = (ms: number | null) => (ms === null ? null : localMoment(grid, ms).clock);
+  const columns: Column<DayFigures>[] = [
+    { title: "day", cell: (day) => dayWords(day.date), align: "left" },
+    { title: "hours", cell: (day) => String(+day.hours.toFixed(2)) },
+    { title: "sunrise", cell: (day) => orDash(clock(day.sunriseMs)) },
+    { title: "sunset", cell: (day) => orDash(clock(day.sunsetMs)) },
+    ...prepared.groups.map(
+      (group, g): Column<DayFigures> => ({ title: `${group.id} Wh`, cell: (day) => wattHours(day.groupWh[g]!) }),
+    ),
+    { title: "shade took", cell: (day) => wattHours(day.shadeLossWh) },
+    { title: "spilled", cell: (day) => wattHours(day.spilledWh) },
+    ...(prepared.sources.length > 0
+      ? [{ title: "sources Wh", cell: (day: DayFigures) => wattHours(day.sourceWh) }]
+      : []),
+    { title: "wanted Wh", cell: (day) => wattHours(day.demandWh) },
+    { title: "unserved", cell: (day) => wattHours(day.unservedWh) },
+    { title: "start", cell: (day) => percent(day.startShare) },
+    { title: "lowest", cell: (day) => percent(day.lowestShare) },
+    { title: "end", cell: (day) => percent(day.endShare) },
+  ];
+  const radios = verdict.radios
+    .filter((radio) => radio.lowestV !== null)
+    .map(
+      (radio) =>
+        `  ${radio.name}: ${radio.lowestV!.toFixed(2)} V at worst on a transmit peak (${localMoment(grid, radio.lowestMs!).words}), needs ${radio.minimumV} V`,
+    );
+  return [
+    `${scenario.name} · ${scenario.place.name}`,
+    "",
+    ...verdict.sentences,
+    "",
+    textTable(trace.days, columns),
+    "",
+    `Lowest: ${percent(verdict.lowestShare)}, ${verdict.lowestAh.toFixed(0)} of ${prepared.bank.fullAh.toFixed(0)} Ah, ${verdict.lowestAt.words}.`,
+    ...(radios.length > 0 ? ["Volts at the radios:", ...radios] : []),
+    ...prepared.remarks.map((remark) => `Weather: ${remark}`),
+    "One run under stated weather, not a chance: real days differ.",
+  ].join("\n");
+}

@@ -1,0 +1,13 @@
+/**
+ * run: one member, from dawn to the end. Scenario ─► prepare (grid, sky, shade, loads, bank as arrays) ─► stepRun (every step: offer,
+ * take, count) ─► trace (every quantity, days, verdict), ledger and explain. Reads every other folder; read by none.
+ */
+export { type DayFigures, dayFigures } from "./dayFigures.ts";
+export { type ExplainedNumber, type ExplainedPart, explain } from "./explain.ts";
+export { type HarvestLine, type Ledger, type LedgerLine, ledger } from "./ledger.ts";
+export { dayWords, type LocalMoment, localMoment } from "./localClock.ts";
+export { type Prepared, prepare, type Surroundings } from "./prepare.ts";
+export { makeRunRecord, type RunRecord } from "./runRecord.ts";
+export { stepRun } from "./stepRun.ts";
+export { type Trace, trace, tracePrepared } from "./trace.ts";
+export type { RadioVerdict, Verdict } from "./verdict.ts";

@@ -1,0 +1,159 @@
+import { wrapLongitudeDeg } from "../angle.ts";
+import { EngineFault } from "../fault.ts";
+import { climateAt, type SiteClimate } from "../place/climateAt.ts";
+import { distanceKm } from "../place/distanceKm.ts";
+import type { WeatherFile } from "../place/weatherFile.ts";
+import type { Problem } from "../scenario/problem.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { airTemperature } from "../sky/airTemperature.ts";
+import { type ClearSky, clearSky } from "../sky/clearSky.ts";
+import { type DayLight, dayClearIndex, dayLight } from "../sky/dayClearIndex.ts";
+import { SKY_WORDS } from "../sky/skyWords.ts";
+import { makeSkyLight, type SkyLight, splitDiffuse } from "../sky/splitDiffuse.ts";
+import { type SunTrack, sunTrack } from "../sky/sunTrack.ts";
+import { weatherOnGrid } from "../sky/weatherOnGrid.ts";
+import type { Surroundings } from "./prepare.ts";
+
+/** The sky over an event; one value per step. */
+export interface PreparedSky {
+  readonly sun: SunTrack;
+  readonly clear: ClearSky;
+  readonly light: SkyLight;
+  readonly airTempC: Float64Array;
+  readonly windMs: Float64Array;
+  readonly remarks: readonly string[];
+}
+
+type Outcome<T> = { ok: true; value: T } | { ok: false; problems: readonly Problem[] };
+
+/** Lays the stated weather on the step grid: where the sun stands, what arrives, how warm the air is. */
+export function prepareSky(
+  scenario: Scenario,
+  grid: TimeGrid,
+  surroundings: Surroundings,
+): { ok: true; sky: PreparedSky } | { ok: false; problems: readonly Problem[] } {
+  const { place, weather } = scenario;
+  const longitudeDeg = wrapLongitudeDeg(place.longitudeDeg);
+  const sun = sunTrack(place.latitudeDeg, longitudeDeg, grid.middleMs);
+  const clear = clearSky(sun, grid.middleMs, longitudeDeg, place.elevationM, weather.linkeTurbidity);
+  const steady = new Float64Array(grid.steps).fill(weather.windMs);
+  if (weather.kind === "file") return fromFile(scenario, grid, surroundings, sun, clear, steady);
+
+  const site = { latitudeDeg: place.latitudeDeg, longitudeDeg, elevationM: place.elevationM };
+  const light = makeSkyLight(grid.steps);
+  const days = dayLight({ ...site, linkeTurbidity: weather.linkeTurbidity }, grid.middleMs, grid.localDay);
+  const needsClimate = weather.air === undefined || (weather.kind === "typical" && !isTypedIn(weather));
+  const climate = needsClimate ? climateFor(scenario, surroundings) : null;
+  if (climate !== null && !climate.ok) return climate;
+  const remarks = climate === null ? [] : [climate.value.provenance.sentence];
+  const clearIndex = new Float64Array(grid.steps);
+  const held = brightness(scenario, grid, days, climate?.value ?? null, clearIndex);
+  if (held > 0) {
+    remarks.push(
+      `On ${held} of the days the stated clearness is more than a cloudless sky of that haze can give; they were held at 1.25 times a cloudless day.`,
+    );
+  }
+  splitDiffuse(clear, clearIndex, light);
+  const airTempC = air(scenario, grid, climate?.value ?? null);
+  return { ok: true, sky: { sun, clear, light, airTempC, windMs: steady, remarks } };
+}
+
+type Typical = Extract<Scenario["weather"], { kind: "typical" }>;
+
+function isTypedIn(weather: Typical): boolean {
+  return weather.monthlyKt !== undefined || weather.monthlyGhiKwhM2 !== undefined;
+}
+
+function climateFor(scenario: Scenario, surroundings: Surroundings): Outcome<SiteClimate> {
+  const { latitudeDeg, longitudeDeg, elevationM } = scenario.place;
+  if (surroundings.climate === undefined) {
+    const message =
+      "weather needs the climate tables (for typical days, or because weather.air is left out), and none were given; type in weather.air and monthly means, or load the tables.";
+    return { ok: false, problems: [{ code: "no-climate", path: ["weather"], message }] };
+  }
+  const found = climateAt(surroundings.climate, latitudeDeg, wrapLongitudeDeg(longitudeDeg), elevationM);
+  return found.ok ? { ok: true, value: found.climate } : { ok: false, problems: found.problems };
+}
+
+/** Writes the clear-sky index of each step. @returns how many days had to be held at the brightest that is believed */
+function brightness(
+  scenario: Scenario,
+  grid: TimeGrid,
+  days: DayLight,
+  climate: SiteClimate | null,
+  out: Float64Array,
+): number {
+  const { weather } = scenario;
+  if (weather.kind === "words") {
+    for (let i = 0; i < grid.steps; i++) {
+      const word = weather.days[grid.localDay[i]!];
+      out[i] = SKY_WORDS.find((known) => known.word === word)!.clearIndexShare;
+    }
+    return 0;
+  }
+  if (weather.kind !== "typical") {
+    out.fill(1);
+    return 0;
+  }
+  const monthOfDay = grid.dates.map((date) => Number(date.slice(5, 7)) - 1);
+  const kt = Float64Array.from(monthOfDay, (month, day) => {
+    if (weather.monthlyKt !== undefined) return weather.monthlyKt[month]!;
+    if (weather.monthlyGhiKwhM2 === undefined) return climate!.kt[month]!;
+    const levelWhM2 = days.extraterrestrialWhM2[day]!;
+    return levelWhM2 > 0 ? (weather.monthlyGhiKwhM2[month]! * 1000) / levelWhM2 : 0;
+  });
+  return dayClearIndex(days, kt, out);
+}
+
+function air(scenario: Scenario, grid: TimeGrid, climate: SiteClimate | null): Float64Array {
+  const typed = scenario.weather.air;
+  const monthOfDay = grid.dates.map((date) => Number(date.slice(5, 7)) - 1);
+  const maxC = Float64Array.from(monthOfDay, (month) => typed?.maxC ?? climate!.tmaxC[month]!);
+  const minC = Float64Array.from(monthOfDay, (month) => typed?.minC ?? climate!.tminC[month]!);
+  const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
+  return airTemperature(grid.middleMs, longitudeDeg, grid.localDay, maxC, minC, typed?.warmestSolarHour);
+}
+
+function fromFile(
+  scenario: Scenario,
+  grid: TimeGrid,
+  surroundings: Surroundings,
+  sun: SunTrack,
+  clear: ClearSky,
+  steadyWind: Float64Array,
+): { ok: true; sky: PreparedSky } | { ok: false; problems: readonly Problem[] } {
+  const file = surroundings.weatherFile;
+  if (scenario.weather.kind !== "file") throw new EngineFault("fromFile was called for other weather");
+  if (file === undefined) {
+    const message = `weather.file is "${scenario.weather.file}", and that file was not given along with the scenario; put it beside the scenario.`;
+    return { ok: false, problems: [{ code: "no-weather-file", path: ["weather", "file"], message }] };
+  }
+  const far = farAway(scenario, file);
+  if (far !== null) return { ok: false, problems: [far] };
+  const laid = weatherOnGrid(file, grid, clear);
+  if (!laid.ok) return laid;
+  const { light, tempC, windMs, notes } = laid.weather;
+  const remarks = [...notes];
+  let airTempC = tempC;
+  if (scenario.weather.air !== undefined || airTempC === null) {
+    const climate = scenario.weather.air === undefined ? climateFor(scenario, surroundings) : null;
+    if (climate !== null && !climate.ok) return climate;
+    if (climate !== null) remarks.push(`The file has no temperature. ${climate.value.provenance.sentence}`);
+    airTempC = air(scenario, grid, climate?.value ?? null);
+  }
+  return { ok: true, sky: { sun, clear, light, airTempC, windMs: windMs ?? steadyWind, remarks } };
+}
+
+/** @returns a problem if the file's place lies farther away than the scenario allows; null if near enough or unknown */
+function farAway(scenario: Scenario, file: WeatherFile): Problem | null {
+  if (scenario.weather.kind !== "file" || file.latitudeDeg === null || file.longitudeDeg === null) return null;
+  const { place, weather } = scenario;
+  const km = distanceKm(
+    { lat: place.latitudeDeg, lon: wrapLongitudeDeg(place.longitudeDeg) },
+    { lat: file.latitudeDeg, lon: wrapLongitudeDeg(file.longitudeDeg) },
+  );
+  if (km <= weather.maxDistanceKm) return null;
+  const message = `weather.file "${weather.file}" is for a place ${Math.round(km)} km from ${place.name} (at most ${weather.maxDistanceKm} km allowed); load a nearer file, or raise weather.maxDistanceKm if its weather will do.`;
+  return { code: "file-far-away", path: ["weather", "file"], message };
+}
