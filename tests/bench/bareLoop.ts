@@ -1,21 +1,16 @@
 /**
- * The yardstick: for each member, one multiply-add per step over arrays of the given length, written back. It does
- * what no simulation can do without, reading a prepared row and carrying a state, and nothing else.
+ * The yardstick: one multiply-add for each place of each array, written back. It reads and writes what a simulation
+ * with these arrays cannot do without touching, and works out nothing else.
+ * @param lengths of the arrays that the measured loop writes
  */
-export function bareLoop(members: number, steps: number): () => number {
-  const gain = new Float64Array(steps).fill(0.999);
-  const netWh = Float64Array.from({ length: steps }, (_, i) => (i % 24) - 11.5);
-  const storedWh = new Float64Array(steps);
+export function bareLoop(lengths: readonly number[]): () => void {
+  const rows = lengths.map((length) => Float64Array.from({ length }, (_, i) => (i % 24) - 11.5));
+  const outs = lengths.map((length) => new Float64Array(length));
   return () => {
-    let last = 0;
-    for (let member = 0; member < members; member++) {
-      let stored = member;
-      for (let i = 0; i < steps; i++) {
-        stored = stored * gain[i]! + netWh[i]!;
-        storedWh[i] = stored;
-      }
-      last = stored;
-    }
-    return last;
+    for (let r = 0; r < rows.length; r++) multiplyAdd(rows[r]!, outs[r]!);
   };
+}
+
+function multiplyAdd(row: Float64Array, out: Float64Array): void {
+  for (let i = 0; i < row.length; i++) out[i] = out[i]! * 0.999 + row[i]!;
 }

@@ -1,32 +1,57 @@
 /**
- * `npm run bench`: how long a member-step takes, beside a bare loop of multiply-adds in the same run (seconds differ
- * from machine to machine, the ratio hardly), and whether the step loop leaves the heap alone.
+ * `npm run bench`: how long preparing and stepping the example take, beside a bare loop of multiply-adds over arrays of
+ * the same shapes in the same run (seconds differ from machine to machine, the ratio much less), and whether the step
+ * loop leaves the heap alone.
  */
+import { readFileSync } from "node:fs";
 import { Bench } from "tinybench";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { prepare } from "../../engine/run/prepare.ts";
+import { makeRunRecord } from "../../engine/run/runRecord.ts";
+import { stepRun } from "../../engine/run/stepRun.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { bareLoop } from "./bareLoop.ts";
 import { heapGrowth } from "./heapGrowth.ts";
 
-const MEMBERS = 500;
-const STEPS = 96;
-const REPEATS = 100; // for the heap: some millions of member-steps
+const EXAMPLE = "scenarios/walnut-grove.json";
+const HEAP_STEPS = 3_000_000;
 
-const bare = bareLoop(MEMBERS, STEPS);
+const read = readScenario(readFileSync(EXAMPLE, "utf8"));
+if (!read.ok) throw new Error(`${EXAMPLE}: ${read.problems[0]!.message}`);
+const { scenario } = read;
+const surroundings = { climate: await loadClimateTables() };
+const ready = prepare(scenario, surroundings);
+if (!ready.ok) throw new Error(`${EXAMPLE}: ${ready.problems[0]!.message}`);
+const { prepared } = ready;
+const { grid, groups, sources, loads, selector, light, airTempC } = prepared;
+const record = makeRunRecord(grid.steps, groups.length, sources.length, loads.stations.length, selector.inputs);
+
+const bare = bareLoop(Object.values(record).map((array: Float64Array) => array.length));
+const step = () => stepRun(prepared, light, airTempC, record);
+
 const bench = new Bench({ time: 1000 });
-bench.add("bare multiply-adds", () => void bare());
+bench.add("bare multiply-adds", bare);
+bench.add("step loop", step);
+bench.add("prepare", () => void prepare(scenario, surroundings));
 await bench.run();
 
-const nsPerStep = bench.tasks.map((task) => {
-  const { result } = task;
-  if (!("latency" in result)) throw new Error(`${task.name} did not finish: ${result.state}`);
-  return { name: task.name, ns: (result.latency.p50 * 1e6) / (MEMBERS * STEPS) };
-});
-const [yardstick] = nsPerStep;
-for (const { name, ns } of nsPerStep) {
-  console.log(`${name}: ${ns.toFixed(2)} ns per member-step, ${(ns / yardstick!.ns).toFixed(1)} times the bare loop`);
+console.log(`${EXAMPLE}: ${grid.steps} steps, ${groups.length} panel groups, ${loads.stations.length} stations`);
+const bareUs = medianUs("bare multiply-adds");
+for (const { name } of bench.tasks) {
+  const us = medianUs(name);
+  const perStepNs = ((us / grid.steps) * 1000).toFixed(1);
+  console.log(`${name}: ${us.toFixed(1)} µs, ${perStepNs} ns a step, ${(us / bareUs).toFixed(1)} times the bare loop`);
 }
 
+const runs = Math.ceil(HEAP_STEPS / grid.steps);
 const { bytes, collections } = await heapGrowth(() => {
-  for (let i = 0; i < REPEATS; i++) bare();
+  for (let i = 0; i < runs; i++) step();
 });
-const millions = ((REPEATS * MEMBERS * STEPS) / 1e6).toFixed(1);
+const millions = ((runs * grid.steps) / 1e6).toFixed(1);
 console.log(`heap after ${millions} million member-steps: ${bytes} bytes more, ${collections} collections`);
+
+function medianUs(name: string): number {
+  const result = bench.getTask(name)?.result;
+  if (!result || !("latency" in result)) throw new Error(`${name} did not finish: ${result?.state}`);
+  return result.latency.p50 * 1000;
+}
