@@ -77,10 +77,12 @@ export function clearSky(
     if (!(elevationDeg > 0)) continue;
     const sinElevation = Math.sin(elevationDeg * RAD_PER_DEG);
     const air = airMass(elevationDeg) * pressure;
-    const ghiWm2 = cg1 * aboveWm2 * sinElevation * Math.exp(-cg2 * air * (fh1 + fh2 * (linkeTurbidity - 1)));
+    // GHI over sin(elevation), so that nothing is divided by the sine of a sun that touches the horizon.
+    const towardsSunWm2 = cg1 * aboveWm2 * Math.exp(-cg2 * air * (fh1 + fh2 * (linkeTurbidity - 1)));
+    const ghiWm2 = towardsSunWm2 * sinElevation;
     const dniWm2 = Math.min(
       b * aboveWm2 * Math.exp(-0.09 * air * (linkeTurbidity - 1)),
-      (ghiWm2 * Math.max(0, beamLimit)) / sinElevation,
+      towardsSunWm2 * Math.max(0, beamLimit),
     );
     clear.sinElevation[i] = sinElevation;
     clear.ghiWm2[i] = ghiWm2;

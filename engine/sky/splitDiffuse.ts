@@ -30,13 +30,13 @@ export function makeSkyLight(steps: number): SkyLight {
  * and +11, DHI 53 and −6. Erbs alone: DNI 86 and −21, DHI 53 and +11. The same form at one fixed clearness of 0.78: DNI 92
  * and +16, DHI 55 and −5. Beam by the cube of the index: DNI 90 and −2, DHI 57 and +8.
  * @param clearIndex GHI over the cloudless sky's GHI, 0 or more
- * @param clearKt the cloudless sky's GHI over extraterrestrial light on the level, above 0
+ * @param clearKt the cloudless sky's GHI over extraterrestrial light on the level; at 0 there is no beam
  * @returns 0…1
  */
 export function beamShareOfClear(clearIndex: number, clearKt: number): number {
   const clouded = 1 - erbsDiffuseShare(clearIndex * clearKt);
   const cloudless = 1 - erbsDiffuseShare(clearKt);
-  return Math.min(1, (clearIndex * clouded) / cloudless);
+  return cloudless > 0 ? Math.min(1, (clearIndex * clouded) / cloudless) : 0;
 }
 
 /**

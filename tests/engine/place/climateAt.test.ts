@@ -1,0 +1,108 @@
+import { beforeAll, expect, test } from "vitest";
+import { climateAt } from "../../../engine/place/climateAt.ts";
+import type { ClimateTables } from "../../../engine/place/climateTables.ts";
+import { distanceKm } from "../../../engine/place/distanceKm.ts";
+import { gridAt } from "../../../engine/place/gridAt.ts";
+import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { zoneAt } from "../../../engine/place/zoneAt.ts";
+
+let tables: ClimateTables;
+beforeAll(async () => {
+  tables = await loadClimateTables();
+});
+function climate(lat: number, lon: number, elevationM: number | null) {
+  const found = climateAt(tables, lat, lon, elevationM);
+  if (!found.ok) throw new Error(found.problems[0]!.message);
+  return found.climate;
+}
+
+test("the rule by hand: grid plus weighted differences over the weights plus 0.3", () => {
+  const [lat, lon] = [45.5, -100];
+  const grid = gridAt(tables.world, lat, lon, null);
+  let sum = 0;
+  let weights = 0.3;
+  for (const station of tables.stations) {
+    const weight = Math.exp(-((distanceKm({ lat, lon }, station) / 500) ** 2));
+    sum += weight * (station.kt[5]! - gridAt(tables.world, station.lat, station.lon, null).kt[5]!);
+    weights += weight;
+  }
+  expect(climate(lat, lon, null).kt[5]).toBeCloseTo(grid.kt[5]! + sum / weights, 6);
+});
+
+test("far from any station the grid stands alone and the sentence says so", () => {
+  const { kt, sd, r1, provenance } = climate(-33.9, 151.2, 20);
+  expect(kt[0]).toBeCloseTo(gridAt(tables.world, -33.9, 151.2, 20).kt[0]!, 6);
+  expect(sd[0]).toBeCloseTo(-0.132 + 1.163 * kt[0]! - 1.25 * kt[0]! ** 2 + (0.038 * 33.9) / 90, 6);
+  expect(r1[0]).toBeCloseTo(0.085 + 0.56 * kt[0]!, 6);
+  expect(provenance.method).toBe("grid");
+  expect(provenance.sentence).toContain("no station within 1000 km");
+  expect(provenance.sentence).toContain("too dark in winter");
+});
+
+test("near stations they are named, with their distance and their licences", () => {
+  const { provenance } = climate(52.1, 5.2, 5);
+  expect(provenance.method).toBe("stations and grid");
+  expect(provenance.nearestStations[0]!.distanceKm).toBeLessThan(20);
+  expect(provenance.sentence).toContain(provenance.nearestStations[0]!.name);
+  expect(provenance.licences.join(" ")).toContain("KNMI");
+  expect(provenance.ktRms).toBe(0.035);
+});
+
+test("a cell's centre reads as the bytes there", () => {
+  const { world } = tables;
+  const row = 35;
+  const col = 62;
+  const grid = gridAt(world, world.lat0 + row * world.step, world.lon0 + col * world.step, null);
+  expect(grid.kt[6]).toBeCloseTo(world.kt.bytes[(row * world.cols + col) * 12 + 6]! * 0.004, 12);
+});
+
+test("round the date line nothing jumps", () => {
+  const west = gridAt(tables.world, -17, 179.999, 0);
+  const east = gridAt(tables.world, -17, -179.999, 0);
+  expect(west.kt[0]).toBeCloseTo(east.kt[0]!, 4);
+});
+
+test("height cools the air by 6.3 °C a kilometre", () => {
+  expect(climate(-33.9, 151.2, 1020).tmaxC[0]! - climate(-33.9, 151.2, 20).tmaxC[0]!).toBeCloseTo(-6.3, 6);
+});
+
+test("months without daylight borrow a clearness and say so", () => {
+  const { kt, provenance } = climate(78.2, 15.6, 10);
+  expect(provenance.borrowedMonths.length).toBeGreaterThan(2);
+  expect(provenance.sentence).toContain("borrow");
+  expect(kt.every((value) => value > 0 && value < 1)).toBe(true);
+});
+
+test("every value is a number within reason, all over the map", () => {
+  for (let lat = -58; lat <= 90; lat += 7.4) {
+    for (let lon = -180; lon <= 180; lon += 22.5) {
+      const { kt, sd, r1, tmaxC, tminC, windMs } = climate(lat, lon, null);
+      for (let month = 0; month < 12; month++) {
+        expect(kt[month]).toBeGreaterThanOrEqual(0.05);
+        expect(kt[month]).toBeLessThanOrEqual(0.85);
+        expect(sd[month]).toBeGreaterThanOrEqual(0.05);
+        expect(r1[month]).toBeGreaterThanOrEqual(0.1);
+        expect(tmaxC[month]! - tminC[month]!).toBeGreaterThanOrEqual(0);
+        expect(Math.abs(tmaxC[month]!)).toBeLessThan(60);
+        expect(windMs[month]).toBeGreaterThan(0);
+      }
+    }
+  }
+});
+
+test("south of the tables there is a problem and no climate", () => {
+  const found = climateAt(tables, -64.8, -64, 10);
+  expect(found).toMatchObject({ ok: false, problems: [{ code: "no-climate-here", path: ["latitudeDeg"] }] });
+});
+
+// New York JFK to London Heathrow, 5,540 km: published great-circle distance, from memory; a sphere errs by 0.5 %.
+test("distances run over the globe", () => {
+  expect(distanceKm({ lat: 40.64, lon: -73.78 }, { lat: 51.47, lon: -0.46 }) / 5540).toBeCloseTo(1, 2);
+  expect(distanceKm({ lat: 0, lon: 179.5 }, { lat: 0, lon: -179.5 })).toBeCloseTo(111.2, 1);
+});
+
+test("a place has a zone, also past the date line", () => {
+  expect(zoneAt(46.95, 7.45)).toBe("Europe/Zurich");
+  expect(zoneAt(-18.1, 178.4 - 360)).toBe("Pacific/Fiji");
+  expect(() => zoneAt(95, 0)).toThrow(RangeError);
+});

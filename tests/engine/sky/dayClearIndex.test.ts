@@ -1,0 +1,64 @@
+import { expect, test } from "vitest";
+import { clearSky } from "../../../engine/sky/clearSky.ts";
+import { dailyExtraterrestrialWhM2 } from "../../../engine/sky/dailyExtraterrestrialWhM2.ts";
+import { dayClearIndex, dayLight, MAX_DAY_CLEAR_INDEX } from "../../../engine/sky/dayClearIndex.ts";
+import { sunTrack } from "../../../engine/sky/sunTrack.ts";
+
+const STEP_MS = 600_000;
+const bern = { latitudeDeg: 46.95, longitudeDeg: 7.45, elevationM: 540, linkeTurbidity: 3 };
+
+/** Steps from one local clock time to another, with the local day beside each. */
+function steps(startMs: number, endMs: number, utcOffsetH: number) {
+  const timesMs = Float64Array.from({ length: (endMs - startMs) / STEP_MS }, (_, i) => startMs + (i + 0.5) * STEP_MS);
+  const localDay = Int32Array.from(timesMs, (ms) => Math.floor((ms + utcOffsetH * 3_600_000) / 86_400_000));
+  return { timesMs, localDay };
+}
+function indexOf(site: typeof bern, grid: ReturnType<typeof steps>, kt: number[]) {
+  const light = dayLight(site, grid.timesMs, grid.localDay);
+  const index = new Float64Array(grid.timesMs.length);
+  const held = dayClearIndex(light, Float64Array.from(kt), index);
+  return { light, index, held };
+}
+
+test("a whole day adds up to Kt × H0", () => {
+  const grid = steps(Date.UTC(2026, 5, 19, 22), Date.UTC(2026, 5, 21, 22), 2);
+  const { index } = indexOf(bern, grid, [0.3, 0.6]);
+  const sun = sunTrack(bern.latitudeDeg, bern.longitudeDeg, grid.timesMs);
+  const clear = clearSky(sun, grid.timesMs, bern.longitudeDeg, bern.elevationM, bern.linkeTurbidity);
+  for (const [day, kt] of [0.3, 0.6].entries()) {
+    let wh = 0;
+    for (let i = day * 144; i < (day + 1) * 144; i++) wh += (index[i]! * clear.ghiWm2[i]!) / 6;
+    const h0 = dailyExtraterrestrialWhM2(bern.latitudeDeg, Date.UTC(2026, 5, 20 + day, 12));
+    expect(wh / (kt * h0)).toBeCloseTo(1, 3); // 10- against 5-minute steps
+  }
+});
+
+test("a day that the event only touches is as bright as the whole of it", () => {
+  const whole = indexOf(bern, steps(Date.UTC(2026, 2, 5, 23), Date.UTC(2026, 2, 8, 23), 1), [0.5, 0.5, 0.5]);
+  const touched = indexOf(bern, steps(Date.UTC(2026, 2, 6, 13), Date.UTC(2026, 2, 8, 10), 1), [0.5, 0.5, 0.5]);
+  expect(touched.index[0]).toBe(whole.index[0]);
+  expect(touched.index.at(-1)).toBe(whole.index.at(-1));
+  const evening = indexOf(bern, steps(Date.UTC(2026, 2, 6, 13), Date.UTC(2026, 2, 6, 20), 1), [0.5]);
+  expect(evening.index[0]).toBe(whole.index[0]);
+});
+
+test("on the other side of the date line the day is the local one", () => {
+  const fiji = { latitudeDeg: -18.1, longitudeDeg: 178.4, elevationM: 10, linkeTurbidity: 3 };
+  const grid = steps(Date.UTC(2026, 0, 9, 20), Date.UTC(2026, 0, 10, 2), 12); // 10 January 8:00 to 14:00
+  const { light } = indexOf(fiji, grid, [0.5]);
+  expect(light.extraterrestrialWhM2[0]).toBe(dailyExtraterrestrialWhM2(-18.1, Date.UTC(2026, 0, 10, 12)));
+});
+
+test("in polar night the index is 0 and a number", () => {
+  const svalbard = { latitudeDeg: 78.2, longitudeDeg: 15.6, elevationM: 10, linkeTurbidity: 3 };
+  const { index, light } = indexOf(svalbard, steps(Date.UTC(2026, 11, 20, 23), Date.UTC(2026, 11, 21, 23), 1), [0.4]);
+  expect(new Set(index)).toEqual(new Set([0]));
+  expect(light.clearWhM2[0]).toBe(0);
+});
+
+test("a day brighter than any is held at the limit, and counted", () => {
+  const { index, held } = indexOf(bern, steps(Date.UTC(2026, 5, 19, 22), Date.UTC(2026, 5, 21, 22), 2), [0.95, 0.5]);
+  expect(held).toBe(1);
+  expect(index[60]).toBe(MAX_DAY_CLEAR_INDEX);
+  expect(index[200]).toBeLessThan(1);
+});
