@@ -8,4 +8,5 @@ export { type GroupDetail, groupDetail } from "./groupDetail.ts";
 export { modulePoints } from "./modulePoints.ts";
 export { type Facing, type MountTrack, mountTrack } from "./mountTrack.ts";
 export { type PreparedGroup, prepareGroup, prepareGroups } from "./prepareGroup.ts";
+export type { SectionRule } from "./sectionRule.ts";
 export { groupBusW } from "./stepGroup.ts";

@@ -18,6 +18,7 @@ import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
 import { roundToGrid } from "./roundToGrid.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
+import type { SectionRule } from "./sectionRule.ts";
 import { HEAT_K_PER_WM2, INCIDENCE_SHARE, MEAN_SHARE, OUT_SHARE, PEREZ_SLOTS, SECTION_SHARE } from "./slots.ts";
 import { setPlane } from "./transposition.ts";
 
@@ -56,6 +57,7 @@ export interface PreparedGroup {
   readonly bypassV: number;
   /** Share of the power that the losses leave. */
   readonly keptShare: number;
+  readonly mildShade: boolean;
   readonly isPwm: boolean;
   /** Whether the cable carries panel volts; so it is with PWM, wherever the controller hangs. */
   readonly controllerAtBank: boolean;
@@ -79,9 +81,10 @@ export function prepareGroups(
   sun: SunTrack,
   clear: ClearSky,
   windMs: Float64Array,
+  sectionRule: SectionRule = "kthBrightest",
 ): PreparedGroup[] {
   const prepared = prepareObstacles(obstacles);
-  return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs));
+  return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs, sectionRule));
 }
 
 /**
@@ -100,6 +103,7 @@ export function prepareGroup(
   sun: SunTrack,
   clear: Pick<ClearSky, "extraterrestrialWm2">,
   windMs: Float64Array,
+  sectionRule: SectionRule = "kthBrightest",
   sampleGrid: SampleGrid = SAMPLE_GRID,
 ): PreparedGroup {
   requireSameLength({
@@ -193,6 +197,7 @@ export function prepareGroup(
     vocTempCoeffPerK: module.vocTempCoeffPerK,
     bypassV: BYPASS_V,
     keptShare: group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1),
+    mildShade: sectionRule === "mildShade",
     isPwm: controller.kind === "pwm",
     controllerAtBank: controller.at === "bank" || controller.kind === "pwm",
     cableOhm: 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC),

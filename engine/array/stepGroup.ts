@@ -1,6 +1,7 @@
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import type { GroupDetail } from "./groupDetail.ts";
 import type { PreparedGroup } from "./prepareGroup.ts";
+import { MILD_SHADE_HALF, MILD_SHADE_MOST } from "./sectionRule.ts";
 import {
   BEAM_RATIO,
   COS_INCIDENCE,
@@ -24,13 +25,12 @@ const LEAST_SPAN_V = 0.1;
  * Power that a panel group brings to the bank's terminals in step `i`, W, mean over the step.
  *
  * *Sections.* With k of a string's N sections conducting, the current is that of the k-th brightest and the voltage that
- * of k sections less the drop of N − k bypass diodes; the controller takes the best k. This is cautious in mild shade,
- * where a real string gains some voltage as its current falls (one cell of 36 at three quarters of its light: 0.75 here,
- * 0.87 real). The power point's voltage follows temperature and not light: in dim light real modules run a little lower.
+ * of k sections less the drop of N − k bypass diodes; the controller takes the best k. This is cautious in mild shade
+ * (one cell of 36 at three quarters of its light: 0.75 here, 0.87 real); see `SectionRule` for the other. The power point's voltage follows temperature and not light: in dim light real modules run a little lower.
  *
  * *MPPT* runs the sections at their power point; one that only steps down needs them to stand far enough above the bank.
- * *PWM* ties them to the bank: the current is the power point's up to that voltage, then falls as 1 − x³ to nothing at
- * the sections' open voltage (a single-diode curve lies within 0.1). The string stands above the bank by the drop in
+ * *PWM* ties them to the bank: the current is the power point's up to that voltage, then falls as 1 − x² to nothing at
+ * the sections' open voltage (single-diode cells: within 0.03; below the power point they give up to 0.07 more). The string stands above the bank by the drop in
  * the cable, taken at the current without it: one step of correction, on the cautious side.
  *
  * One function and not five: numbers handed to a function that the engine does not inline are boxed, and that doubled
@@ -102,7 +102,7 @@ export function groupBusW(
       const kneeV = k * perSection * warmVmpV - droppedV;
       const openV = k * perSection * warmVocV - droppedV;
       const past = Math.max(0, (atV - kneeV) / Math.max(LEAST_SPAN_V, openV - kneeV));
-      const currentA = litA * Math.max(0, 1 - past * past * past);
+      const currentA = litA * Math.max(0, 1 - past * past);
       if (currentA > stringA) {
         stringA = currentA;
         conducting = k;
@@ -117,7 +117,12 @@ export function groupBusW(
       share = perStep[first + k]!;
       const sectionsV = k * perSection * warmVmpV - (sections - k) * bypassV;
       if (sectionsV < leastV) break; // fewer sections stand lower still
-      const litWm2 = glassBeamWm2 * share + diffuseWm2;
+      let litWm2 = glassBeamWm2 * share + diffuseWm2;
+      if (group.mildShade) {
+        const meanWm2 = glassBeamWm2 * perStep[at + MEAN_SHARE]! + diffuseWm2;
+        const under = meanWm2 > 0 ? Math.max(0, 1 - litWm2 / meanWm2) : 0;
+        litWm2 *= 1 + (MILD_SHADE_MOST * under) / (MILD_SHADE_HALF + under);
+      }
       if (litWm2 * sectionsV > best) {
         best = litWm2 * sectionsV;
         stringA = litWm2 * group.ratedAPerWm2;

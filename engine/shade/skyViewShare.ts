@@ -4,8 +4,8 @@ import { lightOnPoints, pointCloud } from "./lightThrough.ts";
 import type { PreparedObstacles } from "./prepareObstacles.ts";
 
 /** The upper half of the sky in cells: rows from the horizon up, columns from north clockwise. */
-const ROWS = 45;
-const COLUMNS = 90;
+const ROWS = 72;
+const COLUMNS = 144;
 const ROW_DEG = 90 / ROWS;
 const COLUMN_DEG = 360 / COLUMNS;
 
