@@ -29,6 +29,15 @@ test("the rule by hand: grid plus weighted differences over the weights plus 0.3
   expect(climate(lat, lon, null).kt[5]).toBeCloseTo(grid.kt[5]! + sum / weights, 6);
 });
 
+test("a typical year's correlation is raised by 0.07 and shrunk to 0.35 before it counts", () => {
+  const station = tables.stations.find((one) => one.years === 1 && one.r1[5]! > 0.5)!;
+  const found = climateAt({ ...tables, stations: [station] }, station.lat, station.lon, station.elev);
+  if (!found.ok) throw new Error(found.problems[0]!.message);
+  const shrunk = 0.35 + 0.3 * (station.r1[5]! + 0.07 - 0.35);
+  const excess = shrunk - (0.085 + 0.56 * station.kt[5]!);
+  expect(found.climate.r1[5]).toBeCloseTo(0.085 + 0.56 * found.climate.kt[5]! + excess / 1.3, 9);
+});
+
 test("far from any station the grid stands alone and the sentence says so", () => {
   const { kt, sd, r1, provenance } = climate(-33.9, 151.2, 20);
   expect(kt[0]).toBeCloseTo(gridAt(tables.world, -33.9, 151.2, 20).kt[0]!, 6);

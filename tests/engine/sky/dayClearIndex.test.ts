@@ -38,6 +38,8 @@ test("a day that the event only touches is as bright as the whole of it", () => 
   const touched = indexOf(bern, steps(Date.UTC(2026, 2, 6, 13), Date.UTC(2026, 2, 8, 10), 1), [0.5, 0.5, 0.5]);
   expect(touched.index[0]).toBe(whole.index[0]);
   expect(touched.index.at(-1)).toBe(whole.index.at(-1));
+  const h0 = [6, 7, 8].map((day) => dailyExtraterrestrialWhM2(bern.latitudeDeg, Date.UTC(2026, 2, day, 12)));
+  expect(Array.from(touched.light.extraterrestrialWhM2)).toEqual(h0);
   const evening = indexOf(bern, steps(Date.UTC(2026, 2, 6, 13), Date.UTC(2026, 2, 6, 20), 1), [0.5]);
   expect(evening.index[0]).toBe(whole.index[0]);
 });

@@ -75,6 +75,15 @@ test("a file with DNI and no DHI gives back its DNI", () => {
   for (let hour = 7; hour < 16; hour++) expect(hourMean(light.dniWm2, hour, 6)).toBeCloseTo(file.dniWm2[hour]!, 6);
 });
 
+test("a beam beyond belief at low sun is kept as light from the sky", () => {
+  const plain = fileFrom(day, 24);
+  const ghiWm2 = plain.ghiWm2.map((ghi) => 4 * ghi);
+  const on = gridFrom(day, 24, 10);
+  const { light } = laid({ ...plain, ghiWm2, dhiWm2: ghiWm2.map(() => 0) }, on);
+  for (let i = 0; i < on.grid.steps; i++) expect(light.dniWm2[i]!).toBeLessThanOrEqual(2 * on.clear.dniWm2[i]!);
+  for (let hour = 6; hour < 18; hour++) expect(hourMean(light.ghiWm2, hour, 6)).toBeCloseTo(ghiWm2[hour]!, 9);
+});
+
 test("twilight when our sun is down is spread evenly, as light from the sky", () => {
   const file = fileFrom(day, 24);
   file.ghiWm2[1] = 3;

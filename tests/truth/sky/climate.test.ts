@@ -85,7 +85,7 @@ test("the world grid reads as it did where it was made", () => {
 test("a station left out is guessed within the error that the rule was chosen for", () => {
   const blend: number[] = [];
   const alone: number[] = [];
-  const [sd, maxC, minC]: number[][] = [[], [], []];
+  const [sd, r1, maxC, minC]: number[][] = [[], [], [], []];
   for (const station of tables.stations) {
     const others = { ...tables, stations: tables.stations.filter((other) => other !== station) };
     const guess = climateOf(climateAt(others, station.lat, station.lon, station.elev));
@@ -99,6 +99,7 @@ test("a station left out is guessed within the error that the rule was chosen fo
       blend.push(guess.kt[month]! - station.kt[month]!);
       alone.push(cell.kt[month]! - station.kt[month]!);
       if (station.sd[month] !== null) sd!.push(guess.sd[month]! - station.sd[month]!);
+      if (station.r1[month] !== null && station.years >= 10) r1!.push(guess.r1[month]! - station.r1[month]!);
     }
   }
   const source = "160 stations (NSRDB TMY3, NASA POWER, KNMI, PVGIS), each left out in turn";
@@ -118,6 +119,13 @@ test("a station left out is guessed within the error that the rule was chosen fo
     tolerance: 0.023,
     worst: rms(sd!),
     n: sd!.length,
+  });
+  record({
+    ...row,
+    what: "day-to-day correlation at a long record left out, rms",
+    tolerance: 0.051,
+    worst: rms(r1!),
+    n: r1!.length,
   });
   const airWhy = "hills and coasts inside 3°; the grid alone gives 2.0 and 2.3 °C";
   record({
@@ -142,6 +150,7 @@ test("a station left out is guessed within the error that the rule was chosen fo
   expect(rms(alone)).toBeLessThan(0.046);
   expect(rms(blend)).toBeLessThan(0.85 * rms(alone));
   expect(rms(sd!)).toBeLessThan(0.023);
+  expect(rms(r1!)).toBeLessThan(0.051);
   expect(rms(maxC!)).toBeLessThan(1.95);
   expect(rms(minC!)).toBeLessThan(1.95);
 });
