@@ -1,3 +1,4 @@
+import { toGrid } from "../grid.ts";
 import { requireRange } from "../require.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { ClimateStation, ClimateTables } from "./climateTables.ts";
@@ -121,7 +122,18 @@ export function climateAt(
     ),
   );
   const provenance = provenanceOf(tables, near, latitudeDeg, borrowed);
-  return { ok: true, climate: { kt, sd, r1, tmaxC, tminC, windMs, provenance } };
+  return {
+    ok: true,
+    climate: {
+      kt: kt.map(toGrid),
+      sd: sd.map(toGrid),
+      r1: r1.map(toGrid),
+      tmaxC: tmaxC.map(toGrid),
+      tminC: tminC.map(toGrid),
+      windMs: windMs.map(toGrid),
+      provenance,
+    },
+  };
 }
 
 /** A station with its distance, its weight, and what the grid says where it stands. */

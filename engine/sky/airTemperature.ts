@@ -1,3 +1,4 @@
+import { toGrid } from "../grid.ts";
 import { requireRange, requireSameLength } from "../require.ts";
 import { solarHour } from "./solarDay.ts";
 
@@ -39,7 +40,7 @@ export function airTemperature(
     const middleC = (maxC[day]! + minC[day]!) / 2;
     const halfSwingC = (maxC[day]! - minC[day]!) / 2;
     const angle = (2 * Math.PI * (solarHour(timesMs[i]!, longitudeDeg) - warmestSolarHour)) / 24;
-    tempC[i] = middleC + halfSwingC * Math.cos(angle);
+    tempC[i] = toGrid(middleC + halfSwingC * Math.cos(angle));
   }
   return tempC;
 }

@@ -1,3 +1,4 @@
+import { toGrid } from "../grid.ts";
 import { requireRange, requireSameLength } from "../require.ts";
 import { clearSky } from "./clearSky.ts";
 import { dailyExtraterrestrialWhM2 } from "./dailyExtraterrestrialWhM2.ts";
@@ -55,7 +56,7 @@ export function dayLight(site: ClearSkySite, timesMs: Float64Array, localDay: In
       noonMs + site.longitudeDeg * SOLAR_MS_PER_DEG,
     );
     clearWhM2[day] = clearDayWhM2(site, solarMidnightMs(noonMs, site.longitudeDeg));
-    clearIndexPerKt[day] = clearWhM2[day]! > 0 ? extraterrestrialWhM2[day]! / clearWhM2[day]! : 0;
+    clearIndexPerKt[day] = clearWhM2[day]! > 0 ? toGrid(extraterrestrialWhM2[day]! / clearWhM2[day]!) : 0;
   }
   return { dayOfStep, extraterrestrialWhM2, clearWhM2, clearIndexPerKt };
 }
@@ -86,6 +87,7 @@ function clearDayWhM2(site: ClearSkySite, midnightMs: number): number {
  * @param ktOfDay clearness of each day, 0…1, GHI over H0
  * @param out one value per step; 0 where the sun does not rise
  * @returns how many days were held at the limit, to be said on the screen
+ * @memberLoop
  */
 export function dayClearIndex(light: DayLight, ktOfDay: Float64Array, out: Float64Array): number {
   let held = 0;

@@ -1,3 +1,5 @@
+import { toGrid } from "../grid.ts";
+
 /** One word for the sky, and what it does to the light on the level. */
 export interface SkyWord {
   readonly word: "clear" | "fair" | "mixed" | "cloudy" | "overcast";
@@ -16,7 +18,7 @@ export interface SkyWord {
  * @see F. Kasten and G. Czeplak, Solar Energy 24 (1980) 177–189
  */
 export function clearIndexShareOfOkta(okta: number): number {
-  return 1 - 0.75 * (okta / 8) ** 3.4;
+  return toGrid(1 - 0.75 * (okta / 8) ** 3.4);
 }
 
 /** The five words, clearest first; oktas in the bands of a weather report (few, scattered, broken, overcast). */

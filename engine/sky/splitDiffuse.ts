@@ -32,6 +32,7 @@ export function makeSkyLight(steps: number): SkyLight {
  * @param clearIndex GHI over the cloudless sky's GHI, 0 or more
  * @param clearKt the cloudless sky's GHI over extraterrestrial light on the level; at 0 there is no beam
  * @returns 0…1
+ * @memberLoop
  */
 export function beamShareOfClear(clearIndex: number, clearKt: number): number {
   const clouded = 1 - erbsDiffuseShare(clearIndex * clearKt);
@@ -45,6 +46,7 @@ export function beamShareOfClear(clearIndex: number, clearKt: number): number {
  * @param clear from `clearSky`
  * @param clearIndex GHI over the clear sky's, one value per step, 0 or more; over 1 the surplus is light from the sky
  * @param out where the result goes; as many steps as `clear`
+ * @memberLoop
  */
 export function splitDiffuse(clear: ClearSky, clearIndex: Float64Array, out: SkyLight): void {
   for (let i = 0; i < clearIndex.length; i++) {

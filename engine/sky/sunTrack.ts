@@ -1,4 +1,6 @@
 import { getPosition } from "suncalc";
+import { wrapBearingDeg } from "../angle.ts";
+import { toGrid } from "../grid.ts";
 import { requireRange } from "../require.ts";
 
 /** Where the sun stands; both arrays have one value per step. */
@@ -17,7 +19,7 @@ export interface SunTrack {
  * true −0.484°, an almanac's sunset (true −0.833°) reads −0.35°, and civil dusk (true −6°) reads −5.52°. Light is zero
  * at or below 0; only `isDark` and `nightSpans` look lower.
  *
- * Within 0.014° of the NREL Solar Position Algorithm above 1°, within 0.04° at the horizon.
+ * Rounded to 2⁻²⁰°, so that every JavaScript engine gets the same bits. Within 0.014° of the NREL Solar Position Algorithm above 1°, within 0.04° at the horizon.
  * @param latitudeDeg −90…90, north positive; at a pole the azimuth has no meaning
  * @param longitudeDeg −180…180, east positive
  * @param timesMs instants, milliseconds since 1970 UTC; the middle of each step
@@ -34,8 +36,8 @@ export function sunTrack(latitudeDeg: number, longitudeDeg: number, timesMs: Flo
     if (!Number.isFinite(sun.altitude)) {
       throw new RangeError(`timesMs[${i}] must be an instant in milliseconds since 1970, got ${timesMs[i]}`);
     }
-    azimuthDeg[i] = sun.azimuth;
-    elevationDeg[i] = sun.altitude;
+    azimuthDeg[i] = wrapBearingDeg(toGrid(sun.azimuth));
+    elevationDeg[i] = toGrid(sun.altitude);
   }
   return { azimuthDeg, elevationDeg };
 }
