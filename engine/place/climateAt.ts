@@ -41,7 +41,7 @@ export interface SiteClimate {
   /** Mean daily maximum and minimum of the air, °C. */
   readonly tmaxC: readonly number[];
   readonly tminC: readonly number[];
-  /** Mean wind at about 10 m in the open, m/s; near the ground or between trees there is half of it or less. */
+  /** Mean wind at about 10 m in the open, m/s; near the ground there is less (common practice: half). */
   readonly windMs: readonly number[];
   readonly provenance: ClimateProvenance;
 }

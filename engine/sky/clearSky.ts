@@ -35,7 +35,8 @@ export function pressureShare(elevationM: number): number {
 
 /**
  * The light that comes through a cloudless sky, by Ineichen and Perez, without the enhancement factor of the longer
- * published form (it explodes at low sun). Rounded to 2⁻²⁰ W/m² for equal bits everywhere. Real clear skies differ by 5 to 10 %, nearly all of it turbidity.
+ * published form (it explodes at low sun). Rounded to 2⁻²⁰ W/m² for equal bits everywhere. Real clear skies differ by 5 to
+ * 10 %, most of it turbidity.
  * @param sun one place per step, from `sunTrack` at the middle of each step
  * @param timesMs the same instants; they give the distance of the sun
  * @param longitudeDeg −180…180

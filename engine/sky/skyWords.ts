@@ -13,7 +13,7 @@ export interface SkyWord {
 
 /**
  * Light on the level under N eighths of cloud, as a share of a cloudless sky's: 1 − 0.75 (N/8)^3.4. A mean over years of
- * hours at Hamburg; one hour strays from it by 0.1 to 0.2, most under broken cloud.
+ * hours at Hamburg; single hours stray from it by 0.1 to 0.2, most under broken cloud (from memory).
  * @param okta 0…8
  * @see F. Kasten and G. Czeplak, Solar Energy 24 (1980) 177–189
  */

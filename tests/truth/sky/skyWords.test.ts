@@ -19,7 +19,7 @@ test("a sky in words dims the light as the Hamburg years did", () => {
     what: "light under 0, 4, 6, 7, 8 eighths of cloud, share of clear",
     source: "Kasten & Czeplak, Solar Energy 24 (1980) 177–189 (formula; values by hand, overcast quarter from memory)",
     tolerance: 0.0005,
-    why: "three decimals by hand; real hours stray by 0.1 to 0.2",
+    why: "three decimals by hand; single hours stray far more",
     worst,
     unit: "",
     n: published.length,
