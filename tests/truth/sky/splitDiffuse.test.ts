@@ -80,47 +80,51 @@ if (!here) {
   console.warn(`Skipped: the split of GHI is not compared with measured hours (${skipped}).`);
 }
 
-test.skipIf(!here)("beam and sky light split from GHI stay as near to measured hours as Erbs, and less biased", () => {
-  const stations = JSON.parse(readFileSync(`${folder}index.json`, "utf8")) as Station[];
-  const hours = stations.flatMap(hoursOf);
-  const dni = hours.map((hour) => hour.oursDni - hour.dni);
-  const dhi = hours.map((hour) => hour.oursDhi - hour.dhi);
-  const erbsDni = hours.map((hour) => hour.erbsDni - hour.dni);
-  const erbsDhi = hours.map((hour) => hour.erbsDhi - hour.dhi);
-  const row = { source, unit: "W/m²", n: hours.length };
-  const why = "what this split reaches with turbidity 3 everywhere; plain Erbs";
-  record({
-    ...row,
-    what: "DNI split from GHI, rms",
-    tolerance: 84,
-    why: `${why}: ${rms(erbsDni).toFixed(1)}`,
-    worst: rms(dni),
-  });
-  record({
-    ...row,
-    what: "DHI split from GHI, rms",
-    tolerance: 53,
-    why: `${why}: ${rms(erbsDhi).toFixed(1)}`,
-    worst: rms(dhi),
-  });
-  record({
-    ...row,
-    what: "DNI split from GHI, bias",
-    tolerance: 11,
-    why: `${why}: ${bias(erbsDni).toFixed(1)}`,
-    worst: Math.abs(bias(dni)),
-  });
-  record({
-    ...row,
-    what: "DHI split from GHI, bias",
-    tolerance: 7,
-    why: `${why}: ${bias(erbsDhi).toFixed(1)}`,
-    worst: Math.abs(bias(dhi)),
-  });
-  expect(Math.max(...hours.map((hour) => Math.abs(hour.oursGhi - hour.ghi)))).toBeLessThan(1e-9);
-  expect(hours.length).toBeGreaterThan(1600);
-  expect(rms(dni)).toBeLessThan(Math.min(84, rms(erbsDni)));
-  expect(rms(dhi)).toBeLessThan(Math.min(53, rms(erbsDhi)));
-  expect(Math.abs(bias(dni))).toBeLessThan(Math.min(11, Math.abs(bias(erbsDni))));
-  expect(Math.abs(bias(dhi))).toBeLessThan(Math.min(7, Math.abs(bias(erbsDhi))));
-});
+test.skipIf(!here)(
+  "with turbidity 3, beam and sky light split from GHI are nearer to measured hours than Erbs, and less biased",
+  () => {
+    const stations = JSON.parse(readFileSync(`${folder}index.json`, "utf8")) as Station[];
+    const hours = stations.flatMap(hoursOf);
+    const dni = hours.map((hour) => hour.oursDni - hour.dni);
+    const dhi = hours.map((hour) => hour.oursDhi - hour.dhi);
+    const erbsDni = hours.map((hour) => hour.erbsDni - hour.dni);
+    const erbsDhi = hours.map((hour) => hour.erbsDhi - hour.dhi);
+    const row = { source, unit: "W/m²", n: hours.length };
+    const why =
+      "what this split reaches with turbidity 3 everywhere (worse than Erbs at 2.5 or 3.5), on the hours it was chosen by; plain Erbs";
+    record({
+      ...row,
+      what: "DNI split from GHI, rms",
+      tolerance: 84,
+      why: `${why}: ${rms(erbsDni).toFixed(1)}`,
+      worst: rms(dni),
+    });
+    record({
+      ...row,
+      what: "DHI split from GHI, rms",
+      tolerance: 53,
+      why: `${why}: ${rms(erbsDhi).toFixed(1)}`,
+      worst: rms(dhi),
+    });
+    record({
+      ...row,
+      what: "DNI split from GHI, bias",
+      tolerance: 11,
+      why: `${why}: ${bias(erbsDni).toFixed(1)}`,
+      worst: Math.abs(bias(dni)),
+    });
+    record({
+      ...row,
+      what: "DHI split from GHI, bias",
+      tolerance: 7,
+      why: `${why}: ${bias(erbsDhi).toFixed(1)}`,
+      worst: Math.abs(bias(dhi)),
+    });
+    expect(Math.max(...hours.map((hour) => Math.abs(hour.oursGhi - hour.ghi)))).toBeLessThan(1e-9);
+    expect(hours.length).toBeGreaterThan(1600);
+    expect(rms(dni)).toBeLessThan(Math.min(84, rms(erbsDni)));
+    expect(rms(dhi)).toBeLessThan(Math.min(53, rms(erbsDhi)));
+    expect(Math.abs(bias(dni))).toBeLessThan(Math.min(11, Math.abs(bias(erbsDni))));
+    expect(Math.abs(bias(dhi))).toBeLessThan(Math.min(7, Math.abs(bias(erbsDhi))));
+  },
+);
