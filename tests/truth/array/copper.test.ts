@@ -1,0 +1,75 @@
+import { expect, test } from "vitest";
+import { copperOhmPerM } from "../../../engine/array/copperOhmPerM.ts";
+import { WIRE_GAUGES } from "../../../engine/scenario/cable.ts";
+import { record } from "../record.ts";
+
+const M_PER_FT = 0.3048;
+
+test("voltage drops of the code table", () => {
+  // NEC chapter 9, table 8 (from memory, cross-checked), stranded uncoated; 50 ft one way at 10 A.
+  const rows = [
+    { awg: "12", tempC: 75, dropV: 1.98 },
+    { awg: "12", tempC: 25, dropV: 1.66 },
+    { awg: "10", tempC: 75, dropV: 1.24 },
+  ];
+  let worst = 0;
+  for (const { awg, tempC, dropV } of rows) {
+    worst = Math.max(worst, Math.abs(2 * 50 * M_PER_FT * copperOhmPerM({ awg }, tempC) * 10 - dropV));
+  }
+  const source = "NEC chapter 9, table 8, worked example (from memory)";
+  record({ what: "drop in 50 ft of cable", source, tolerance: 0.005, why: "two decimals", worst, unit: "V", n: 3 });
+  expect(worst).toBeLessThan(0.005);
+});
+
+test("loss on the long run from sun to trailer", () => {
+  // 5.5 A at 18 V over 50 ft one way, 75 °C.
+  const rows = [
+    { awg: "12", percent: 6.0 },
+    { awg: "10", percent: 3.8 },
+    { awg: "8", percent: 2.4 },
+  ];
+  let worst = 0;
+  for (const { awg, percent } of rows) {
+    const ohm = 2 * 50 * M_PER_FT * copperOhmPerM({ awg }, 75);
+    worst = Math.max(worst, Math.abs((100 * 5.5 * ohm) / 18 - percent));
+  }
+  const source = "NEC chapter 9, table 8, worked example";
+  record({ what: "loss in 50 ft at 18 V", source, tolerance: 0.06, why: "one decimal", worst, unit: "%", n: 3 });
+  expect(worst).toBeLessThan(0.06);
+});
+
+test("the two ways of giving a size agree on standard wire", () => {
+  // ASTM B258 sections of round wire: what the gauge means in mm².
+  const sections = {
+    "18": 0.823,
+    "14": 2.08,
+    "12": 3.31,
+    "10": 5.26,
+    "8": 8.37,
+    "6": 13.3,
+    "4": 21.2,
+    "2": 33.6,
+    "4/0": 107,
+  };
+  let worst = 0;
+  for (const [awg, mm2] of Object.entries(sections)) {
+    for (const tempC of [25, 75]) {
+      worst = Math.max(worst, Math.abs(copperOhmPerM({ awg }, tempC) / copperOhmPerM({ mm2 }, tempC) - 1));
+    }
+  }
+  const why = "stranding adds two to three hundredths, which bare resistivity leaves out";
+  const source = "IEC 60028:1925 and ASTM B258";
+  record({ what: "gauge against mm²", source, tolerance: 0.035, why, worst, unit: "", n: 18 });
+  expect(worst).toBeLessThan(0.035);
+});
+
+test("every gauge that a scenario may name is known, and thinner wire resists more", () => {
+  const ohms = WIRE_GAUGES.map((awg) => copperOhmPerM({ awg }, 25));
+  for (let i = 1; i < ohms.length; i++) expect(ohms[i]!).toBeLessThan(ohms[i - 1]!);
+});
+
+test("an unknown gauge is refused by name", () => {
+  expect(() => copperOhmPerM({ awg: "7" }, 25)).toThrow("awg must be one of 18, 16, 14");
+  expect(() => copperOhmPerM({}, 25)).toThrow("or give mm2 instead");
+  expect(() => copperOhmPerM({ mm2: 0 }, 25)).toThrow("mm2 must be more than 0, got 0");
+});
