@@ -82,26 +82,32 @@ export const Bank = z
       what: "temperature at and below which charging is blocked",
     })
       .nullable()
-      .optional(),
+      .optional()
+      .meta({ description: "temperature at and below which charging is blocked, from -40 to 20 °C; null for no lock" }),
     temperature: z
       .union([z.literal("air"), quantity({ unit: "°C", low: -40, high: 60, what: "temperature of the bank" })], {
         error: '"air" (the bank is as warm as the air) or a number from -40 to 60 °C (temperature of the bank)',
       })
-      .default("air"),
+      .default("air")
+      .meta({ description: '"air" (as warm as the air) or the temperature of the bank, from -40 to 60 °C' }),
     openCircuitCurve: z
       .array(
-        z.strictObject({
-          share: share("charge"),
-          cellV: quantity({ unit: "V", low: 0.5, high: 5, what: "open-circuit voltage of one cell" }),
-        }),
+        z
+          .strictObject({
+            share: share("charge"),
+            cellV: quantity({ unit: "V", low: 0.5, high: 5, what: "open-circuit voltage of one cell" }),
+          })
+          .meta({ title: "Curve point", description: "One point of the open-circuit curve." }),
         { error: "a list of charges with cell voltages" },
       )
       .min(2, { error: "a list of at least two points" })
       .max(60, { error: "a list of at most 60 points" })
-      .optional(),
+      .optional()
+      .meta({ description: "your own open-circuit curve, from share 0 to share 1; the chemistry's when left out" }),
     name: text("what people call it").optional(),
     bring: Bring.optional(),
   })
+  .meta({ title: "Bank", description: "All batteries that work as one, as the data sheet and the label tell it." })
   .check(({ value, issues }) => {
     const refuse = (field: string, message: string, input: unknown) =>
       issues.push({ code: "custom", path: [field], input, message });

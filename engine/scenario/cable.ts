@@ -33,6 +33,10 @@ export const Cable = z
     },
     { error: 'a cable, such as { "awg": "10", "oneWayM": 6 }' },
   )
+  .meta({
+    title: "Cable",
+    part: "A two-wire copper cable: its gauge or its cross-section, and its length one way.",
+  })
   .check(({ value, issues }) => {
     if ((value.awg === undefined) === (value.mm2 === undefined)) {
       const message = "give the conductor either as awg or as mm2, and not both";

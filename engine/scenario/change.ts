@@ -12,6 +12,11 @@ export const Change = z
     add: z.json().optional().meta({ description: "something to add to the list at this place" }),
     remove: z.literal(true).optional().meta({ description: "true takes out what stands at this place" }),
   })
+  .meta({
+    title: "Change",
+    description:
+      "A value at a place, something added to a list, or something taken out. A place is written with dots and, inside lists, with ids: panels.roof.count.",
+  })
   .check(({ value, issues }) => {
     const given = [value.to, value.add, value.remove].filter((part) => part !== undefined).length;
     if (given !== 1) {

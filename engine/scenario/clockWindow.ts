@@ -9,17 +9,22 @@ const WEEKDAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
 export const ClockWindow = z
   .strictObject(
     {
-      from: ClockTime,
-      to: ClockTime,
+      from: ClockTime.meta({ description: "local time at which it begins" }),
+      to: ClockTime.meta({ description: "local time at which it ends; earlier than from runs past midnight" }),
       days: z
         .array(word(WEEKDAYS, "the weekday on which the stretch begins"), {
           error: 'a list of weekdays, such as ["fri"]',
         })
         .min(1, { error: "a list with at least one weekday" })
-        .optional(),
+        .optional()
+        .meta({ description: "weekdays on which it begins; every day when left out" }),
     },
     { error: 'a stretch of the clock, such as { "from": "09:00", "to": "23:00" }' },
   )
+  .meta({
+    title: "Stretch of the clock",
+    description: "Part of the day by the local clock, every day or on named weekdays.",
+  })
   .check(({ value, issues }) => {
     if (value.from === value.to) {
       const message = `it begins and ends at ${value.from}; write "00:00" to "24:00" for the whole day, or leave the stretch out`;

@@ -17,6 +17,10 @@ export const Draw = z
     },
     { error: 'a draw, such as { "drawW": 12 } or { "drawA": 1.2, "atV": 13.8 }' },
   )
+  .meta({
+    title: "Draw",
+    part: "What a thing takes: watts, or amperes with the voltage at which they were measured.",
+  })
   .check(({ value, issues }) => {
     const inWatts = value.drawW !== undefined;
     const inAmperes = value.drawA !== undefined && value.atV !== undefined;

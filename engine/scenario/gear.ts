@@ -10,10 +10,13 @@ const Use = z
       ["always", "byTheClock", "afterDark", "whenStaffed"],
       "always; in stretches of the clock; while the sun is down; while a station is staffed",
     ),
-    windows: ClockWindows.min(1, { error: "a list with at least one stretch of the clock" }).optional(),
+    windows: ClockWindows.min(1, { error: "a list with at least one stretch of the clock" })
+      .optional()
+      .meta({ description: 'when it works, with "byTheClock"' }),
     station: id("the station whose staffing counts; any station when left out").optional(),
     share: share("part of that time it really works, such as 0.35 for a fridge").default(1),
   })
+  .meta({ title: "Use", description: "When a thing works; the rest of the time it takes its idle draw." })
   .check(({ value, issues }) => {
     const refuse = (field: string, message: string, input: unknown) =>
       issues.push({ code: "custom", path: [field], input, message });
@@ -41,12 +44,14 @@ const Use = z
   });
 
 /** A load of the site: router, lights, fridge, computer of everybody. */
-export const Gear = z.strictObject({
-  id: id("the thing's name in this document"),
-  name: text("what people call it"),
-  count: count({ low: 0, high: 100, what: "how many of them" }).default(1),
-  idle: Draw.default({ drawW: 0 }),
-  working: Draw,
-  use: Use,
-});
+export const Gear = z
+  .strictObject({
+    id: id("the thing's name in this document"),
+    name: text("what people call it"),
+    count: count({ low: 0, high: 100, what: "how many of them" }).default(1),
+    idle: Draw.default({ drawW: 0 }).meta({ description: "what one takes while it does not work" }),
+    working: Draw.meta({ description: "what one takes while it works" }),
+    use: Use,
+  })
+  .meta({ title: "Gear", description: "A load of the site: router, lights, fridge, everybody's computer." });
 export type Gear = z.infer<typeof Gear>;

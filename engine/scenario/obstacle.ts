@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, quantity, share, text } from "./quantity.ts";
+import { id, kind, quantity, share, text } from "./quantity.ts";
 
 const eastM = quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" });
 const northM = quantity({ unit: "m", low: -500, high: 500, what: "distance north of the site's origin" });
@@ -10,7 +10,7 @@ const northM = quantity({ unit: "m", low: -500, high: 500, what: "distance north
  */
 const Tree = z
   .strictObject({
-    kind: z.literal("tree"),
+    kind: kind("tree", "obstacle"),
     id: id("the tree's name in this document"),
     name: text("what people call it").optional(),
     eastM,
@@ -31,6 +31,11 @@ const Tree = z
     transmittanceBareShare: share("light that comes through the middle of the bare crown").default(0.45),
     leafShare: share("how much of the leaf is on: 1 full summer leaf, 0 bare").default(1),
   })
+  .meta({
+    title: "Obstacle: tree",
+    description:
+      "An opaque trunk and a crown that lets part of the light through; stated for a level path through its middle, longer and shorter paths follow Beer–Lambert.",
+  })
   .check(({ value, issues }) => {
     if (value.crownBaseM >= value.heightM) {
       const message = `the crown begins at ${value.crownBaseM} m, at or above the tree's top at ${value.heightM} m; lower crownBaseM or raise heightM`;
@@ -41,7 +46,7 @@ const Tree = z
 /** An opaque box on the ground or above it: a building, a trailer, a mast drawn square. */
 const Box = z
   .strictObject({
-    kind: z.literal("box"),
+    kind: kind("box", "obstacle"),
     id: id("the box's name in this document"),
     name: text("what people call it").optional(),
     eastM,
@@ -57,6 +62,10 @@ const Box = z
       what: "bearing of its length, clockwise from true north",
     }).default(0),
   })
+  .meta({
+    title: "Obstacle: box",
+    description: "An opaque box on the ground or above it: a building, a trailer, a mast drawn square.",
+  })
   .check(({ value, issues }) => {
     if (value.baseM >= value.heightM) {
       const message = `its underside is at ${value.baseM} m, at or above its top at ${value.heightM} m; lower baseM or raise heightM`;
@@ -65,26 +74,40 @@ const Box = z
   });
 
 /** The skyline: below it the sun and the sky are hidden for everything on the site. */
-const Horizon = z.strictObject({
-  kind: z.literal("horizon"),
-  id: id("the skyline's name in this document"),
-  name: text("what people call it").optional(),
-  points: z
-    .array(
-      z.strictObject({
-        bearingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing clockwise from true north" }),
-        elevationDeg: quantity({ unit: "°", low: 0, high: 89, what: "elevation of the skyline on that bearing" }),
-      }),
-      { error: "a list of bearings with elevations" },
-    )
-    .min(1, { error: "a list with at least one bearing" })
-    .max(360, { error: "a list of at most 360 bearings" }),
-});
+const Horizon = z
+  .strictObject({
+    kind: kind("horizon", "obstacle"),
+    id: id("the skyline's name in this document"),
+    name: text("what people call it").optional(),
+    points: z
+      .array(
+        z
+          .strictObject({
+            bearingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing clockwise from true north" }),
+            elevationDeg: quantity({ unit: "°", low: 0, high: 89, what: "elevation of the skyline on that bearing" }),
+          })
+          .meta({ title: "Skyline point", description: "How high the skyline stands on one bearing." }),
+        { error: "a list of bearings with elevations" },
+      )
+      .min(1, { error: "a list with at least one bearing" })
+      .max(360, { error: "a list of at most 360 bearings" })
+      .meta({ description: "points of the skyline; straight lines between them, all the way round" }),
+  })
+  .meta({
+    title: "Obstacle: horizon",
+    description: "The skyline: below it the sun and the sky are hidden for everything on the site.",
+  });
 
 /** Anything that stands between a panel and the sky. Metres east and north of the site's origin, above level ground. */
-export const Obstacle = z.discriminatedUnion("kind", [Tree, Box, Horizon], {
-  error: "an obstacle whose kind is tree, box or horizon",
-});
+export const Obstacle = z
+  .discriminatedUnion("kind", [Tree, Box, Horizon], {
+    error: "an obstacle whose kind is tree, box or horizon",
+  })
+  .meta({
+    title: "Obstacle",
+    description:
+      "Anything between a panel and the sky, in metres east and north of the site's origin, above level ground.",
+  });
 export type Obstacle = z.infer<typeof Obstacle>;
 export type Tree = z.infer<typeof Tree>;
 export type Box = z.infer<typeof Box>;

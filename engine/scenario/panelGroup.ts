@@ -3,7 +3,7 @@ import { Bring } from "./bring.ts";
 import { Cable } from "./cable.ts";
 import { ClockTime, clockMinute } from "./clockTime.ts";
 import { ClockWindows } from "./clockWindow.ts";
-import { count, id, quantity, share, text, word } from "./quantity.ts";
+import { count, id, kind, quantity, share, text, word } from "./quantity.ts";
 
 /**
  * A module's data sheet. Only the rated power is needed; the rest is filled in as for a common module of that size:
@@ -39,6 +39,10 @@ export const Module = z
       ["series", "area"],
       "series: the darkest cells hold a section back; area: output follows the lit area",
     ).default("series"),
+  })
+  .meta({
+    title: "Module",
+    description: "A module's data sheet. Only the rated power is needed; the rest is filled in as for a common module.",
   })
   .check(({ value, issues }) => {
     const refuse = (field: string, message: string, input: unknown) =>
@@ -98,7 +102,16 @@ const azimuthDeg = quantity({
 });
 
 const Aim = z
-  .strictObject({ at: ClockTime, tiltDeg: tiltDeg.optional(), azimuthDeg: azimuthDeg.optional() })
+  .strictObject({
+    at: ClockTime.meta({ description: "local time at which it is turned there" }),
+    tiltDeg: tiltDeg.optional(),
+    azimuthDeg: azimuthDeg.optional(),
+  })
+  .meta({
+    title: "Aim",
+    description:
+      "One turn of the panel. Without angles it is aimed at the middle of the sun's path until the next aim.",
+  })
   .check(({ value, issues }) => {
     if ((value.tiltDeg === undefined) !== (value.azimuthDeg === undefined)) {
       const message =
@@ -107,33 +120,41 @@ const Aim = z
     }
   });
 
-const Mount = z.discriminatedUnion(
-  "kind",
-  [
-    z.strictObject({
-      kind: z.literal("flat"),
-      headingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing of the modules' length" }).default(0),
-    }),
-    z.strictObject({ kind: z.literal("fixed"), tiltDeg, azimuthDeg }),
-    z
-      .strictObject({
-        kind: z.literal("aimed"),
-        aims: z
-          .array(Aim, { error: 'a list of aims, such as [{ "at": "10:00" }, { "at": "14:00" }]' })
-          .min(1, { error: "a list with at least one aim" })
-          .max(24, { error: "a list of at most 24 aims" }),
-      })
-      .check(({ value, issues }) => {
-        const minutes = value.aims.map((aim) => clockMinute(aim.at));
-        const late = minutes.findIndex((minute, i) => i > 0 && minute <= minutes[i - 1]!);
-        if (late > 0) {
-          const message = `${value.aims[late]!.at} does not come after ${value.aims[late - 1]!.at}; list the aims in the order of the day`;
-          issues.push({ code: "custom", path: ["aims", late, "at"], input: value.aims[late]!.at, message });
-        }
-      }),
-  ],
-  { error: "a mount whose kind is flat, fixed or aimed" },
-);
+const Mount = z
+  .discriminatedUnion(
+    "kind",
+    [
+      z
+        .strictObject({
+          kind: kind("flat", "mount"),
+          headingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing of the modules' length" }).default(0),
+        })
+        .meta({ title: "Mount: flat", description: "Lying level, as on a roof." }),
+      z
+        .strictObject({ kind: kind("fixed", "mount"), tiltDeg, azimuthDeg })
+        .meta({ title: "Mount: fixed", description: "Propped up and left alone." }),
+      z
+        .strictObject({
+          kind: kind("aimed", "mount"),
+          aims: z
+            .array(Aim, { error: 'a list of aims, such as [{ "at": "10:00" }, { "at": "14:00" }]' })
+            .min(1, { error: "a list with at least one aim" })
+            .max(24, { error: "a list of at most 24 aims" })
+            .meta({ description: "turns of the day, in order; the last one stays until the first of the next day" }),
+        })
+        .meta({ title: "Mount: aimed", description: "Turned by hand at set times." })
+        .check(({ value, issues }) => {
+          const minutes = value.aims.map((aim) => clockMinute(aim.at));
+          const late = minutes.findIndex((minute, i) => i > 0 && minute <= minutes[i - 1]!);
+          if (late > 0) {
+            const message = `${value.aims[late]!.at} does not come after ${value.aims[late - 1]!.at}; list the aims in the order of the day`;
+            issues.push({ code: "custom", path: ["aims", late, "at"], input: value.aims[late]!.at, message });
+          }
+        }),
+    ],
+    { error: "a mount whose kind is flat, fixed or aimed" },
+  )
+  .meta({ title: "Mount", description: "How the modules stand." });
 
 /**
  * Losses between the light and the module's terminals, each a share with a name: they multiply. The default is the
@@ -162,16 +183,19 @@ const Controller = z
     }).optional(),
     maxChargeA: quantity({ unit: "A", low: 0.5, high: 300, what: "most current the controller gives the bank" })
       .nullable()
-      .default(null),
+      .default(null)
+      .meta({ description: "most current the controller gives the bank, from 0.5 to 300 A; null for no limit" }),
     stepDownOnly: z
       .boolean({ error: "true or false (true for a controller that cannot raise the panel's voltage)" })
-      .default(true),
+      .default(true)
+      .meta({ description: "true for a controller that cannot raise the panel's voltage to the bank's" }),
     at: word(
       ["bank", "panels"],
       "where the controller sits: its long cable carries panel volts (bank) or bank volts (panels)",
     ).default("bank"),
-    cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }),
+    cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }).meta({ description: "the run from panels to bank" }),
   })
+  .meta({ title: "Controller", description: "The charge controller of one panel group." })
   .transform((controller) => ({
     ...controller,
     efficiencyShare: controller.efficiencyShare ?? (controller.kind === "mppt" ? 0.95 : 0.99),
@@ -187,21 +211,31 @@ export const PanelGroup = z
     inSeries: count({ low: 1, high: 12, what: "modules in series in each string" }).default(1),
     module: Module,
     mount: Mount,
-    out: ClockWindows.optional(),
-    at: z.strictObject({
-      eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }),
-      northM: quantity({ unit: "m", low: -500, high: 500, what: "distance north of the site's origin" }),
-      heightM: quantity({ unit: "m", low: 0.02, high: 50, what: "height of the modules' middle above the ground" }),
-    }),
+    out: ClockWindows.optional().meta({ description: "when the panels are set out; always when left out" }),
+    at: z
+      .strictObject({
+        eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }),
+        northM: quantity({ unit: "m", low: -500, high: 500, what: "distance north of the site's origin" }),
+        heightM: quantity({ unit: "m", low: 0.02, high: 50, what: "height of the modules' middle above the ground" }),
+      })
+      .meta({ title: "Position", description: "Where the middle of the group stands on the site." }),
     cooling: word(["openRack", "closeRoof", "onRoof"], "how air reaches the back of the modules").default("openRack"),
     losses: z
-      .array(z.strictObject({ name: text("what takes it"), share: share("power lost", 0, 0.95) }), {
-        error: "a list of named losses",
-      })
+      .array(
+        z
+          .strictObject({ name: text("what takes it"), share: share("power lost", 0, 0.95) })
+          .meta({ title: "Loss", description: "A named loss between the light and the module's terminals." }),
+        { error: "a list of named losses" },
+      )
       .max(20, { error: "a list of at most 20 losses" })
-      .default(DEFAULT_LOSSES),
+      .default(DEFAULT_LOSSES)
+      .meta({ description: "losses that multiply; shade, cable and controller are worked out and do not belong here" }),
     controller: Controller.prefault({}),
     bring: Bring.optional(),
+  })
+  .meta({
+    title: "Panel group",
+    description: "Like modules on one controller: a row along their width, centred on the group's position.",
   })
   .check(({ value, issues }) => {
     if (value.count % value.inSeries !== 0) {

@@ -10,18 +10,20 @@ function isZone(zone: string): boolean {
 }
 
 /** Where the station stands. */
-export const Place = z.strictObject({
-  name: text("what people call the place"),
-  latitudeDeg: quantity({ unit: "°", low: -90, high: 90, what: "latitude, north positive" }),
-  longitudeDeg: quantity({ unit: "°", low: -180, high: 360, what: "longitude, east positive" }),
-  elevationM: quantity({ unit: "m", low: -450, high: 6000, what: "height above the sea" }).default(0),
-  zone: z
-    .string({ error: 'a time zone, such as "Europe/Oslo"' })
-    .refine(isZone, {
-      error: 'a time zone of the IANA list, such as "Europe/Oslo" or "America/Denver"',
-      params: { expectation: true },
-    })
-    .optional()
-    .meta({ description: "IANA time zone; taken from the position when left out" }),
-});
+export const Place = z
+  .strictObject({
+    name: text("what people call the place"),
+    latitudeDeg: quantity({ unit: "°", low: -90, high: 90, what: "latitude, north positive" }),
+    longitudeDeg: quantity({ unit: "°", low: -180, high: 360, what: "longitude, east positive" }),
+    elevationM: quantity({ unit: "m", low: -450, high: 6000, what: "height above the sea" }).default(0),
+    zone: z
+      .string({ error: 'a time zone, such as "Europe/Oslo"' })
+      .refine(isZone, {
+        error: 'a time zone of the IANA list, such as "Europe/Oslo" or "America/Denver"',
+        params: { expectation: true },
+      })
+      .optional()
+      .meta({ description: "IANA time zone; taken from the position when left out" }),
+  })
+  .meta({ title: "Place", description: "Where the station stands." });
 export type Place = z.infer<typeof Place>;

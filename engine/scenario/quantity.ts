@@ -71,3 +71,8 @@ export function id(what: string) {
 export function word<const Words extends readonly [string, ...string[]]>(words: Words, what: string) {
   return z.enum(words, { error: `one of ${words.join(", ")} (${what})` }).meta({ description: what });
 }
+
+/** The word by which one kind of a thing is told from the others. */
+export function kind<const Word extends string>(is: Word, of: string) {
+  return z.literal(is).meta({ description: `which kind of ${of}` });
+}

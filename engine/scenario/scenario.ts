@@ -25,13 +25,18 @@ const list = <Item extends z.ZodType>(item: Item, what: string, most: number) =>
   z
     .array(item, { error: `a list of ${what}` })
     .max(most, { error: `a list of at most ${most} ${what}` })
-    .default([]);
+    .default([])
+    .meta({ description: `${what}, at most ${most}` });
 
 /** Feeds 12 V gear from a bank of 24 or 48 V. */
-const Converter = z.strictObject({
-  outputV: quantity({ unit: "V", low: 5, high: 30, what: "voltage it gives the gear" }).default(13.8),
-  efficiencyShare: share("power that comes out of the converter", 0.5, 1).default(0.93),
-});
+const Converter = z
+  .strictObject({
+    outputV: quantity({ unit: "V", low: 5, high: 30, what: "voltage it gives the gear", typical: [12, 13.8] }).default(
+      13.8,
+    ),
+    efficiencyShare: share("power that comes out of the converter", 0.5, 1).default(0.93),
+  })
+  .meta({ title: "Converter", description: "Feeds 12 V gear from a bank of 24 or 48 V." });
 
 /** Whether several inputs may charge together. Each input is a panel group, a source, or "solar" for all panels. */
 const Selector = z
@@ -42,57 +47,76 @@ const Selector = z
     inputs: z
       .array(id("a panel group, a source, or solar for all panels together"), { error: "a list of inputs" })
       .min(2, { error: "a list of at least two inputs" })
-      .optional(),
+      .optional()
+      .meta({ description: "what stands at the selector; all panels together and each source when left out" }),
   })
+  .meta({ title: "Selector", description: "Whether several inputs may charge together." })
   .prefault({});
 
 /** A whole plan: what is brought, where it stands, who operates and under what sky. */
-export const Scenario = z.strictObject(
-  {
-    $schema: z.string().optional(),
-    format: z.literal("duskline-scenario", { error: '"duskline-scenario", which says what this document is' }),
-    version: z.literal(SCENARIO_VERSION, { error: `${SCENARIO_VERSION}, the version of this format` }),
-    name: text("what the plan is called"),
-    note: text("anything worth knowing about it", 4000).optional(),
-    place: Place,
-    time: z.strictObject({
-      start: localTime,
-      end: localTime,
-      stepMinutes: z
-        .union(
-          STEP_MINUTES.map((minutes) => z.literal(minutes)),
-          {
-            error: `one of ${STEP_MINUTES.join(", ")} (minutes in a step; 10 or less where anything casts shade)`,
-          },
-        )
-        .default(10)
-        .meta({ description: "minutes in a step" }),
-    }),
-    weather: Weather,
-    gear: list(Gear, "gear", 200),
-    stations: list(Station, "stations", 30),
-    panels: list(PanelGroup, "panel groups", 20),
-    obstacles: list(Obstacle, "obstacles", 100),
-    bank: Bank,
-    converter: Converter.optional(),
-    sources: list(Source, "sources", 10),
-    selector: Selector,
-    models: Models.prefault({}),
-    variants: list(
-      z.strictObject({
-        id: id("the variant's name in this document"),
-        name: text("what people call it"),
-        changes: z
-          .array(Change, { error: "a list of changes" })
-          .min(1, { error: "a list with at least one change" })
-          .max(100),
+export const Scenario = z
+  .strictObject(
+    {
+      $schema: z
+        .string({ error: 'the place of the format\'s schema, such as "../docs/scenario.schema.json"' })
+        .optional()
+        .meta({ description: "where an editor finds the format's schema; changes nothing" }),
+      format: z.literal("duskline-scenario", { error: '"duskline-scenario", which says what this document is' }).meta({
+        description: "says what this document is",
       }),
-      "variants",
-      30,
-    ),
-  },
-  { error: "a scenario document" },
-);
+      version: z.literal(SCENARIO_VERSION, { error: `${SCENARIO_VERSION}, the version of this format` }).meta({
+        description: "version of the format",
+      }),
+      name: text("what the plan is called"),
+      note: text("anything worth knowing about it", 4000).optional(),
+      place: Place,
+      time: z
+        .strictObject({
+          start: localTime.meta({ description: "local time at which the plan begins" }),
+          end: localTime.meta({ description: "local time at which it ends, at most 60 days later" }),
+          stepMinutes: z
+            .union(
+              STEP_MINUTES.map((minutes) => z.literal(minutes)),
+              {
+                error: `one of ${STEP_MINUTES.join(", ")} (minutes in a step; 10 or less where anything casts shade)`,
+              },
+            )
+            .default(10)
+            .meta({ description: "minutes in a step; 10 or less where anything casts shade" }),
+        })
+        .meta({ title: "Time", description: "When it takes place, by the local clock." }),
+      weather: Weather,
+      gear: list(Gear, "gear", 200),
+      stations: list(Station, "stations", 30),
+      panels: list(PanelGroup, "panel groups", 20),
+      obstacles: list(Obstacle, "obstacles", 100),
+      bank: Bank,
+      converter: Converter.optional(),
+      sources: list(Source, "sources", 10),
+      selector: Selector,
+      models: Models.prefault({}),
+      variants: list(
+        z
+          .strictObject({
+            id: id("the variant's name in this document"),
+            name: text("what people call it"),
+            changes: z
+              .array(Change, { error: "a list of changes" })
+              .min(1, { error: "a list with at least one change" })
+              .max(100, { error: "a list of at most 100 changes" })
+              .meta({ description: "what is different, in order" }),
+          })
+          .meta({ title: "Variant", description: "The same scenario with named changes, to be compared with it." }),
+        "variants",
+        30,
+      ),
+    },
+    { error: "a scenario document" },
+  )
+  .meta({
+    title: "Scenario",
+    description: "A whole plan: what is brought, where it stands, who operates and under what sky.",
+  });
 export type Scenario = z.infer<typeof Scenario>;
 /** A scenario as it may be written: defaults left out. */
 export type ScenarioInput = z.input<typeof Scenario>;

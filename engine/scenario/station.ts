@@ -11,9 +11,11 @@ export type Mode = (typeof MODES)[number];
 const Radio = z
   .strictObject({
     ratedW: quantity({ unit: "W", low: 0.1, high: 1500, what: "full transmit power", typical: [5, 100] }),
-    receive: Draw,
-    fullPower: Draw,
-    bias: Draw.optional(),
+    receive: Draw.meta({ description: "what it takes on receive" }),
+    fullPower: Draw.meta({ description: "what it takes at rated power, key down" }),
+    bias: Draw.optional().meta({
+      description: "what it takes keyed with no signal (a linear final's bias); 0.15 of full power when left out",
+    }),
     minimumV: quantity({
       unit: "V",
       low: 5,
@@ -21,6 +23,7 @@ const Radio = z
       what: "lowest voltage at its socket at which it works; 13.8 V less 15 % is 11.73 V",
     }).default(11.73),
   })
+  .meta({ title: "Radio", description: "A transceiver by its data sheet or, better, by your meter." })
   .check(({ value, issues }) => {
     const power = (draw: z.infer<typeof Draw>) => draw.drawW ?? (draw.drawA ?? 0) * (draw.atV ?? 0);
     if (power(value.fullPower) < power(value.receive)) {
@@ -29,20 +32,28 @@ const Radio = z
     }
   });
 
-const ModeShare = z.strictObject({
-  mode: word(MODES, "mode of operation"),
-  share: share("part of the sending that is done in this mode", 0, 1),
-  sendingShare: share("part of the clock spent sending while in this mode; the station's own when left out").optional(),
-});
+const ModeShare = z
+  .strictObject({
+    mode: word(MODES, "mode of operation"),
+    share: share("part of the sending that is done in this mode", 0, 1),
+    sendingShare: share(
+      "part of the clock spent sending while in this mode; the station's own when left out",
+    ).optional(),
+  })
+  .meta({ title: "Mode", description: "A mode of operation and its part of the sending." });
 
-const Companion = z.strictObject({
-  id: id("the thing's name in this document"),
-  name: text("what people call it"),
-  count: count({ low: 0, high: 50, what: "how many of them" }).default(1),
-  idle: Draw.default({ drawW: 0 }),
-  working: Draw,
-  works: word(["staffed", "sending"], "works while the station is staffed, or only while it sends").default("staffed"),
-});
+const Companion = z
+  .strictObject({
+    id: id("the thing's name in this document"),
+    name: text("what people call it"),
+    count: count({ low: 0, high: 50, what: "how many of them" }).default(1),
+    idle: Draw.default({ drawW: 0 }).meta({ description: "what one takes while it does not work" }),
+    working: Draw.meta({ description: "what one takes while it works" }),
+    works: word(["staffed", "sending"], "works while the station is staffed, or only while it sends").default(
+      "staffed",
+    ),
+  })
+  .meta({ title: "Companion", description: "A thing that always goes with the radio: laptop, tuner, amplifier." });
 
 const ACTIVITY = "a list of 24 numbers from 0 to 1, one for each hour from midnight (activity by hour)";
 
@@ -52,17 +63,23 @@ export const Station = z
     id: id("the station's name in this document"),
     name: text("what people call it"),
     radio: Radio,
-    companions: z.array(Companion, { error: "a list of the things that go with the radio" }).max(40).default([]),
-    staffed: ClockWindows,
+    companions: z
+      .array(Companion, { error: "a list of the things that go with the radio" })
+      .max(40, { error: "a list of at most 40 things that go with the radio" })
+      .default([])
+      .meta({ description: "things that go with the radio" }),
+    staffed: ClockWindows.meta({ description: "when somebody sits at it; an empty list is never" }),
     whenUnstaffed: word(["off", "receive"], "what the radio does while nobody is at it").default("off"),
     activityByHour: z
       .array(share("activity in that hour"), { error: ACTIVITY })
       .length(24, { error: ACTIVITY })
-      .default(Array.from({ length: 24 }, () => 1)),
+      .default(Array.from({ length: 24 }, () => 1))
+      .meta({ description: "24 shares, one for each hour from local midnight, by which sendingShare is multiplied" }),
     modes: z
       .array(ModeShare, { error: 'a list of modes, such as [{ "mode": "ssb", "share": 1 }]' })
       .min(1, { error: "a list with at least one mode" })
-      .max(7, { error: "a list of at most 7 modes" }),
+      .max(7, { error: "a list of at most 7 modes" })
+      .meta({ description: "modes with their shares, which add up to 1" }),
     transmitW: quantity({ unit: "W", low: 0.01, high: 1500, what: "transmit power it is set to", typical: [5, 100] }),
     sendingShare: share("part of the clock spent sending while fully active"),
     ssbCurrent: word(
@@ -72,7 +89,7 @@ export const Station = z
     interlock: id("group of stations of which only one sends at a time").optional(),
     feed: z
       .strictObject({
-        cable: Cable,
+        cable: Cable.meta({ description: "the radio's own lead" }),
         contactsOhm: quantity({
           unit: "Ω",
           low: 0,
@@ -81,8 +98,10 @@ export const Station = z
           typical: [0.005, 0.02],
         }).default(0.01),
       })
+      .meta({ title: "Feed", description: "What lies between the bank and the radio's socket." })
       .prefault({ cable: { awg: "10", oneWayM: 3 } }),
   })
+  .meta({ title: "Station", description: "A radio with all that always goes with it, and the people at it." })
   .check(({ value, issues }) => {
     const refuse = (path: (string | number)[], message: string, input: unknown) =>
       issues.push({ code: "custom", path, input, message });

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { count, quantity, text, word } from "./quantity.ts";
+import { count, kind, quantity, text, word } from "./quantity.ts";
 
 /** The words for a day's sky, brightest first; their clearness stands in `skyWords`. */
 export const SKY_WORD_NAMES = ["clear", "fair", "mixed", "cloudy", "overcast"] as const;
@@ -15,6 +15,10 @@ const air = z
       high: 18,
       what: "hour of solar time at which it is warmest",
     }).default(15),
+  })
+  .meta({
+    title: "Air",
+    description: "Air temperature, the same every day; taken from the climate of the place when left out.",
   })
   .check(({ value, issues }) => {
     if (value.minC > value.maxC) {
@@ -37,52 +41,73 @@ const common = {
   windMs: quantity({ unit: "m/s", low: 0, high: 40, what: "wind at the panels", typical: [0.5, 4] }).default(1),
 };
 
-const twelve = <Item extends z.ZodType>(item: Item, what: string) =>
-  z.array(item, { error: `a list of 12 monthly values, January first (${what})` }).length(12, {
-    error: `a list of 12 monthly values, January first (${what})`,
-  });
+const twelve = <Item extends z.ZodType>(item: Item, what: string) => {
+  const error = `a list of 12 monthly values, January first (${what})`;
+  return z
+    .array(item, { error })
+    .length(12, { error })
+    .optional()
+    .meta({ description: `12 monthly means, January first (${what}); the climate tables' when left out` });
+};
 
 /** The weather a scenario is worked out under. Temperature comes from the same place unless `air` is typed in. */
-export const Weather = z.discriminatedUnion(
-  "kind",
-  [
-    z.strictObject({ kind: z.literal("clear"), ...common }),
-    z
-      .strictObject({
-        kind: z.literal("typical"),
-        ...common,
-        monthlyKt: twelve(
-          quantity({ unit: "", low: 0, high: 0.9, what: "mean daily clearness" }),
-          "clearness",
-        ).optional(),
-        monthlyGhiKwhM2: twelve(
-          quantity({ unit: "kWh/m² a day", low: 0, high: 12, what: "mean daily sun on the level" }),
-          "kWh/m² a day on the level",
-        ).optional(),
-      })
-      .check(({ value, issues }) => {
-        if (value.monthlyKt !== undefined && value.monthlyGhiKwhM2 !== undefined) {
-          const message = "monthlyKt and monthlyGhiKwhM2 say the same thing twice; take one of them out";
-          issues.push({ code: "custom", path: ["monthlyGhiKwhM2"], input: value.monthlyGhiKwhM2, message });
-        }
+export const Weather = z
+  .discriminatedUnion(
+    "kind",
+    [
+      z.strictObject({ kind: kind("clear", "weather"), ...common }).meta({
+        title: "Weather: clear",
+        description: "No cloud at all: the most that the site can give.",
       }),
-    z.strictObject({
-      kind: z.literal("words"),
-      ...common,
-      days: z
-        .array(word(SKY_WORD_NAMES, "the day's sky"), {
-          error: 'a list of words, one a day, such as ["clear", "cloudy"]',
+      z
+        .strictObject({
+          kind: kind("typical", "weather"),
+          ...common,
+          monthlyKt: twelve(
+            quantity({ unit: "", low: 0, high: 0.9, what: "mean daily clearness" }),
+            "clearness",
+          ).optional(),
+          monthlyGhiKwhM2: twelve(
+            quantity({ unit: "kWh/m² a day", low: 0, high: 12, what: "mean daily sun on the level" }),
+            "kWh/m² a day on the level",
+          ).optional(),
         })
-        .min(1, { error: "a list with at least one day" })
-        .max(61, { error: "a list of at most 61 days" }),
-    }),
-    z.strictObject({
-      kind: z.literal("file"),
-      ...common,
-      file: text("name of the weather file, beside the scenario", 300),
-      maxDistanceKm: count({ low: 1, high: 20_000, what: "how far the file's place may be, in km" }).default(150),
-    }),
-  ],
-  { error: "weather whose kind is clear, typical, words or file" },
-);
+        .meta({
+          title: "Weather: typical",
+          description: "Every day the mean of its month, from the climate tables or as typed in.",
+        })
+        .check(({ value, issues }) => {
+          if (value.monthlyKt !== undefined && value.monthlyGhiKwhM2 !== undefined) {
+            const message = "monthlyKt and monthlyGhiKwhM2 say the same thing twice; take one of them out";
+            issues.push({ code: "custom", path: ["monthlyGhiKwhM2"], input: value.monthlyGhiKwhM2, message });
+          }
+        }),
+      z
+        .strictObject({
+          kind: kind("words", "weather"),
+          ...common,
+          days: z
+            .array(word(SKY_WORD_NAMES, "the day's sky"), {
+              error: 'a list of words, one a day, such as ["clear", "cloudy"]',
+            })
+            .min(1, { error: "a list with at least one day" })
+            .max(61, { error: "a list of at most 61 days" })
+            .meta({ description: "one word for each local day the event touches, the first day first" }),
+        })
+        .meta({ title: "Weather: words", description: "A word for each day's sky." }),
+      z
+        .strictObject({
+          kind: kind("file", "weather"),
+          ...common,
+          file: text("name of the weather file, beside the scenario", 300),
+          maxDistanceKm: count({ low: 1, high: 20_000, what: "how far the file's place may be, in km" }).default(150),
+        })
+        .meta({
+          title: "Weather: file",
+          description: "Hour by hour from a file beside the scenario: TMY3, EPW, or a plain table with a header line.",
+        }),
+    ],
+    { error: "weather whose kind is clear, typical, words or file" },
+  )
+  .meta({ title: "Weather", description: "The sky and the air that the scenario is worked out under." });
 export type Weather = z.infer<typeof Weather>;
