@@ -1,6 +1,6 @@
 /**
  * array: what panels make of the light, up to the bank's terminals.
- * prepareGroups (facing, shade, glass, wind; once per scenario) ─► groupBusW (per member and step: light on the plane ─►
+ * prepareGroups (facing, shade, glass, wind; once per scenario) ─► stepGroup (per member and step: light on the plane ─►
  * cells ─► sections ─► losses ─► cable ─► controller). Reads scenario, sky, shade; read by run.
  */
 export { type CopperSize, copperOhmPerM } from "./copperOhmPerM.ts";
@@ -9,4 +9,4 @@ export { modulePoints } from "./modulePoints.ts";
 export { type Facing, type MountTrack, mountTrack } from "./mountTrack.ts";
 export { type PreparedGroup, prepareGroup, prepareGroups } from "./prepareGroup.ts";
 export type { SectionRule } from "./sectionRule.ts";
-export { groupBusW } from "./stepGroup.ts";
+export { groupBusW, stepGroup } from "./stepGroup.ts";

@@ -30,33 +30,39 @@ const LEAST_SPAN_V = 0.1;
  *
  * *MPPT* runs the sections at their power point; one that only steps down needs them to stand far enough above the bank.
  * *PWM* ties them to the bank: the current is the power point's up to that voltage, then falls as 1 − x² to nothing at
- * the sections' open voltage (single-diode cells: within 0.03; below the power point they give up to 0.07 more). The string stands above the bank by the drop in
- * the cable, taken at the current without it: one step of correction, on the cautious side.
+ * the sections' open voltage (single-diode cells: within 0.03; below the power point they give up to 0.07 more). The
+ * string stands above the bank by the drop in the cable, taken at the current without it: one step of correction, on the
+ * cautious side.
  *
- * One function and not five: numbers handed to a function that the engine does not inline are boxed, and that doubled
- * the time of a step.
+ * One function and not five, and numbers handed over in arrays: those given to or returned by a function that the
+ * engine does not inline are boxed, and that doubled the time of a step.
  * @param light the sky of a member; one value per step
  * @param airTempC one value per step
- * @param busV volts at the bank's terminals, above 0
+ * @param volts holds the volts at the bank's terminals, above 0, at `voltsAt`
+ * @param out receives the power, W, 0 or more, at `outAt`
  * @param detail receives what happened on the way; leave it out in ensembles
- * @returns W, 0 or more
  * @see A. Dobos, PVWatts Version 5 Manual, NREL/TP-6A20-62641, 2014 (power of a module by light and temperature)
  */
-export function groupBusW(
+export function stepGroup(
   group: PreparedGroup,
   i: number,
   light: SkyLight,
   airTempC: Float64Array,
-  busV: number,
+  volts: Float64Array,
+  voltsAt: number,
+  out: Float64Array,
+  outAt: number,
   detail?: GroupDetail,
-): number {
+): void {
   const { perStep, sections } = group;
+  const busV = volts[voltsAt]!;
   const at = i * group.stride;
   const ghiWm2 = light.ghiWm2[i]!;
   const outShare = perStep[at + OUT_SHARE]!;
   if (ghiWm2 <= 0 || outShare <= 0) {
-    if (detail !== undefined) writeNothing(detail, i, airTempC[i]!);
-    return 0;
+    if (detail !== undefined) writeNothing(detail, i, airTempC);
+    out[outAt] = 0;
+    return;
   }
 
   // Light on the plane: what comes from the sun's direction, which shade and glass treat alike, and the rest.
@@ -157,7 +163,8 @@ export function groupBusW(
     let freeW = outShare * busW;
     let planeBeforeWm2 = outShare * planeWm2;
     if (group.unshaded !== null) {
-      freeW = groupBusW(group.unshaded, i, light, airTempC, busV, detail);
+      stepGroup(group.unshaded, i, light, airTempC, volts, voltsAt, out, outAt, detail);
+      freeW = out[outAt]!;
       planeBeforeWm2 = detail.planeWm2[i]!;
     }
     const intoControllerW = group.controllerAtBank ? keptW - cableLossW : keptW;
@@ -176,14 +183,14 @@ export function groupBusW(
     detail.busW[i] = outShare * busW;
     detail.shadeLossW[i] = freeW - outShare * busW;
   }
-  return outShare * busW;
+  out[outAt] = outShare * busW;
 }
 
-function writeNothing(detail: GroupDetail, i: number, airTempC: number): void {
+function writeNothing(detail: GroupDetail, i: number, airTempC: Float64Array): void {
   detail.planeBeforeWm2[i] = 0;
   detail.planeWm2[i] = 0;
   detail.effectiveWm2[i] = 0;
-  detail.cellTempC[i] = airTempC;
+  detail.cellTempC[i] = airTempC[i]!;
   detail.sectionsConducting[i] = 0;
   detail.mppV[i] = 0;
   detail.dcW[i] = 0;
@@ -193,4 +200,18 @@ function writeNothing(detail: GroupDetail, i: number, airTempC: number): void {
   detail.limitedW[i] = 0;
   detail.busW[i] = 0;
   detail.shadeLossW[i] = 0;
+}
+
+/** The same for one number in and one out, where speed does not matter. */
+export function groupBusW(
+  group: PreparedGroup,
+  i: number,
+  light: SkyLight,
+  airTempC: Float64Array,
+  busV: number,
+  detail?: GroupDetail,
+): number {
+  const slot = Float64Array.of(busV, 0);
+  stepGroup(group, i, light, airTempC, slot, 0, slot, 1, detail);
+  return slot[1]!;
 }
