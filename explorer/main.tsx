@@ -1,3 +1,14 @@
 import { render } from "solid-js/web";
+import type { ScenarioInput } from "../engine/index.ts";
+import example from "../scenarios/walnut-grove.json";
+import { Explorer } from "./page/Explorer.tsx";
+import "./sheet.css";
+import "./charts/strata.css";
 
-render(() => <h1>duskline</h1>, document.querySelector("#root")!);
+const workshop = new Worker(new URL("./picture/traceWorker.ts", import.meta.url), { type: "module" });
+
+// The worker reads the document with the schema before anything is made of it.
+render(
+  () => <Explorer document={example as unknown as ScenarioInput} workshop={workshop} />,
+  document.querySelector("#root")!,
+);

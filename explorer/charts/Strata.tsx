@@ -1,0 +1,154 @@
+import { type Accessor, createEffect, createMemo, Show } from "solid-js";
+import type { RunPicture } from "../picture/runPicture.ts";
+import { ampHours } from "../words/numbers.ts";
+import { endLabels } from "./endLabels.ts";
+import { ReserveGrip } from "./ReserveGrip.tsx";
+import { nextNight, type Reading, readingStepMs, snapReading } from "./readingAt.ts";
+import { StrataAxis } from "./StrataAxis.tsx";
+import { StrataDrawing } from "./StrataDrawing.tsx";
+import { StrataLabels } from "./StrataLabels.tsx";
+import { strataLayout } from "./strataLayout.ts";
+import { endMs } from "./strataPaths.ts";
+import type { TimeScale } from "./timeScale.ts";
+
+const HOUR_MS = 3_600_000;
+const GRIP_PX = { left: 20, width: 190 };
+
+export interface StrataProps {
+  readonly picture: RunPicture;
+  readonly before: RunPicture | null;
+  readonly scale: TimeScale;
+  readonly isPhone: boolean;
+  readonly axisPx: number;
+  readonly labelsPx: number;
+  readonly label: string;
+  readonly reservePercent: number;
+  readonly onReserve: (percent: number) => void;
+  readonly onSettle: () => void;
+  readonly reading: Reading | null;
+  readonly onRead: (ms: number | null) => void;
+  readonly scroll: Accessor<number>;
+  readonly onScroll: (px: number, viewPx: number) => void;
+}
+
+/** The strata with everything one can do to them: read an instant, move the reserve, scroll through time. */
+export function Strata(props: StrataProps) {
+  const layout = createMemo(() => strataLayout(props.picture, props.isPhone ? 176 : 216));
+  const labels = createMemo(() => endLabels(props.picture, props.before, layout(), props.scale));
+  const reserveY = () => layout().charge.y(props.reservePercent / 100);
+  const gripX = () => props.scale.x(props.picture.startMs) + GRIP_PX.left;
+  const aboveLine = () => reserveY() - layout().charge.top > 26;
+  const reserveLabel = createMemo(() => ({
+    left: gripX() - 8,
+    right: gripX() + GRIP_PX.width,
+    top: reserveY() - 26,
+    bottom: reserveY() + 20,
+  }));
+
+  let scroller!: HTMLDivElement;
+  let reader!: HTMLDivElement;
+  createEffect(() => {
+    if (Math.abs(scroller.scrollLeft - props.scroll()) > 1) scroller.scrollLeft = props.scroll();
+  });
+  // A reading that leaves the view takes the view along.
+  createEffect(() => {
+    if (props.reading === null || !props.isPhone) return;
+    const x = props.scale.x(props.reading.ms);
+    const view = scroller.clientWidth;
+    const margin = Math.min(72, view / 4);
+    if (x < scroller.scrollLeft + margin) scroller.scrollLeft = x - margin;
+    if (x > scroller.scrollLeft + view - margin) scroller.scrollLeft = x - view + margin;
+  });
+
+  const readPointer = (event: PointerEvent) => {
+    if (event.pointerType === "touch" && event.buttons === 0) return;
+    const x = event.clientX - reader.getBoundingClientRect().left;
+    props.onRead(snapReading(props.picture, props.scale.ms(x)));
+  };
+
+  function press(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const { picture } = props;
+    const now = props.reading?.ms ?? picture.verdict.lowestMs;
+    const step = event.shiftKey ? 6 * HOUR_MS : readingStepMs(picture);
+    const moves: Record<string, () => number> = {
+      ArrowRight: () => now + step,
+      ArrowUp: () => now + step,
+      ArrowLeft: () => now - step,
+      ArrowDown: () => now - step,
+      PageUp: () => now + 6 * HOUR_MS,
+      PageDown: () => now - 6 * HOUR_MS,
+      Home: () => picture.startMs,
+      End: () => endMs(picture),
+      n: () => nextNight(picture, now),
+      N: () => nextNight(picture, now),
+    };
+    if (event.key === "Escape") props.onRead(null);
+    const move = moves[event.key];
+    if (move === undefined) return;
+    event.preventDefault();
+    props.onRead(snapReading(picture, move()));
+  }
+
+  return (
+    <div class="section" classList={{ "section-phone": props.isPhone }}>
+      <StrataAxis picture={props.picture} layout={layout()} widthPx={props.axisPx} short={props.isPhone} />
+      <div
+        class="section-scroll"
+        ref={scroller}
+        onScroll={(event) => props.onScroll(event.currentTarget.scrollLeft, event.currentTarget.clientWidth)}
+      >
+        <div class="section-plot" style={{ width: `${props.scale.widthPx}px` }}>
+          <StrataDrawing
+            picture={props.picture}
+            before={props.before}
+            layout={layout()}
+            scale={props.scale}
+            reserveShare={props.reservePercent / 100}
+            reserveLabel={reserveLabel()}
+            reading={props.reading}
+            label={props.label}
+          />
+          <div
+            class="reader"
+            ref={reader}
+            role="slider"
+            tabIndex={0}
+            aria-label="Read an instant: arrow keys a quarter of an hour, with Shift six hours, N the next night"
+            aria-valuemin={0}
+            aria-valuemax={(endMs(props.picture) - props.picture.startMs) / 60_000}
+            aria-valuenow={((props.reading?.ms ?? props.picture.startMs) - props.picture.startMs) / 60_000}
+            aria-valuetext={props.reading?.words ?? "nothing read yet"}
+            onPointerMove={readPointer}
+            onPointerDown={(event) => {
+              reader.setPointerCapture(event.pointerId);
+              readPointer(event);
+              const x = event.clientX - reader.getBoundingClientRect().left;
+              props.onRead(snapReading(props.picture, props.scale.ms(x)));
+            }}
+            onPointerLeave={(event) => {
+              if (event.pointerType === "mouse" && document.activeElement !== reader) props.onRead(null);
+            }}
+            onFocus={() => props.reading ?? props.onRead(snapReading(props.picture, props.picture.verdict.lowestMs))}
+            onBlur={() => !props.isPhone && props.onRead(null)}
+            onKeyDown={press}
+          />
+          <ReserveGrip
+            percent={props.reservePercent}
+            ah={ampHours((props.reservePercent / 100) * props.picture.fullAh)}
+            y={reserveY()}
+            zeroY={layout().charge.bottom}
+            fullY={layout().charge.top}
+            x={gripX()}
+            above={aboveLine()}
+            onMove={props.onReserve}
+            onSettle={props.onSettle}
+          />
+        </div>
+        <Show when={props.labelsPx > 0}>
+          <StrataLabels labels={labels()} layout={layout()} scale={props.scale} widthPx={props.labelsPx} />
+        </Show>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,107 @@
+import { max, range } from "d3";
+import type { RunPicture } from "../picture/runPicture.ts";
+import { percent, volts } from "../words/numbers.ts";
+import { incomingParts, loadParts, type Part, partWords } from "./parts.ts";
+import type { StrataLayout, Stratum } from "./strataLayout.ts";
+import { endMs, stepMs } from "./strataPaths.ts";
+import type { TimeScale } from "./timeScale.ts";
+
+const ROW_PX = 22;
+
+/** A label beyond the ruler, on a leader from the thing that it names. */
+export interface EndLabel {
+  /** Where the leader starts, on the line or in the area. */
+  readonly x: number;
+  readonly y: number;
+  /** Height of the label itself, after labels have made room for one another. */
+  readonly labelY: number;
+  readonly figure: string;
+  readonly words: string;
+  readonly look: string;
+  /** Whether the leader starts inside the drawing and wants a dot. */
+  readonly dotted: boolean;
+}
+
+type Wanted = Omit<EndLabel, "labelY">;
+
+/** Moves labels apart until each has a row, keeping their order and staying between `low` and `high` where they fit. */
+export function spread(labels: readonly Wanted[], low: number, high: number): EndLabel[] {
+  const sorted = [...labels].sort((a, b) => a.y - b.y);
+  const rows = sorted.map((label) => Math.min(high, Math.max(low, label.y)));
+  for (let i = 1; i < rows.length; i++) rows[i] = Math.max(rows[i]!, rows[i - 1]! + ROW_PX);
+  let limit = Math.max(high, low + (rows.length - 1) * ROW_PX);
+  for (let i = rows.length - 1; i >= 0; i--) {
+    rows[i] = Math.min(rows[i]!, limit);
+    limit = rows[i]! - ROW_PX;
+  }
+  return sorted.map((label, i) => ({ ...label, labelY: rows[i]! }));
+}
+
+/** The names and last figures of everything that is drawn, stratum by stratum. */
+export function endLabels(
+  picture: RunPicture,
+  before: RunPicture | null,
+  layout: StrataLayout,
+  scale: TimeScale,
+): EndLabel[] {
+  const chargeAt = (run: RunPicture, words: string, look: string): Wanted => ({
+    x: scale.x(endMs(run)),
+    y: layout.charge.y(run.chargeShare.at(-1)!),
+    figure: percent(run.chargeShare.at(-1)!),
+    words,
+    look,
+    dotted: false,
+  });
+  const { stack, spilled, shade } = incomingParts(picture);
+  const charge = [chargeAt(picture, before === null ? "at the end" : "with this edit", "plan")];
+  if (before !== null) charge.push(chargeAt(before, "before, dotted", "before"));
+  return [
+    ...spread(charge, layout.charge.top, layout.charge.bottom),
+    ...partLabels([...stack, spilled, shade], picture, layout.incoming, scale),
+    ...partLabels(loadParts(picture), picture, layout.load, scale),
+    ...(layout.volts === null ? [] : voltLabels(picture, layout.volts, scale)),
+  ];
+}
+
+function partLabels(parts: readonly Part[], picture: RunPicture, stratum: Stratum, scale: TimeScale): EndLabel[] {
+  const wanted = parts.flatMap((part): Wanted[] => {
+    if (part.wh < 0.5) return [];
+    const i = anchorStep(part, picture.steps);
+    const isLast = i === picture.steps - 1;
+    const middleW = part.look === "shade" ? part.highW(i) : (part.lowW(i) + part.highW(i)) / 2;
+    return [
+      {
+        x: isLast ? scale.x(endMs(picture)) : scale.x(stepMs(picture, i + 0.5)),
+        y: stratum.y(middleW),
+        ...partWords(part),
+        look: part.look,
+        dotted: !isLast,
+      },
+    ];
+  });
+  return spread(wanted, stratum.top + 4, stratum.bottom - 2);
+}
+
+/** The last step, if the part is there; else the last at which it is at least half as tall as it gets. */
+function anchorStep(part: Part, steps: number): number {
+  const tall = (i: number) => part.highW(i) - part.lowW(i);
+  const most = max(range(steps), tall) ?? 0;
+  if (tall(steps - 1) > 0.2 * most) return steps - 1;
+  for (let i = steps - 1; i > 0; i--) if (tall(i) >= 0.5 * most) return i;
+  return 0;
+}
+
+function voltLabels(picture: RunPicture, stratum: Stratum, scale: TimeScale): EndLabel[] {
+  const wanted = picture.radios.map((radio): Wanted => {
+    const last = radio.volts.findLastIndex((value) => value > 0);
+    return {
+      x: scale.x(stepMs(picture, last + 1)),
+      y: stratum.y(radio.volts[last] ?? radio.minimumV),
+      figure: volts(Math.min(...radio.volts.filter((value) => value > 0))),
+      words: `least, ${radio.name.length <= 16 ? radio.name : `${radio.name.slice(0, 15)}…`}`,
+      look: "radio",
+      dotted: false,
+    };
+  });
+  return spread(wanted, stratum.top, stratum.bottom);
+}

@@ -1,0 +1,102 @@
+import { csvFormatRows } from "d3";
+import { incomingAt, servedAt } from "../charts/strataLayout.ts";
+import { stepMs } from "../charts/strataPaths.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import { offsetAt } from "../time/localClock.ts";
+import type { Ruler } from "../time/ruler.ts";
+
+const tenth = (value: number) => String(Math.round(value * 10) / 10);
+const percentOf = (share: number | null) => (share === null ? "" : tenth(share * 100));
+
+/** "2026-10-08T10:00+02:00" */
+export function stamp(ruler: Ruler, ms: number): string {
+  const offsetMs = offsetAt(ruler, ms);
+  const minutes = Math.abs(offsetMs) / 60_000;
+  const two = (value: number) => String(value).padStart(2, "0");
+  const local = new Date(ms + offsetMs).toISOString().slice(0, 16);
+  return `${local}${offsetMs < 0 ? "-" : "+"}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+/** Every number behind the strata: charge at each step's start, powers as means over the step. */
+export function strataCsv(picture: RunPicture): string {
+  const head = ["local time", "charge %", "charge Ah", ...picture.incoming.map((part) => `${part.name} W`)];
+  head.push("taken by shade W", "spilled W", "always on W", "when used W", "sending W", "unserved W");
+  head.push(...picture.radios.map((radio) => `${radio.name} V`));
+  const rows = Array.from({ length: picture.steps }, (_, i) => {
+    const { givenW, unshadedW } = incomingAt(picture, i);
+    return [
+      stamp(picture.ruler, stepMs(picture, i)),
+      (picture.chargeShare[i]! * 100).toFixed(2),
+      (picture.chargeShare[i]! * picture.fullAh).toFixed(2),
+      ...picture.incoming.map((part) => tenth(part.powerW[i]!)),
+      tenth(unshadedW - givenW),
+      tenth(picture.spilledW[i]!),
+      tenth(picture.alwaysW[i]!),
+      tenth(picture.usedW[i]!),
+      tenth(picture.sendingW[i]!),
+      tenth(picture.unservedW[i]!),
+      ...picture.radios.map((radio) => radio.volts[i]!.toFixed(2)),
+    ];
+  });
+  return csvFormatRows([head, ...rows]);
+}
+
+export function daysCsv(picture: RunPicture): string {
+  const head = ["date", "sunrise", "sunset", ...picture.incoming.filter(isPanel).map((part) => `${part.name} Wh`)];
+  head.push("taken by shade Wh", "spilled Wh", "other sources Wh", "wanted Wh", "unserved Wh");
+  head.push("charge at dusk %", "charge at dawn %", "lowest %");
+  const at = (ms: number | null) => (ms === null ? "" : stamp(picture.ruler, ms).slice(11, 16));
+  const rows = picture.days.map((day) => [
+    day.date,
+    at(day.sunriseMs),
+    at(day.sunsetMs),
+    ...day.groupWh.map(tenth),
+    tenth(day.shadeLossWh),
+    tenth(day.spilledWh),
+    tenth(day.sourceWh),
+    tenth(day.demandWh),
+    tenth(day.unservedWh),
+    percentOf(day.duskShare),
+    percentOf(day.dawnShare),
+    percentOf(day.lowestShare),
+  ]);
+  return csvFormatRows([head, ...rows]);
+}
+
+export function ledgerCsv({ ledger }: RunPicture): string {
+  const head = ["load", "always on Wh", "when used Wh", "together Wh", "share %"];
+  const rows = ledger.loads.map((line) => [
+    line.name,
+    tenth(line.alwaysWh),
+    tenth(line.usedWh),
+    tenth(line.totalWh),
+    tenth(line.share * 100),
+  ]);
+  return csvFormatRows([head, ...rows]);
+}
+
+const isPanel = (part: RunPicture["incoming"][number]) => part.shadeLossW !== null;
+
+/** An hour of the strata: charge at its start, powers as means over it. */
+export function hourRows(picture: RunPicture) {
+  const perHour = Math.max(1, Math.round(3_600_000 / picture.stepMs));
+  const rows = [];
+  for (let first = 0; first < picture.steps; first += perHour) {
+    const last = Math.min(picture.steps, first + perHour);
+    const mean = (ofW: (i: number) => number) => {
+      let sumW = 0;
+      for (let i = first; i < last; i++) sumW += ofW(i);
+      return sumW / (last - first);
+    };
+    rows.push({
+      ms: stepMs(picture, first),
+      chargeShare: picture.chargeShare[first]!,
+      incomingW: mean((i) => incomingAt(picture, i).givenW),
+      shadeW: mean((i) => incomingAt(picture, i).unshadedW - incomingAt(picture, i).givenW),
+      spilledW: mean((i) => picture.spilledW[i]!),
+      servedW: mean((i) => servedAt(picture, i)),
+      unservedW: mean((i) => picture.unservedW[i]!),
+    });
+  }
+  return rows;
+}

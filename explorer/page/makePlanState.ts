@@ -1,0 +1,83 @@
+import { createMemo, createSignal } from "solid-js";
+import type { ScenarioInput } from "../../engine/index.ts";
+import { makeTracer, type Workshop } from "../picture/makeTracer.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { PlanProblem } from "../picture/traceWorker.ts";
+import { makeHistory } from "../plan/makeHistory.ts";
+import { type Plan, planOf, samePlan } from "../plan/plan.ts";
+
+const KEPT_PICTURES = 40;
+
+/** The plan that is being edited, and the newest picture that was worked out for it. */
+export function makePlanState(document: ScenarioInput, workshop: Workshop) {
+  const base = planOf(document);
+  const history = makeHistory(base);
+  const pictures = new Map<string, RunPicture>();
+  const [shown, setShown] = createSignal<{ plan: Plan; picture: RunPicture } | null>(null);
+  const [refused, setRefused] = createSignal<{ plan: Plan; problems: readonly PlanProblem[] } | null>(null);
+
+  function keep(plan: Plan, picture: RunPicture): void {
+    pictures.set(JSON.stringify(plan), picture);
+    const oldest = pictures.keys().next().value;
+    if (pictures.size > KEPT_PICTURES && oldest !== undefined) pictures.delete(oldest);
+  }
+
+  const tracer = makeTracer(workshop, document, (plan, delivery) => {
+    if (delivery.ok) {
+      keep(plan, delivery.picture);
+      setShown({ plan, picture: delivery.picture });
+    } else {
+      setRefused({ plan, problems: delivery.problems });
+    }
+  });
+
+  function bring(plan: Plan): void {
+    const known = pictures.get(JSON.stringify(plan));
+    if (known === undefined) tracer.ask(plan);
+    else setShown({ plan, picture: known });
+  }
+
+  function edit(field: string, change: Partial<Plan>): void {
+    const plan = { ...history.now(), ...change };
+    if (samePlan(plan, history.now())) return;
+    history.edit(field, plan);
+    bring(plan);
+  }
+
+  bring(base);
+  return {
+    document,
+    base,
+    plan: history.now,
+    edit,
+    settle: history.settle,
+    canUndo: history.canUndo,
+    canRedo: history.canRedo,
+    undo(): void {
+      history.undo();
+      bring(history.now());
+    },
+    redo(): void {
+      history.redo();
+      bring(history.now());
+    },
+    shown,
+    /** The picture as it was before the last act, if it is known and differs. */
+    before: createMemo((): RunPicture | null => {
+      const plan = history.before();
+      const now = shown();
+      if (plan === null || now === null || samePlan(plan, now.plan)) return null;
+      return pictures.get(JSON.stringify(plan)) ?? null;
+    }),
+    isStale: createMemo(() => {
+      const now = shown();
+      return now === null || !samePlan(now.plan, history.now());
+    }),
+    problems: createMemo((): readonly PlanProblem[] => {
+      const last = refused();
+      return last !== null && samePlan(last.plan, history.now()) ? last.problems : [];
+    }),
+  };
+}
+
+export type PlanState = ReturnType<typeof makePlanState>;
