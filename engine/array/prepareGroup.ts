@@ -63,6 +63,8 @@ export interface PreparedGroup {
   readonly controllerAtBank: boolean;
   /** Out and back, Ω. */
   readonly cableOhm: number;
+  /** What of it lies between the panels and a tracking controller, for current before the losses, Ω. */
+  readonly trackedOhm: number;
   readonly efficiencyShare: number;
   /** A; Infinity when the controller has no limit. */
   readonly maxChargeA: number;
@@ -180,6 +182,9 @@ export function prepareGroup(
   const { module, controller } = group;
   const { cable } = controller;
   const vmpV = module.vmpV * group.inSeries;
+  const keptShare = group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1);
+  const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
+  const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
   // One literal for both, so that they have one shape in memory: two would cost the step loop a third of its speed.
   const made = (perStep: Float64Array, perez: Float64Array, unshaded: PreparedGroup | null): PreparedGroup => ({
     id: group.id,
@@ -196,11 +201,12 @@ export function prepareGroup(
     powerTempCoeffPerK: module.powerTempCoeffPerK,
     vocTempCoeffPerK: module.vocTempCoeffPerK,
     bypassV: BYPASS_V,
-    keptShare: group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1),
+    keptShare,
     mildShade: sectionRule === "mildShade",
     isPwm: controller.kind === "pwm",
-    controllerAtBank: controller.at === "bank" || controller.kind === "pwm",
-    cableOhm: 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC),
+    controllerAtBank,
+    cableOhm,
+    trackedOhm: controllerAtBank ? cableOhm * keptShare : 0,
     efficiencyShare: controller.efficiencyShare,
     maxChargeA: controller.maxChargeA ?? Number.POSITIVE_INFINITY,
     headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,

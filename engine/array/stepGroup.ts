@@ -25,10 +25,12 @@ const LEAST_SPAN_V = 0.1;
  * Power that a panel group brings to the bank's terminals in step `i`, W, mean over the step.
  *
  * *Sections.* With k of a string's N sections conducting, the current is that of the k-th brightest and the voltage that
- * of k sections less the drop of N − k bypass diodes; the controller takes the best k. This is cautious in mild shade
- * (one cell of 36 at three quarters of its light: 0.75 here, 0.87 real); see `SectionRule` for the other. The power point's voltage follows temperature and not light: in dim light real modules run a little lower.
+ * of k sections less the drop of N − k bypass diodes; the best k wins. This is cautious in mild shade
+ * (one cell of 36 at three quarters of its light: 0.75 here, 0.87 real); see `SectionRule` for the other. The power
+ * point's voltage follows temperature and not light: in dim light real modules run a little lower.
  *
- * *MPPT* runs the sections at their power point; one that only steps down needs them to stand far enough above the bank.
+ * *MPPT* runs the sections at their power point and takes the k that brings most through the cable to it; one that only
+ * steps down needs them to stand far enough above the bank.
  * *PWM* ties them to the bank: the current is the power point's up to that voltage, then falls as 1 − x² to nothing at
  * the sections' open voltage (single-diode cells: within 0.03; below the power point they give up to 0.07 more). The
  * string stands above the bank by the drop in the cable, taken at the current without it: one step of correction, on the
@@ -129,9 +131,11 @@ export function stepGroup(
         const under = meanWm2 > 0 ? Math.max(0, 1 - litWm2 / meanWm2) : 0;
         litWm2 *= 1 + (MILD_SHADE_MOST * under) / (MILD_SHADE_HALF + under);
       }
-      if (litWm2 * sectionsV > best) {
-        best = litWm2 * sectionsV;
-        stringA = litWm2 * group.ratedAPerWm2;
+      const litA = litWm2 * group.ratedAPerWm2;
+      const powerW = litA * (sectionsV - litA * group.trackedOhm);
+      if (powerW > best) {
+        best = powerW;
+        stringA = litA;
         stringV = sectionsV;
         conducting = k;
       }
@@ -147,7 +151,7 @@ export function stepGroup(
   let busW = 0;
   if (group.controllerAtBank) {
     // The strings' end of the cable is held at stringV, so the current is known and the loss exact.
-    cableLossW = Math.min(keptW, keptA * keptA * group.cableOhm);
+    cableLossW = keptA * keptA * group.cableOhm;
     givenW = (keptW - cableLossW) * group.efficiencyShare;
     busW = Math.min(givenW, group.maxChargeA * busV);
   } else {
