@@ -48,7 +48,7 @@ export function prepareTree(tree: Tree): PreparedTree {
  * (Beer–Lambert), so that a level path through the middle keeps the stated transmittance; the trunk stops everything.
  * A ray that starts inside the crown meets only the part ahead of it.
  * @param eastM,northM,upM where the ray starts
- * @param dirEast,dirNorth,dirUp unit vector towards the sun
+ * @param dirEast,dirNorth,dirUp unit vector towards the sun, level or upwards
  * @see M. Monsi & T. Saeki, Japanese Journal of Botany 14 (1953) 22–52 (light through a canopy falls exponentially)
  */
 export function treeLight(
@@ -66,24 +66,13 @@ export function treeLight(
   const levelSq = dirEast * dirEast + dirNorth * dirNorth;
   const awaySq = east * east + north * north;
 
-  if (tree.trunkRadiusSq > 0) {
-    const beyond = awaySq - tree.trunkRadiusSq;
-    const root = level * level - levelSq * beyond;
-    // A ray straight up meets the trunk only from within.
-    if (levelSq > 0 ? root > 0 : beyond < 0) {
-      let enterM = 0;
-      let leaveM = Number.POSITIVE_INFINITY;
-      if (levelSq > 0) {
-        const half = Math.sqrt(root);
-        enterM = Math.max(0, (-level - half) / levelSq);
-        leaveM = (half - level) / levelSq;
-      }
-      if (leaveM > enterM) {
-        const enterUpM = upM + enterM * dirUp;
-        const leaveUpM = leaveM === Number.POSITIVE_INFINITY ? Number.POSITIVE_INFINITY : upM + leaveM * dirUp;
-        if (Math.min(enterUpM, leaveUpM) < tree.centreM && Math.max(enterUpM, leaveUpM) > 0) return 0;
-      }
-    }
+  const beyond = awaySq - tree.trunkRadiusSq;
+  const trunkRoot = level * level - levelSq * beyond;
+  if (trunkRoot > 0 && tree.trunkRadiusSq > 0) {
+    const half = Math.sqrt(trunkRoot);
+    const enterM = Math.max(0, (-level - half) / levelSq);
+    // A ray never sinks, so it is lowest where it enters.
+    if ((half - level) / levelSq > enterM && upM + enterM * dirUp < tree.centreM) return 0;
   }
 
   const up = (upM - tree.centreM) * tree.stretch;

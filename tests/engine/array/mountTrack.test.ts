@@ -74,6 +74,21 @@ describe("aims without angles", () => {
     expect(night[21]).toEqual({ tiltDeg: 0, azimuthDeg: 0 });
   });
 
+  test("before the day's first aim yesterday's last still holds", () => {
+    const sun = sunOver(twoDays);
+    for (let i = 24; i < 48; i++) sun.azimuthDeg[i]! += 5; // the second day's sun is elsewhere
+    const { facings, facingAt } = mountTrack(mount, twoDays, sun);
+    expect(facings[facingAt[24 + 3]!]!.azimuthDeg).toBeCloseTo(247.5);
+    expect(facings[facingAt[24 + 16]!]!.azimuthDeg).toBeCloseTo(252.5);
+  });
+
+  test("south of the tropics the sun runs the other way over north", () => {
+    const grid = gridAt([690, 750], 60);
+    const sun = { elevationDeg: Float64Array.of(30, 30), azimuthDeg: Float64Array.of(10, 350) };
+    const { facings } = mountTrack({ kind: "aimed", aims: [{ at: "10:00" }] }, grid, sun);
+    expect(facings[0]!.azimuthDeg % 360).toBeCloseTo(0);
+  });
+
   test("a sun that crosses north between two steps is met at north", () => {
     const grid = gridAt([690, 750], 60);
     const sun = { elevationDeg: Float64Array.of(30, 30), azimuthDeg: Float64Array.of(350, 10) };

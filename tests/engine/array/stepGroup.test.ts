@@ -103,6 +103,21 @@ describe("the chain behind the panels", () => {
   });
 });
 
+test("a tracking controller at the end of a long cable takes the sections that bring most to it", () => {
+  const cable = { awg: "18", oneWayM: 40, tempC: 25 } as const;
+  const ohm = 80 * copperOhmPerM(cable, 25);
+  const prepared = preparedAt(panelGroup({ count: 2, inSeries: 2, controller: perfect({ cable }) }), overhead);
+  prepared.perStep.set([1, 1, 1, 0.45, 0.45, 0.45], SECTION_SHARE);
+  // Three sections would give 5 A at 18.5 V and lose 2 V for each ohm more; six give 2.25 A at 40 V.
+  const three = 5 * (18.5 - 5 * ohm);
+  const six = 2.25 * (40 - 2.25 * ohm);
+  expect(5 * 18.5).toBeGreaterThan(2.25 * 40);
+  expect(six).toBeGreaterThan(three);
+  const d = run(prepared);
+  expect(d.sectionsConducting).toBe(6);
+  expect(d.busW).toBeCloseTo(six, 2);
+});
+
 describe("a controller that only steps down", () => {
   const group = preparedAt(panelGroup({ controller: perfect({ stepDownOnly: true }) }), overhead);
 
@@ -141,6 +156,27 @@ describe("a PWM controller", () => {
     expect(d.cableLossW).toBeCloseTo(25 * ohm, 2);
     expect(d.busW).toBeCloseTo(5 * 13 * 0.98, 2);
     expectBalance(d);
+  });
+
+  test("is driven past the power point by the drop in a long cable", () => {
+    const cable = { awg: "18", oneWayM: 10, tempC: 25 } as const;
+    const past = (19 + 5 * 20 * copperOhmPerM(cable, 25) - 20) / 4;
+    const d = run(pwm({ cable }), { busV: 19 });
+    expect(past).toBeGreaterThan(0.2);
+    expect(d.busW).toBeCloseTo(5 * (1 - past * past) * 19, 2);
+    expectBalance(d);
+  });
+
+  test("takes strings of two modules at their own volts, and current from strings alone", () => {
+    const controller = perfect({ kind: "pwm" });
+    const prepared = preparedAt(panelGroup({ count: 4, inSeries: 2, controller }), overhead);
+    expect(run(prepared).busW).toBeCloseTo(2 * 5 * 13, 2);
+    expect(run(prepared, { busV: 44 }).busW).toBeCloseTo(2 * 5 * 0.75 * 44, 1); // half-way from 40 to 48 V
+  });
+
+  test("may hang at either end of its cable", () => {
+    const cable = { awg: "18", oneWayM: 10, tempC: 25 } as const;
+    expect(run(pwm({ cable, at: "panels" }))).toEqual(run(pwm({ cable, at: "bank" })));
   });
 
   test("keeps within its current", () => {
@@ -238,6 +274,13 @@ describe("light", () => {
     expect(planeWm2("isotropic")).toBeCloseTo(150, 2);
     expect(planeWm2("hayDavies")).toBeCloseTo(75, 1); // half of the light above the air is left in the beam
   });
+});
+
+test("a weather file's beam above what arrives outside the air leaves no negative sky", () => {
+  const prepared = preparedAt(panelGroup(), [{ sunAzimuthDeg: 180, sunElevationDeg: 20, extraterrestrialWm2: 1361 }]);
+  const detail = groupDetail(1);
+  groupBusW(prepared, 0, steadyLight(1, 700, 1700, 100), Float64Array.of(20), 13, detail);
+  expect(detail.planeWm2[0]).toBeCloseTo(1700 * Math.sin((20 * Math.PI) / 180) + 100, 2);
 });
 
 describe("set out for part of the time", () => {

@@ -75,9 +75,10 @@ describe("a crown", () => {
     const tall = ready(tree({ heightM: 11 }));
     const light = lightThrough(tall, { eastM: 0.02, northM: 10, upM: 0 }, 0, 90);
     expect(light).toBeCloseTo(0.2 ** (8 / 4), 4);
-    // Half-way up its height it is as wide as ever, near its top it is not.
-    expect(lightThrough(tall, { eastM: 1.9, northM: 0, upM: 7 }, 0, 0)).toBeLessThan(1);
-    expect(lightThrough(tall, { eastM: 1.9, northM: 0, upM: 10.5 }, 0, 0)).toBe(1);
+    // Three quarters of the way from its middle to its top it is √(1 − 0.75²) as wide.
+    const radiusM = 2 * Math.sqrt(1 - 0.75 ** 2);
+    expect(lightThrough(tall, { eastM: radiusM + 0.01, northM: 0, upM: 10 }, 0, 0)).toBe(1);
+    expect(lightThrough(tall, { eastM: 0, northM: 0, upM: 10 }, 0, 0)).toBeCloseTo(0.2 ** ((2 * radiusM) / 4), 10);
   });
 });
 
