@@ -19,7 +19,14 @@ interface ChargeStratumProps {
   readonly reserveShare: number;
   /** Ground that the reserve's own label covers. */
   readonly reserveLabel: Box;
+  /** Whether rings carry words. */
+  readonly spelledOut: boolean;
+  /** Where an instant is being read: words that its values would cover stand back. */
+  readonly readingX: number | null;
 }
+
+/** Room that a reading's value takes beside its line. */
+const VALUE_PX = 130;
 
 /** Charge in the bank, the reserve with its teeth on the bad side, and the two moments that matter. */
 export function ChargeStratum(props: ChargeStratumProps) {
@@ -77,7 +84,7 @@ function Annotations(props: ChargeStratumProps) {
       const ring = { x: scale.x(ms), y: stratum.y(share) };
       taken.push({ left: ring.x - 7, right: ring.x + 7, top: ring.y - 7, bottom: ring.y + 7 });
       // At 86 % width the face takes about 7.3 px a letter.
-      const place = annotationPlace(ring, text.length * 7.3, chart, taken, lineYs);
+      const place = props.spelledOut ? annotationPlace(ring, text.length * 7.3, chart, taken, lineYs) : null;
       if (place !== null) taken.push(place.box);
       return { ring, text, place };
     });
@@ -86,7 +93,7 @@ function Annotations(props: ChargeStratumProps) {
     <For each={notes()}>
       {(note) => (
         <g class="annotation">
-          <Show when={note.place}>
+          <Show when={isCovered(note.place, props.readingX) ? null : note.place}>
             {(place) => (
               <>
                 <path class="leader" d={`M${place().x} ${place().y - 5}H${note.ring.x}V${note.ring.y}`} />
@@ -101,4 +108,9 @@ function Annotations(props: ChargeStratumProps) {
       )}
     </For>
   );
+}
+
+function isCovered(place: { box: Box } | null, readingX: number | null): boolean {
+  if (place === null || readingX === null) return false;
+  return place.box.left - VALUE_PX < readingX && readingX < place.box.right + VALUE_PX;
 }

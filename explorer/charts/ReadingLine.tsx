@@ -1,4 +1,4 @@
-import { For } from "solid-js";
+import { For, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { ampHours, percent, volts, watts } from "../words/numbers.ts";
 import type { Reading } from "./readingAt.ts";
@@ -6,9 +6,17 @@ import type { StrataLayout } from "./strataLayout.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 /** One ink line down all strata, a ring on each line, and the value beside it. */
-export function ReadingLine(props: { picture: RunPicture; reading: Reading; layout: StrataLayout; scale: TimeScale }) {
+export function ReadingLine(props: {
+  picture: RunPicture;
+  reading: Reading;
+  layout: StrataLayout;
+  scale: TimeScale;
+  /** Whether the values stand to the left of the line. */
+  flips: boolean;
+  /** Whether the values stand there at all. */
+  spelledOut: boolean;
+}) {
   const x = () => props.scale.x(props.reading.ms);
-  const flips = () => x() > props.scale.widthPx - 190;
   const values = () => {
     const { reading, layout, picture } = props;
     const load = watts(reading.servedW) + (reading.unservedW >= 0.5 ? `, ${watts(reading.unservedW)} unserved` : "");
@@ -37,9 +45,11 @@ export function ReadingLine(props: { picture: RunPicture; reading: Reading; layo
         {(value) => (
           <>
             <circle class="ring" cx={x()} cy={value.y} r={5} />
-            <text x={x() + (flips() ? -11 : 11)} y={value.y - 8} text-anchor={flips() ? "end" : "start"}>
-              {value.text}
-            </text>
+            <Show when={props.spelledOut}>
+              <text x={x() + (props.flips ? -11 : 11)} y={value.y - 8} text-anchor={props.flips ? "end" : "start"}>
+                {value.text}
+              </text>
+            </Show>
           </>
         )}
       </For>

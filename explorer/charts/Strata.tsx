@@ -8,7 +8,7 @@ import { StrataAxis } from "./StrataAxis.tsx";
 import { StrataDrawing } from "./StrataDrawing.tsx";
 import { StrataLabels } from "./StrataLabels.tsx";
 import { strataLayout } from "./strataLayout.ts";
-import { endMs } from "./strataPaths.ts";
+import { endMs, stepMs } from "./strataPaths.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 const HOUR_MS = 3_600_000;
@@ -19,6 +19,8 @@ export interface StrataProps {
   readonly before: RunPicture | null;
   readonly scale: TimeScale;
   readonly isPhone: boolean;
+  /** Height of the charge chart. */
+  readonly chargePx: number;
   readonly axisPx: number;
   readonly labelsPx: number;
   readonly label: string;
@@ -33,11 +35,30 @@ export interface StrataProps {
 
 /** The strata with everything one can do to them: read an instant, move the reserve, scroll through time. */
 export function Strata(props: StrataProps) {
-  const layout = createMemo(() => strataLayout(props.picture, props.isPhone ? 176 : 216));
+  const layout = createMemo(() => strataLayout(props.picture, props.chargePx));
   const labels = createMemo(() => endLabels(props.picture, props.before, layout(), props.scale));
   const reserveY = () => layout().charge.y(props.reservePercent / 100);
-  const gripX = () => props.scale.x(props.picture.startMs) + GRIP_PX.left;
-  const aboveLine = () => reserveY() - layout().charge.top > 26;
+  // On a phone the grip stays in view while time moves beneath it.
+  const gripX = () => Math.max(props.scale.x(props.picture.startMs), props.isPhone ? props.scroll() : 0) + GRIP_PX.left;
+  const flips = () => {
+    if (props.reading === null) return false;
+    const x = props.scale.x(props.reading.ms);
+    if (props.isPhone) return x - props.scroll() > (scroller?.clientWidth ?? 0) / 2;
+    return x > props.scale.widthPx - 190;
+  };
+  /** The reserve's name stands above its line unless the charge runs there and not below. */
+  const aboveLine = createMemo(() => {
+    const { picture, scale } = props;
+    const heights = picture.chargeShare.filter((_, i) => {
+      const x = scale.x(stepMs(picture, i)) - gripX();
+      return x > -4 && x < GRIP_PX.width;
+    });
+    const crosses = (top: number, bottom: number) =>
+      heights.some((share) => layout().charge.y(share) > top && layout().charge.y(share) < bottom);
+    const y = reserveY();
+    if (y - layout().charge.top < 28) return false;
+    return !crosses(y - 28, y) || crosses(y, y + 28) || layout().charge.bottom - y < 28;
+  });
   const reserveLabel = createMemo(() => ({
     left: gripX() - 8,
     right: gripX() + GRIP_PX.width,
@@ -107,6 +128,8 @@ export function Strata(props: StrataProps) {
             reserveShare={props.reservePercent / 100}
             reserveLabel={reserveLabel()}
             reading={props.reading}
+            flips={flips()}
+            spelledOut={!props.isPhone}
             label={props.label}
           />
           <div

@@ -2,6 +2,7 @@ import { createMemo, For, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { Box } from "./annotationPlace.ts";
 import { ChargeStratum } from "./ChargeStratum.tsx";
+import { innerLabels } from "./endLabels.ts";
 import { Patterns } from "./Patterns.tsx";
 import { PowerStratum } from "./PowerStratum.tsx";
 import { incomingParts, loadParts } from "./parts.ts";
@@ -20,6 +21,10 @@ export function StrataDrawing(props: {
   reserveShare: number;
   reserveLabel: Box;
   reading: Reading | null;
+  /** Whether a reading's values stand to the left of its line. */
+  flips: boolean;
+  /** Whether rings carry words; a phone shows too little of the time for that and has a line of its own. */
+  spelledOut: boolean;
   /** What the picture says, in sentences. */
   label: string;
 }) {
@@ -72,6 +77,13 @@ export function StrataDrawing(props: {
       <Show when={props.layout.volts}>
         {(stratum) => <VoltsStratum picture={props.picture} stratum={stratum()} scale={props.scale} />}
       </Show>
+      <For each={innerLabels(props.picture, props.layout, props.scale)}>
+        {(label) => (
+          <text class="inner data" x={label.x} y={label.y} text-anchor="middle">
+            {label.text}
+          </text>
+        )}
+      </For>
       <ChargeStratum
         picture={props.picture}
         before={props.before}
@@ -79,10 +91,19 @@ export function StrataDrawing(props: {
         scale={props.scale}
         reserveShare={props.reserveShare}
         reserveLabel={props.reserveLabel}
+        spelledOut={props.spelledOut}
+        readingX={props.reading === null ? null : props.scale.x(props.reading.ms)}
       />
       <Show when={props.reading}>
         {(reading) => (
-          <ReadingLine picture={props.picture} reading={reading()} layout={props.layout} scale={props.scale} />
+          <ReadingLine
+            picture={props.picture}
+            reading={reading()}
+            layout={props.layout}
+            scale={props.scale}
+            flips={props.flips}
+            spelledOut={props.spelledOut}
+          />
         )}
       </Show>
     </svg>

@@ -22,6 +22,16 @@ export interface EndLabel {
   readonly dotted: boolean;
 }
 
+/** A label that stands over its part, because that lies too long before the end for a leader. */
+export interface InnerLabel {
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+}
+
+/** Longest leader, px: about a day. */
+const LONGEST_LEADER_PX = 240;
+
 type Wanted = Omit<EndLabel, "labelY">;
 
 /** Moves labels apart until each has a row, keeping their order and staying between `low` and `high` where they fit. */
@@ -66,8 +76,9 @@ export function endLabels(
 function partLabels(parts: readonly Part[], picture: RunPicture, stratum: Stratum, scale: TimeScale): EndLabel[] {
   const wanted = parts.flatMap((part): Wanted[] => {
     if (part.wh < 0.5) return [];
-    const i = anchorStep(part, picture.steps);
+    const i = anchorStep(part, picture.steps, picture.stepMs / 3_600_000);
     const isLast = i === picture.steps - 1;
+    if (isFar(scale.x(stepMs(picture, i + 0.5)), picture, scale)) return [];
     const middleW = part.look === "shade" ? part.highW(i) : (part.lowW(i) + part.highW(i)) / 2;
     return [
       {
@@ -82,13 +93,38 @@ function partLabels(parts: readonly Part[], picture: RunPicture, stratum: Stratu
   return spread(wanted, stratum.top + 4, stratum.bottom - 2);
 }
 
-/** The last step, if the part is there; else the last at which it is at least half as tall as it gets. */
-function anchorStep(part: Part, steps: number): number {
+/** Labels for parts that are only there long before the end. */
+export function innerLabels(picture: RunPicture, layout: StrataLayout, scale: TimeScale): InnerLabel[] {
+  const { stack, spilled, shade } = incomingParts(picture);
+  const over = (parts: readonly Part[], stratum: Stratum, topW: (i: number) => number) =>
+    parts.flatMap((part): InnerLabel[] => {
+      if (part.wh < 0.5) return [];
+      const i = anchorStep(part, picture.steps, picture.stepMs / 3_600_000);
+      const x = scale.x(stepMs(picture, i + 0.5));
+      if (!isFar(x, picture, scale)) return [];
+      const { figure, words } = partWords(part);
+      return [{ x, y: Math.max(stratum.top + 8, stratum.y(topW(i)) - 8), text: `${figure} ${words}` }];
+    });
+  const loads = loadParts(picture);
+  return [
+    ...over([...stack, spilled, shade], layout.incoming, shade.highW),
+    ...over(loads, layout.load, loads.at(-1)!.highW),
+  ];
+}
+
+function isFar(x: number, picture: RunPicture, scale: TimeScale): boolean {
+  return scale.x(endMs(picture)) - x > LONGEST_LEADER_PX;
+}
+
+/** The last step, if the part is there; else where it is tallest in the last six hours in which it is there. */
+function anchorStep(part: Part, steps: number, stepH: number): number {
   const tall = (i: number) => part.highW(i) - part.lowW(i);
   const most = max(range(steps), tall) ?? 0;
   if (tall(steps - 1) > 0.2 * most) return steps - 1;
-  for (let i = steps - 1; i > 0; i--) if (tall(i) >= 0.5 * most) return i;
-  return 0;
+  let last = steps - 1;
+  while (last > 0 && tall(last) <= 0.2 * most) last--;
+  const around = range(Math.max(0, last - Math.round(6 / stepH)), last + 1);
+  return around.reduce((best, i) => (tall(i) > tall(best) ? i : best), last);
 }
 
 function voltLabels(picture: RunPicture, stratum: Stratum, scale: TimeScale): EndLabel[] {

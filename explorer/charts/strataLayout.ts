@@ -1,9 +1,9 @@
 import { max, range, type ScaleLinear, scaleLinear, tickStep } from "d3";
 import type { RunPicture } from "../picture/runPicture.ts";
 
-const TITLE_PX = 32;
-const GAP_PX = 28;
-const POWER_PX = 208;
+const TITLE_PX = 30;
+const GAP_PX = 20;
+const POWER_PX = 188;
 const VOLTS_PX = 72;
 
 /** One chart of the section: its place from the top of the drawing, and its scale. */

@@ -47,6 +47,13 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
     if (picture === undefined || sheet.width() === 0) return null;
     return timeScale(picture.ruler, isPhone() ? null : Math.min(864, sheet.width() - axisPx() - labelsPx()));
   });
+  /** Blanks start on midnights: one day's column each, or as many as a blank needs. */
+  const fieldPx = () => {
+    const time = scale();
+    if (time === null) return 216;
+    const dayPx = 24 * time.pxPerHour;
+    return dayPx * Math.max(1, Math.ceil(170 / dayPx));
+  };
   const ready = createMemo(() => {
     const shown = state.shown();
     const time = scale();
@@ -68,8 +75,10 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
       verdict: picture.verdict,
       ruler: picture.ruler,
       endMs: endMs(picture),
-      fullAh: picture.fullAh,
       reserveShare: picture.reserveShare,
+      solarWh: picture.ledger.solarWh,
+      spilledWh: picture.ledger.spilledWh,
+      wantedWh: picture.ledger.wantedWh,
       withWords,
     });
   });
@@ -105,7 +114,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
     saveFile(`${fileName(props.document.name)}-${what}.csv`, "text/csv", text);
 
   return (
-    <div class="page" classList={{ "page-phone": isPhone(), stale: state.isStale() }}>
+    <div class="page" classList={{ "page-phone": isPhone(), "page-planning": isPlanOpen(), stale: state.isStale() }}>
       <SheetIndex picture={state.shown()?.picture ?? null} stale={state.isStale()} problems={state.problems().length} />
       <main class="sheet" ref={sheet.ref}>
         <header class="top">
@@ -130,7 +139,12 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
             {(said) => <AnswerSentence answer={said()} />}
           </Show>
         </div>
-        <div class="plan-place" id="plan" classList={{ "plan-open": isPlanOpen() }}>
+        <div
+          class="plan-place"
+          id="plan"
+          classList={{ "plan-open": isPlanOpen() }}
+          style={{ "--field": `${fieldPx()}px` }}
+        >
           <PlanFields state={state} />
         </div>
         <Show when={ready()}>
@@ -185,6 +199,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
                   before={state.before()}
                   scale={now().scale}
                   isPhone={isPhone()}
+                  chargePx={isPhone() ? (isPlanOpen() ? 128 : 176) : 196}
                   axisPx={axisPx()}
                   labelsPx={labelsPx()}
                   label={`Charge, sun and loads over time. ${now().picture.verdict.sentences.join(" ")}`}

@@ -20,22 +20,26 @@ export interface AnswerFacts {
   readonly verdict: Verdict;
   readonly ruler: Ruler;
   readonly endMs: number;
-  readonly fullAh: number;
   readonly reserveShare: number;
+  /** Over the whole event: what the panels give, what of it cannot be used, what the loads want. */
+  readonly solarWh: number;
+  readonly spilledWh: number;
+  readonly wantedWh: number;
   /** Names of the variants that are in. */
   readonly withWords: readonly string[];
 }
 
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const plain = (text: string): Words => ({ text });
 const heavy = (text: string): Words => ({ text, as: "figure" });
 
 /** The verdict's figures as the sentence that heads the page. */
 export function answerOf(facts: AnswerFacts): Answer {
-  const { verdict, ruler, endMs, reserveShare, withWords } = facts;
+  const { verdict, ruler, endMs, reserveShare, solarWh, spilledWh, wantedWh, withWords } = facts;
   const end = clockAt(ruler, endMs);
   const named: Words[] =
     withWords.length > 0
-      ? [plain("With "), { text: withWords.join(" and "), as: "plan" }, plain(" the bank ")]
+      ? [{ text: capital(withWords.join(", ")), as: "plan" }, plain(": the bank ")]
       : [{ text: "The bank", as: "plan" }, plain(" ")];
   return {
     sentence: [...named, ...(verdict.holds ? holds(facts) : fails(facts))],
@@ -46,7 +50,8 @@ export function answerOf(facts: AnswerFacts): Answer {
             `Lowest ${percent(verdict.lowestShare)} (${ampHours(verdict.lowestAh)}) on ${moment(ruler, verdict.lowestMs)}; ${hours(verdict.belowReserveH)} under the ${percent(reserveShare)} reserve.`,
           ]),
       ...(verdict.dark ? [`${energy(verdict.unservedWh)} unserved.`] : []),
-      `${percent(verdict.endShare)} is left on ${end.day} ${end.clock}.`,
+      ...(verdict.lowestMs === endMs ? [] : [`${percent(verdict.endShare)} is left on ${end.day} ${end.clock}.`]),
+      `The sun gives ${energy(solarWh)}${spilledWh < 0.5 ? "" : `, of which ${energy(spilledWh)} is spilled`}; the loads want ${energy(wantedWh)}.`,
       ...verdict.radios
         .filter((radio) => radio.dropoutH > 0)
         .map(
@@ -67,18 +72,16 @@ function holds({ verdict, ruler, endMs, reserveShare }: AnswerFacts): Words[] {
   const end = clockAt(ruler, endMs);
   const lowest = clockAt(ruler, verdict.lowestMs);
   const points = Math.round(verdict.marginShare * 100);
+  const isAtEnd = verdict.lowestMs === endMs;
   return [
     plain("holds to "),
     heavy(`${end.weekday} ${end.clock}`),
-    plain(": at its lowest, "),
-    heavy(`${lowest.weekday} ${lowest.clock}`),
-    plain(", it has "),
+    plain(isAtEnd ? " and ends at its lowest, " : "; lowest "),
     heavy(percent(verdict.lowestShare)),
-    plain(
-      points === 0
-        ? `, right at the ${percent(reserveShare)} reserve.`
-        : `, ${figure(points)}${THIN}points over the reserve.`,
-    ),
+    plain(isAtEnd ? ", " : ` on ${lowest.weekday} ${lowest.clock}, `),
+    ...(points === 0
+      ? [plain(`right at the ${percent(reserveShare)} reserve.`)]
+      : [heavy(`${figure(points)}${THIN}${points === 1 ? "point" : "points"}`), plain(" over the reserve.")]),
   ];
 }
 
