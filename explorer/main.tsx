@@ -2,7 +2,9 @@ import { render } from "solid-js/web";
 import type { ScenarioInput } from "../engine/index.ts";
 import example from "../scenarios/walnut-grove.json";
 import { Explorer } from "./page/Explorer.tsx";
+import "./palette.css";
 import "./sheet.css";
+import "./phone.css";
 import "./charts/strata.css";
 
 const workshop = new Worker(new URL("./picture/traceWorker.ts", import.meta.url), { type: "module" });

@@ -71,13 +71,13 @@ export function runPicture(trace: Trace): RunPicture {
     steps,
     fullAh: bank.fullAh,
     reserveShare: bank.reserveAh / bank.fullAh,
-    chargeShare,
+    chargeShare: chargeShare.slice(),
     incoming: [
       ...scenario.panels.map((group, g) => ({
         id: group.id,
         name: group.name,
         powerW: record.groupW.slice(g * steps, (g + 1) * steps),
-        shadeLossW: trace.details[g]!.shadeLossW,
+        shadeLossW: trace.details[g]!.shadeLossW.slice(),
       })),
       ...scenario.sources.map((source, s) => ({
         id: source.id,
@@ -86,9 +86,9 @@ export function runPicture(trace: Trace): RunPicture {
         shadeLossW: null,
       })),
     ],
-    spilledW: record.spilledW,
+    spilledW: record.spilledW.slice(),
     ...loadParts(trace),
-    unservedW: record.unservedW,
+    unservedW: record.unservedW.slice(),
     radios: trace.verdict.radios.flatMap((radio, s) =>
       radio.dropoutH > 0
         ? [

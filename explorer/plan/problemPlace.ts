@@ -20,7 +20,7 @@ const SPOKEN: readonly (readonly [RegExp, string])[] = [
   [/^bank\.inParallel\b/, "The number of blocks side by side"],
   [/^bank\.reserveShare\b/, "The reserve (100 % is 1)"],
   [/^panels\.[^.:\s]+\.count\b/, "The number of panels"],
-  [/^panels\.[^.:\s]+:\s*/, ""],
+  [/^panels\.[^:\s]+:\s*/, ""],
 ];
 
 /** The engine's sentence with the document's field name turned into the words that stand on the page. */

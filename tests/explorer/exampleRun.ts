@@ -1,0 +1,24 @@
+import { readFileSync } from "node:fs";
+import {
+  applyChanges,
+  type Change,
+  loadClimateTables,
+  readScenario,
+  type ScenarioInput,
+  type Trace,
+  trace,
+} from "../../engine/index.ts";
+
+/** The example that the page opens with, as it is written. */
+export const EXAMPLE = JSON.parse(readFileSync("scenarios/walnut-grove.json", "utf8")) as ScenarioInput;
+
+/** Runs the example with changes, the way any caller of the engine would. */
+export async function exampleRun(changes: readonly Change[] = [], document: ScenarioInput = EXAMPLE): Promise<Trace> {
+  const changed = applyChanges(document, changes);
+  if (!changed.ok) throw new Error(changed.problems[0]!.message);
+  const read = readScenario(changed.document);
+  if (!read.ok) throw new Error(read.problems[0]!.message);
+  const run = trace(read.scenario, { climate: await loadClimateTables() });
+  if (!run.ok) throw new Error(run.problems[0]!.message);
+  return run.trace;
+}

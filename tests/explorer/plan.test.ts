@@ -1,0 +1,71 @@
+import { expect, test } from "vitest";
+import { applyChanges, readScenario, readVariant, type ScenarioInput } from "../../engine/index.ts";
+import { changesOf, planGroups, planOf, switchableVariants } from "../../explorer/plan/plan.ts";
+import { problemPlace, problemSentence } from "../../explorer/plan/problemPlace.ts";
+import { EXAMPLE } from "./exampleRun.ts";
+
+const plan = planOf(EXAMPLE);
+const read = (changes: ReturnType<typeof changesOf>) => {
+  const changed = applyChanges(EXAMPLE, changes);
+  if (!changed.ok) throw new Error(changed.problems[0]!.message);
+  return { document: changed.document as ScenarioInput, result: readScenario(changed.document) };
+};
+
+test("an untouched plan changes nothing", () => {
+  expect(changesOf(EXAMPLE, plan)).toEqual([]);
+});
+
+test("a variant that is in makes the same scenario as the engine's own variant", () => {
+  const { result } = read(changesOf(EXAMPLE, { ...plan, variants: ["meadow"] }));
+  const variant = readVariant(EXAMPLE, "meadow");
+  if (!result.ok || !variant.ok) throw new Error("both read");
+  expect({ ...result.scenario, name: "", variants: [] }).toEqual({ ...variant.scenario, name: "", variants: [] });
+});
+
+test("variants that set what a blank sets are no switches", () => {
+  const ids = switchableVariants(EXAMPLE).map((variant) => variant.id);
+  expect(ids).toContain("meadow");
+  expect(ids).not.toContain("two-blocks");
+});
+
+test("twice the ampere-hours halves the stated resistance and doubles the stated limits", () => {
+  const { result } = read(changesOf(EXAMPLE, { ...plan, inParallel: 2 }));
+  if (!result.ok) throw new Error("reads");
+  const { bank } = result.scenario;
+  expect(bank.inParallel).toBe(2);
+  expect(bank.internalResistanceOhm).toBeCloseTo(EXAMPLE.bank.internalResistanceOhm! / 2, 9);
+  expect(bank.maxDischargeA).toBeCloseTo(EXAMPLE.bank.maxDischargeA! * 2, 9);
+});
+
+test("one sky word reaches every day that the event touches, and air and haze stay", () => {
+  const document = { ...EXAMPLE, weather: { kind: "typical" as const, linkeTurbidity: 4 } };
+  const changes = changesOf(document, { ...plan, sky: "overcast" });
+  expect(changes).toEqual([
+    { at: "weather", to: { kind: "words", linkeTurbidity: 4, days: ["overcast", "overcast", "overcast", "overcast"] } },
+  ]);
+});
+
+test("a group that a variant brings has its own count, sent only while it is in", () => {
+  expect(planGroups(EXAMPLE).map((group) => [group.id, group.variant])).toContainEqual(["meadow", "meadow"]);
+  const more = { ...plan, panels: { ...plan.panels, meadow: 4 } };
+  expect(changesOf(EXAMPLE, more)).toEqual([]);
+  expect(changesOf(EXAMPLE, { ...more, variants: ["meadow"] }).at(-1)).toEqual({ at: "panels.meadow.count", to: 4 });
+});
+
+test.each([
+  { change: { blockAh: 9000 }, place: "blockAh", says: /^A block is 9000 but must be a number from 1 to \d+ Ah/ },
+  { change: { blockAh: "many" }, place: "blockAh", says: /^A block is "many" but must be a number/ },
+  { change: { inParallel: 1.5 }, place: "inParallel", says: /side by side is 1\.5 but must be a whole number/ },
+  { change: { reservePercent: 99 }, place: "reservePercent", says: /^The reserve .* is 0\.99 but must be/ },
+  { change: { panels: { ...plan.panels, roof: -1 } }, place: "panels.roof", says: /^The number of panels is -1/ },
+  {
+    change: { variants: ["meadow"], panels: { ...plan.panels, meadow: 3 } },
+    place: "panels.meadow",
+    says: /^3 modules do not divide into strings of 2/,
+  },
+])("$place: a wrong value comes back to its blank as a sentence", ({ change, place, says }) => {
+  const { document, result } = read(changesOf(EXAMPLE, { ...plan, ...change }));
+  if (result.ok) throw new Error("must be refused");
+  expect(result.problems.map((problem) => problemPlace(problem, document))).toEqual([place]);
+  expect(problemSentence(result.problems[0]!.message)).toMatch(says);
+});
