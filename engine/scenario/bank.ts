@@ -132,7 +132,7 @@ export const Bank = z
       const rising = curve.every(
         (point, i) => i === 0 || (point.share > curve[i - 1]!.share && point.cellV >= curve[i - 1]!.cellV),
       );
-      if (!rising || curve[0]!.share !== 0 || curve.at(-1)!.share !== 1) {
+      if (!rising || curve[0]?.share !== 0 || curve.at(-1)?.share !== 1) {
         refuse(
           "openCircuitCurve",
           "its points must run from share 0 to share 1, in order, and the voltage may not fall on the way",

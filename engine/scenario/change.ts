@@ -10,7 +10,10 @@ export const Change = z
     at: text("place in the document, such as panels.roof.count"),
     to: z.json().optional().meta({ description: "the new value" }),
     add: z.json().optional().meta({ description: "something to add to the list at this place" }),
-    remove: z.literal(true).optional().meta({ description: "true takes out what stands at this place" }),
+    remove: z
+      .literal(true, { error: "true, which takes out what stands at this place" })
+      .optional()
+      .meta({ description: "true takes out what stands at this place" }),
   })
   .meta({
     title: "Change",

@@ -211,7 +211,11 @@ export const PanelGroup = z
     inSeries: count({ low: 1, high: 12, what: "modules in series in each string" }).default(1),
     module: Module,
     mount: Mount,
-    out: ClockWindows.optional().meta({ description: "when the panels are set out; always when left out" }),
+    out: ClockWindows.min(1, {
+      error: "a list with at least one stretch of the clock; leave it out for panels that always stand",
+    })
+      .optional()
+      .meta({ description: "when the panels are set out; always when left out" }),
     at: z
       .strictObject({
         eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }),

@@ -56,14 +56,16 @@ function nearest(name: string, names: readonly string[]): string | null {
   return best !== undefined && best.steps <= Math.max(2, name.length / 3) ? best.known : null;
 }
 
+function knownNames(schema: z.ZodType, path: Path): string[] {
+  const json = z.toJSONSchema(schema, { io: "input", unrepresentable: "any", reused: "inline" }) as JsonSchema;
+  return [...new Set(namesAt(json, path))];
+}
+
 function unknownField(document: unknown, path: Path, key: string, schema: z.ZodType): Problem {
-  const names = namesAt(
-    z.toJSONSchema(schema, { io: "input", unrepresentable: "any", reused: "inline" }) as JsonSchema,
-    path,
-  );
+  const names = knownNames(schema, path);
   const meant = nearest(key, names);
   const where = path.length === 0 ? "the document" : spokenPath(document, path);
-  const remedy = meant === null ? `known here: ${[...new Set(names)].join(", ")}` : `did you mean ${meant}?`;
+  const remedy = meant === null ? `known here: ${names.join(", ")}.` : `did you mean ${meant}?`;
   const value = shown(valueAt(document, [...path, key]));
   return {
     code: "unknown-field",
@@ -89,9 +91,24 @@ export function problemsFrom(document: unknown, error: z.ZodError, schema: z.Zod
       return issue.keys.map((key) => unknownField(document, issue.path, key, schema));
     if (issue.code === "custom" && issue.params?.expectation !== true)
       return [{ code: "contradiction", path, message: `${where}: ${issue.message}.` }];
-    if (value === undefined) return [{ code: "missing", path, message: `${where} is missing; give ${issue.message}.` }];
-    return [{ code: "not-allowed", path, message: `${where} is ${shown(value)} but must be ${issue.message}.` }];
+    const isGroup = issue.code === "invalid_type" && issue.expected === "object" && issue.message.startsWith("Invalid");
+    const allowed = isGroup ? `a group of fields (${knownNames(schema, issue.path).join(", ")})` : issue.message;
+    if (value === undefined) return [{ code: "missing", path, message: `${where} is missing; give ${allowed}.` }];
+    return [{ code: "not-allowed", path, message: `${where} is ${shown(value)} but must be ${allowed}.` }];
   });
-  // A number that is neither whole nor in range fails twice with one and the same sentence.
-  return problems.filter((problem, i) => problems.findIndex((other) => other.message === problem.message) === i);
+  const refused = problems.filter((problem) => problem.code === "not-allowed");
+  const leadsTo = (path: Problem["path"], other: Problem["path"]) => path.every((key, depth) => other[depth] === key);
+  const isEcho = ({ code, path, message }: Problem) =>
+    code === "contradiction" &&
+    refused.some(
+      (other) =>
+        leadsTo(path, other.path) ||
+        (leadsTo(path.slice(0, -1), other.path) &&
+          message.split(/[^\d.e+-]+/).includes(String(valueAt(document, other.path)))),
+    );
+  // A contradiction with a value that is refused anyway says nothing new. A number that is neither whole nor in range
+  // fails twice with one and the same sentence.
+  return problems.filter(
+    (problem, i) => !isEcho(problem) && problems.findIndex((other) => other.message === problem.message) === i,
+  );
 }

@@ -25,7 +25,7 @@ const list = <Item extends z.ZodType>(item: Item, what: string, most: number) =>
   z
     .array(item, { error: `a list of ${what}` })
     .max(most, { error: `a list of at most ${most} ${what}` })
-    .default([])
+    .prefault([]) // not a default: the schema for editors shows no default of a list whose items are filled in
     .meta({ description: `${what}, at most ${most}` });
 
 /** Feeds 12 V gear from a bank of 24 or 48 V. */
