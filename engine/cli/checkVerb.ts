@@ -1,5 +1,5 @@
 import { localMoment } from "../index.ts";
-import { openPrepared, openScenario } from "./openScenario.ts";
+import { openPrepared } from "./openScenario.ts";
 import type { Verb } from "./verb.ts";
 
 export const checkVerb: Verb = {
@@ -12,7 +12,7 @@ export const checkVerb: Verb = {
     const variants = variant === undefined && opened.ok ? opened.value.scenario.variants : [];
     const problems = opened.ok ? [] : [...opened.problems];
     for (const each of variants) {
-      const checked = await openScenario(scenario, each.id);
+      const checked = await openPrepared(scenario, each.id);
       if (checked.ok) continue;
       problems.push(
         ...checked.problems.map((problem) => ({ ...problem, message: `Variant ${each.id}: ${problem.message}` })),

@@ -13,6 +13,8 @@ const VERBS: readonly Verb[] = [traceVerb, ledgerVerb, explainVerb, checkVerb];
 const OK = 0;
 const SCENARIO_WRONG = 1;
 const CALL_WRONG = 2;
+/** A promise of ours is broken; never the caller's doing. */
+const FAULT = 3;
 
 function overview(): string {
   return [
@@ -20,7 +22,7 @@ function overview(): string {
     "",
     ...VERBS.map((verb) => `  ${verb.usage}\n      ${verb.purpose}`),
     "",
-    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario is wrong, 2 the call is wrong.",
+    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario is wrong, 2 the call is wrong,\n  3 duskline itself is at fault.",
   ].join("\n");
 }
 
@@ -94,7 +96,10 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.
 try {
   process.exitCode = await run(process.argv.slice(2));
 } catch (error) {
-  if (!(error instanceof CallError)) throw error;
-  console.error(error.message);
-  process.exitCode = CALL_WRONG;
+  const isCall = error instanceof CallError;
+  const message = error instanceof Error ? error.message : String(error);
+  console.error(
+    isCall ? message : `This is a fault of duskline and not yours; please report it with the scenario: ${message}`,
+  );
+  process.exitCode = isCall ? CALL_WRONG : FAULT;
 }

@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import {
   loadClimateTables,
@@ -20,27 +20,39 @@ export type Opened<T> = { ok: true; value: T } | { ok: false; problems: readonly
 
 async function textOf(path: string): Promise<string> {
   try {
-    const bytes = await readFile(path);
-    if (bytes.length > LARGEST_FILE_BYTES) {
+    const { size } = await stat(path);
+    if (size > LARGEST_FILE_BYTES) {
       throw new CallError(
-        `${path} has ${(bytes.length / 1e6).toFixed(1)} MB; files of up to 10 MB are read. Is it the right file?`,
+        `${path} has ${(size / 1e6).toFixed(1)} MB; files of up to 10 MB are read. Is it the right file?`,
       );
     }
-    return new TextDecoder().decode(bytes);
+    return new TextDecoder().decode(await readFile(path));
   } catch (error) {
+    if (error instanceof CallError) throw error;
     const code = (error as NodeJS.ErrnoException).code;
     if (code === "ENOENT") throw new CallError(`There is no file ${path}; check the name and the folder.`);
-    if (code === "EISDIR") throw new CallError(`${path} is a folder; name a scenario file in it.`);
+    if (code === "EISDIR") throw new CallError(`${path} is a folder; name a file in it.`);
     if (code === "EACCES") throw new CallError(`${path} may not be read by you; check its permissions.`);
-    throw error;
+    throw new CallError(`${path} could not be read (${code}); check the name and the folder.`);
   }
 }
 
 /** Reads a scenario file, or one of its variants, and validates it. */
-export async function openScenario(path: string, variant: string | undefined): Promise<Opened<Scenario>> {
+async function openScenario(path: string, variant: string | undefined): Promise<Opened<Scenario>> {
   const text = await textOf(path);
   const result = variant === undefined ? readScenario(text) : readVariant(text, variant);
   return result.ok ? { ok: true, value: result.scenario } : result;
+}
+
+/** The text of the weather file that a scenario names: where it cannot be had, the scenario is wrong and not the call. */
+async function textBeside(path: string, name: string): Promise<Opened<string>> {
+  try {
+    return { ok: true, value: await textOf(join(dirname(path), name)) };
+  } catch (error) {
+    if (!(error instanceof CallError)) throw error;
+    const message = `weather.file is "${name}", which lies beside the scenario: ${error.message}`;
+    return { ok: false, problems: [{ code: "no-weather-file", path: ["weather", "file"], message }] };
+  }
 }
 
 /** Reads a scenario file with all it needs from outside and prepares it for a run. */
@@ -53,7 +65,9 @@ export async function openPrepared(path: string, variant: string | undefined): P
   };
   if (scenario.weather.kind === "file") {
     const name = scenario.weather.file;
-    const weather = readWeatherFile(await textOf(join(dirname(path), name)), basename(name));
+    const text = await textBeside(path, name);
+    if (!text.ok) return text;
+    const weather = readWeatherFile(text.value, basename(name));
     if (!weather.ok) return weather;
     surroundings.weatherFile = weather.file;
   }
