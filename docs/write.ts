@@ -1,0 +1,17 @@
+/** `npm run docs`: writes what `docs/` derives from the code, and the accuracy tables from the last test run. */
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { TRUTH_FOLDER } from "../tests/accuracyRows.ts";
+import { replaceBetween } from "./replaceBetween.ts";
+import { scenarioFormatText } from "./scenarioFormat.ts";
+import { scenarioSchemaText } from "./scenarioSchema.ts";
+import { readmeAccuracy, validationText } from "./validation.ts";
+
+const at = (path: string) => new URL(path, import.meta.url);
+
+writeFileSync(at("scenario.schema.json"), scenarioSchemaText());
+writeFileSync(at("scenario-format.md"), scenarioFormatText());
+if (existsSync(TRUTH_FOLDER)) {
+  writeFileSync(at("validation.md"), validationText());
+  const readme = readFileSync(at("../README.md"), "utf8");
+  writeFileSync(at("../README.md"), replaceBetween(readme, "accuracy", readmeAccuracy()));
+} else console.log("The accuracy tables stay as they are: run npm test first, which measures them.");
