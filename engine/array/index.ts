@@ -9,4 +9,4 @@ export { modulePoints } from "./modulePoints.ts";
 export { type Facing, type MountTrack, mountTrack } from "./mountTrack.ts";
 export { type PreparedGroup, prepareGroup, prepareGroups } from "./prepareGroup.ts";
 export type { SectionRule } from "./sectionRule.ts";
-export { groupBusW, stepGroup } from "./stepGroup.ts";
+export { stepGroup } from "./stepGroup.ts";

@@ -205,17 +205,3 @@ function writeNothing(detail: GroupDetail, i: number, airTempC: Float64Array): v
   detail.busW[i] = 0;
   detail.shadeLossW[i] = 0;
 }
-
-/** The same for one number in and one out, where speed does not matter. */
-export function groupBusW(
-  group: PreparedGroup,
-  i: number,
-  light: SkyLight,
-  airTempC: Float64Array,
-  busV: number,
-  detail?: GroupDetail,
-): number {
-  const slot = Float64Array.of(busV, 0);
-  stepGroup(group, i, light, airTempC, slot, 0, slot, 1, detail);
-  return slot[1]!;
-}

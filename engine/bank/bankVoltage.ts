@@ -1,17 +1,24 @@
-// member loop: arithmetic only
-import { CURVE_STEPS, PEUKERT_STEPS_PER_UNIT, type PreparedBank } from "./prepareBank.ts";
+import { CURVE_STEPS, type PreparedBank } from "./prepareBank.ts";
 
 /** Open-circuit volts at a charge, Ah. */
 export function openCircuitV(bank: PreparedBank, storedAh: number): number {
-  const at = (storedAh / bank.fullAh) * CURVE_STEPS;
+  const at = storedAh * bank.curveStepsPerAh;
   const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(at)));
   const low = bank.openCircuitV[k]!;
   return low + (bank.openCircuitV[k + 1]! - low) * (at - k);
 }
 
+/** Most charging current over a step that starts at a charge, Ah, if the charger could give any. */
+export function acceptA(bank: PreparedBank, storedAh: number): number {
+  const at = storedAh * bank.curveStepsPerAh;
+  const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(at)));
+  const low = bank.acceptA[k]!;
+  return low + (bank.acceptA[k + 1]! - low) * (at - k);
+}
+
 /** Watt-hours stored at a charge, Ah: what a lossless discharge to empty would give. */
 export function storedWh(bank: PreparedBank, storedAh: number): number {
-  const at = (storedAh / bank.fullAh) * CURVE_STEPS;
+  const at = storedAh * bank.curveStepsPerAh;
   const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(at)));
   const low = bank.openCircuitV[k]!;
   const part = at - k;
@@ -35,7 +42,7 @@ export function chargeA(openV: number, ohm: number, powerW: number): number {
 
 /** Ampere-hours that leave the bank for each ampere-hour drawn at `currentA` (Peukert; 1 for lithium). */
 export function peukertFactorAt(bank: PreparedBank, currentA: number): number {
-  const at = (currentA / bank.rated20A) * PEUKERT_STEPS_PER_UNIT;
+  const at = currentA * bank.peukertStepsPerA;
   const last = bank.peukertFactor.length - 1;
   if (at >= last) return bank.peukertFactor[last]!;
   const k = Math.floor(at);

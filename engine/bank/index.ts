@@ -6,4 +6,5 @@
 
 export { chargeA, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
 export { CHEMISTRY_DATA, type ChemistryData } from "./chemistryData.ts";
+export { type HandbookSizing, handbookAh } from "./handbookAh.ts";
 export { type PreparedBank, prepareBank } from "./prepareBank.ts";

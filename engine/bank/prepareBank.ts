@@ -1,12 +1,13 @@
 import { toGrid } from "../grid.ts";
 import type { Bank } from "../scenario/bank.ts";
+import { acceptance } from "./acceptance.ts";
 import { CHEMISTRY_DATA, type ChemistryData } from "./chemistryData.ts";
 import { onCurve, onStairs } from "./curve.ts";
 
 /** Steps of the open-circuit table; fine enough that the steep foot of the LFP curve is met within a few millivolts. */
 export const CURVE_STEPS = 2048;
 /** Steps of the Peukert table for each multiple of the 20-hour current. */
-export const PEUKERT_STEPS_PER_UNIT = 32;
+const PEUKERT_STEPS_PER_UNIT = 32;
 /** Largest multiple of the 20-hour current in the Peukert table (3.2 C); beyond it the factor stays. */
 const PEUKERT_UNITS = 64;
 
@@ -14,6 +15,9 @@ const PEUKERT_UNITS = 64;
 export interface PreparedBank {
   /** Ampere-hours between empty and full, age included. */
   readonly fullAh: number;
+  /** Places of the tables below in one ampere-hour, and in one ampere. */
+  readonly curveStepsPerAh: number;
+  readonly peukertStepsPerA: number;
   readonly startAh: number;
   readonly reserveAh: number;
   /** Open-circuit volts at `CURVE_STEPS + 1` equal steps of charge. */
@@ -24,14 +28,14 @@ export interface PreparedBank {
   readonly chargingOhm: number;
   readonly coulombicShare: number;
   readonly absorptionV: number;
-  /** Most charging current per missing Ah as a mean over one step, A/Ah. */
-  readonly acceptancePerH: number;
+  /** Most charging current over one step at the steps of the table above, A; see `acceptance`. */
+  readonly acceptA: Float64Array;
   readonly maxDischargeA: number;
   readonly disconnectV: number;
   readonly reconnectV: number;
-  /** Current of the 20-hour rate. */
-  readonly rated20A: number;
-  /** Ampere-hours lost per ampere-hour drawn, against multiples of `rated20A`. */
+  /** Whether drawing fast costs charge (lead). */
+  readonly hasPeukert: boolean;
+  /** Ampere-hours lost per ampere-hour drawn, against multiples of the 20-hour current. */
   readonly peukertFactor: Float64Array;
   /** One value per step: what the cold leaves out of reach, Ah. */
   readonly floorAh: Float64Array;
@@ -57,28 +61,33 @@ export function prepareBank(bank: Bank, airTempC: Float64Array, stepH: number): 
   const openCircuitV = new Float64Array(CURVE_STEPS + 1).map((_, k) => toGrid(cells * onCurve(curve, k / CURVE_STEPS)));
   const tempC = bank.temperature === "air" ? airTempC : airTempC.map(() => bank.temperature as number);
   const coulombicShare = bank.coulombicEfficiencyShare ?? chemistry.coulombicEfficiencyShare;
-  const perH = bank.acceptancePerH ?? chemistry.acceptancePerH;
+  const perMissingAh = bank.acceptancePerH ?? chemistry.acceptancePerH;
   const per100Ah = (100 / ratedAh) * in12V;
   const internalOhm = bank.internalResistanceOhm ?? chemistry.internalOhmPer100Ah * per100Ah;
+  // Peukert's law is for lead; lithium gives its rated charge at any rate that its electronics allow.
+  const peukertExponent = bank.chemistry === "lfp" ? 1 : (bank.peukertExponent ?? chemistry.peukertExponent);
+  const chargingOhm = bank.chargingResistanceOhm ?? Math.max(internalOhm, chemistry.chargingOhmPer100Ah * per100Ah);
+  const absorptionV = bank.absorptionV ?? chemistry.absorptionVPer12V * in12V;
   const lockC = bank.coldChargeLockC === undefined ? chemistry.coldChargeLockC : bank.coldChargeLockC;
   const maxChargeA = bank.maxChargeA ?? chemistry.maxChargePerAh * ratedAh;
   return {
     fullAh,
+    curveStepsPerAh: CURVE_STEPS / fullAh,
+    peukertStepsPerA: PEUKERT_STEPS_PER_UNIT / (ratedAh / 20),
     startAh: fullAh * bank.startShare,
     reserveAh: fullAh * bank.reserveShare,
     openCircuitV,
     storedWhAt: storedWhAt(openCircuitV, fullAh),
     internalOhm,
-    chargingOhm: bank.chargingResistanceOhm ?? Math.max(internalOhm, chemistry.chargingOhmPer100Ah * per100Ah),
+    chargingOhm,
     coulombicShare,
-    absorptionV: bank.absorptionV ?? chemistry.absorptionVPer12V * in12V,
-    // Missing charge m falls as dm/dt = −k·η·m, so the mean current over a step of h hours is m·(1 − e^(−kηh)) / (ηh).
-    acceptancePerH: toGrid((1 - Math.exp(-perH * coulombicShare * stepH)) / (coulombicShare * stepH)),
+    absorptionV,
+    acceptA: acceptance({ fullAh, openCircuitV, absorptionV, chargingOhm, perMissingAh, coulombicShare, stepH }),
     maxDischargeA: bank.maxDischargeA ?? chemistry.maxDischargePerAh * ratedAh,
     disconnectV: bank.disconnectV ?? chemistry.disconnectVPer12V * in12V,
     reconnectV: bank.reconnectV ?? chemistry.reconnectVPer12V * in12V,
-    rated20A: ratedAh / 20,
-    peukertFactor: peukertFactor(bank.chemistry === "lfp" ? 1 : (bank.peukertExponent ?? chemistry.peukertExponent)),
+    hasPeukert: peukertExponent > 1,
+    peukertFactor: peukertFactor(peukertExponent),
     floorAh: tempC.map((temp) => toGrid(fullAh * (1 - Math.min(1, onCurve(chemistry.capacityAgainstC, temp))))),
     maxChargeA: tempC.map((temp) => {
       if (lockC !== null && temp <= lockC) return 0;

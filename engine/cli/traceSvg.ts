@@ -1,4 +1,4 @@
-import { area, curveStepAfter, line, scaleLinear } from "d3";
+import { area, curveStepAfter, line, max, scaleLinear } from "d3";
 import { dayWords, type Trace } from "../index.ts";
 
 const LEFT = 64;
@@ -8,8 +8,11 @@ const CHARGE_HEIGHT = 240;
 const POWER_TOP = 392;
 const POWER_HEIGHT = 160;
 
+/** Text as XML allows it: signs that mean something are spelt out, and what XML cannot hold at all is left out. */
 const escaped = (text: string) =>
-  text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
+  text
+    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, "")
+    .replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!);
 
 /** Breaks a sentence into lines of at most `longest` characters. */
 function lines(sentence: string, longest: number): string[] {
@@ -31,7 +34,7 @@ export function traceSvg(trace: Trace): string {
   const width = Math.max(480, Math.min(1300, Math.round(216 * days)));
   const x = scaleLinear([grid.startMs, endMs], [LEFT, LEFT + width]);
   const charge = scaleLinear([0, 1], [CHARGE_TOP + CHARGE_HEIGHT, CHARGE_TOP]);
-  const mostW = Math.max(1, ...record.solarW, ...record.demandW);
+  const mostW = Math.max(1, max(record.solarW) ?? 0, max(record.demandW) ?? 0);
   const power = scaleLinear([0, mostW], [POWER_TOP + POWER_HEIGHT, POWER_TOP]).nice(4);
   const stepMs = (i: number) => grid.startMs + i * grid.stepMs;
   const said = lines(trace.verdict.sentences[0]!, Math.floor(width / 9));

@@ -3,17 +3,8 @@ import { drawnW } from "../scenario/draw.ts";
 import type { Gear } from "../scenario/gear.ts";
 import type { Station } from "../scenario/station.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
+import type { DeviceLoad } from "./deviceLoad.ts";
 import { type PreparedStation, peakTogetherW, prepareStation, shareTheAir } from "./prepareStation.ts";
-
-/** What one thing wants at each step, split by whether it is drawn anyway or because somebody uses it. */
-export interface DeviceLoad {
-  readonly id: string;
-  readonly name: string;
-  /** Drawn whether or not anybody is there, W per step. */
-  readonly alwaysW: Float64Array;
-  /** Drawn on top because it is used, W per step. */
-  readonly usedW: Float64Array;
-}
 
 /** All loads on the step grid; arrays have one value per step. */
 export interface PreparedLoads {

@@ -2,8 +2,8 @@ import { windowShare } from "../scenario/clockWindow.ts";
 import { drawnW } from "../scenario/draw.ts";
 import type { Station } from "../scenario/station.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
+import type { DeviceLoad } from "./deviceLoad.ts";
 import { transmitDraw } from "./modeCurrent.ts";
-import type { DeviceLoad } from "./prepareLoads.ts";
 
 /** A station on the step grid; arrays have one value per step. */
 export interface PreparedStation {

@@ -1,4 +1,4 @@
-import type { Trace } from "./trace.ts";
+import type { RunResult } from "./runResult.ts";
 
 /** One local day of the event in figures; energies in Wh at the bank's terminals, charges as shares of full. */
 export interface DayFigures {
@@ -21,10 +21,8 @@ export interface DayFigures {
   readonly endShare: number;
 }
 
-type Run = Pick<Trace, "prepared" | "record" | "details" | "chargeShare">;
-
 /** Sums a run up by local day; the first and last are as short as the event makes them. */
-export function dayFigures({ prepared, record, details, chargeShare }: Run): DayFigures[] {
+export function dayFigures({ prepared, record, details, chargeShare }: RunResult): DayFigures[] {
   const { grid, nights } = prepared;
   const { steps, stepH } = grid;
   return grid.dates.flatMap((date, day): DayFigures[] => {

@@ -3,7 +3,7 @@ import { HEAT_K_PER_WM2, MEAN_SHARE, OUT_SHARE } from "../array/slots.ts";
 import { openCircuitV } from "../bank/bankVoltage.ts";
 import { solarHour } from "../sky/solarDay.ts";
 import { localMoment } from "./localClock.ts";
-import type { Trace } from "./trace.ts";
+import type { RunResult } from "./runResult.ts";
 
 /** One number on the way to the answer, with the arithmetic that gave it. */
 export interface ExplainedNumber {
@@ -26,7 +26,7 @@ const n = (name: string, value: number, unit: string, how = ""): ExplainedNumber
  * loads, bank. Each number says how it comes from those above it, so that a doubter can follow with a calculator.
  * @param ms an instant within the event
  */
-export function explain(trace: Trace, ms: number): ExplainedPart[] {
+export function explain(trace: RunResult, ms: number): ExplainedPart[] {
   const { prepared, record, details, chargeShare, servedShare } = trace;
   const { grid, sun, clear, light, scenario, bank, loads } = prepared;
   const { steps } = grid;

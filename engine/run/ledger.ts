@@ -1,5 +1,5 @@
 import { storedWh } from "../bank/bankVoltage.ts";
-import type { Trace } from "./trace.ts";
+import type { RunResult } from "./runResult.ts";
 
 /** One line of the ledger: energy over the whole event, Wh. */
 export interface LedgerLine {
@@ -59,7 +59,7 @@ export interface Ledger {
  * Adds up a trace, device by device. Loads that went dark count with what they got; the converter's loss and the
  * controllers' own draw have lines of their own.
  */
-export function ledger(trace: Trace): Ledger {
+export function ledger(trace: RunResult): Ledger {
   const { prepared, record, details, servedShare, bankLossW } = trace;
   const { grid, loads, groups, scenario, bank } = prepared;
   const { steps, stepH } = grid;

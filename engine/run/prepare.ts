@@ -2,34 +2,29 @@ import { wrapLongitudeDeg } from "../angle.ts";
 import { copperOhmPerM } from "../array/copperOhmPerM.ts";
 import { type PreparedGroup, prepareGroups } from "../array/prepareGroup.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
+import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";
-import type { ClimateTables } from "../place/climateTables.ts";
-import type { WeatherFile } from "../place/weatherFile.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { type TimeGrid, timeGrid } from "../scenario/timeGrid.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
+import type { ClearSky } from "../sky/clearSky.ts";
 import { type NightSpan, nightSpans } from "../sky/nightSpans.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
+import type { SunTrack } from "../sky/sunTrack.ts";
 import { type PreparedSource, prepareSources } from "../source/prepareSources.ts";
+import { type MemberInputs, memberInputs } from "./memberInputs.ts";
 import { type PreparedSelector, prepareSelector } from "./prepareSelector.ts";
 import { prepareSky } from "./prepareSky.ts";
-
-/** What a scenario needs from outside the document. */
-export interface Surroundings {
-  /** Climate of the world; needed for typical weather, and for temperature where none is typed in. */
-  readonly climate?: ClimateTables;
-  /** The weather file that the scenario names, already read. */
-  readonly weatherFile?: WeatherFile;
-}
+import type { Surroundings } from "./surroundings.ts";
 
 /** A scenario ready to be stepped. Arrays have one value per step. */
 export interface Prepared {
   readonly scenario: Scenario;
   readonly grid: TimeGrid;
   readonly nights: readonly NightSpan[];
-  readonly sun: { readonly azimuthDeg: Float64Array; readonly elevationDeg: Float64Array };
-  readonly clear: import("../sky/clearSky.ts").ClearSky;
+  readonly sun: SunTrack;
+  readonly clear: ClearSky;
   readonly light: SkyLight;
   readonly airTempC: Float64Array;
   readonly windMs: Float64Array;
@@ -44,8 +39,11 @@ export interface Prepared {
   readonly converterShare: number;
   /** Volts at the converter's output; 0 without one, where the radios see the bank. */
   readonly converterV: number;
-  /** Feed of each station, out and back with its contacts, Ω. */
+  /** Feed of each station, out and back with its contacts, Ω, and what its radio's peak current drops in it, V. */
   readonly feedOhm: Float64Array;
+  readonly feedDropV: Float64Array;
+  /** What each step reads besides the sky. */
+  readonly inputs: MemberInputs;
   /** What was assumed on the way, as sentences. */
   readonly remarks: readonly string[];
 }
@@ -68,10 +66,25 @@ export function prepare(
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const nights = nightSpans(latitudeDeg, longitudeDeg, grid.startMs, grid.startMs + grid.steps * grid.stepMs);
   const bank = prepareBank(scenario.bank, airTempC, grid.stepH);
-  const groups = prepareGroups(scenario.panels, scenario.obstacles, scenario.models, grid, sun, clear, windMs);
+  const groups = prepareGroups(
+    scenario.panels,
+    scenario.obstacles,
+    scenario.models,
+    grid,
+    sun,
+    clear,
+    windMs,
+    scenario.models.sectionRule,
+  );
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
     return 2 * feed.cable.oneWayM * copperOhmPerM(feed.cable, feed.cable.tempC) + feed.contactsOhm;
   });
+  const loads = prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights));
+  const controllersW = scenario.panels.reduce(
+    (sum, group) => sum + (group.count > 0 ? group.controller.ownDrawW : 0),
+    0,
+  );
+  const converterShare = scenario.converter?.efficiencyShare ?? 1;
   return {
     ok: true,
     prepared: {
@@ -84,14 +97,16 @@ export function prepare(
       airTempC,
       windMs,
       groups,
-      loads: prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights)),
+      loads,
       bank,
       sources: prepareSources(scenario.sources, grid, bank.absorptionV),
       selector: prepareSelector(scenario),
-      controllersW: scenario.panels.reduce((sum, group) => sum + (group.count > 0 ? group.controller.ownDrawW : 0), 0),
-      converterShare: scenario.converter?.efficiencyShare ?? 1,
+      controllersW,
+      converterShare,
       converterV: scenario.converter?.outputV ?? 0,
       feedOhm,
+      feedDropV: feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA)),
+      inputs: memberInputs(loads, bank, converterShare, controllersW),
       remarks,
     },
   };

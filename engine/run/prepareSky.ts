@@ -13,7 +13,7 @@ import { SKY_WORDS } from "../sky/skyWords.ts";
 import { makeSkyLight, type SkyLight, splitDiffuse } from "../sky/splitDiffuse.ts";
 import { type SunTrack, sunTrack } from "../sky/sunTrack.ts";
 import { weatherOnGrid } from "../sky/weatherOnGrid.ts";
-import type { Surroundings } from "./prepare.ts";
+import type { Surroundings } from "./surroundings.ts";
 
 /** The sky over an event; one value per step. */
 export interface PreparedSky {

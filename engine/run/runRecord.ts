@@ -1,7 +1,21 @@
+import type { Prepared } from "./prepare.ts";
+import {
+  ROW_BANK_A,
+  ROW_BANK_V,
+  ROW_BANK_W,
+  ROW_CONNECTED,
+  ROW_DEMAND_W,
+  ROW_SOLAR_W,
+  ROW_SPILLED_W,
+  ROW_STORED_AH,
+  ROW_UNSERVED_W,
+  type RunRows,
+} from "./runRows.ts";
+import { STORED_AH } from "./stepState.ts";
+
 /**
- * What happens to a member, step by step. Made once and written over by every run, so that an ensemble allocates nothing.
- * Powers are means over the step at the bank's terminals, W. Arrays named per group, source or station hold `steps` values for the
- * first, then for the second, and so on.
+ * What happened to a member, one array per quantity. Powers are means over the step at the bank's terminals, W. Arrays named
+ * per group, source or station hold `steps` values for the first, then for the second, and so on.
  */
 export interface RunRecord {
   /** Charge at each step's start, and one more for the end, Ah. */
@@ -27,39 +41,33 @@ export interface RunRecord {
   readonly connected: Float64Array;
   /** Volts at each radio on the worst transmit peak; 0 while it is unstaffed or cut off. */
   readonly radioV: Float64Array;
-  /** Scratch of the step: which generator runs (1 or 0), fuel left, what each source could give, what each selector input offers. */
-  readonly runs: Float64Array;
-  readonly fuelLeftL: Float64Array;
-  readonly offeredW: Float64Array;
-  readonly inputW: Float64Array;
 }
 
-/** Room for a run. */
-export function makeRunRecord(
-  steps: number,
-  groups: number,
-  sources: number,
-  stations: number,
-  inputs: number,
-): RunRecord {
+/** Sorts the rows of a finished run by quantity. */
+export function runRecord(prepared: Prepared, run: RunRows): RunRecord {
+  const { steps } = prepared.grid;
+  const { rows, stride } = run;
+  const column = (at: number) => Float64Array.from({ length: steps }, (_, i) => rows[i * stride + at]!);
+  const columns = (first: number, count: number) =>
+    Float64Array.from({ length: steps * count }, (_, k) => rows[(k % steps) * stride + first + Math.floor(k / steps)]!);
+  const demandW = column(ROW_DEMAND_W);
+  const unservedW = column(ROW_UNSERVED_W);
   return {
-    storedAh: new Float64Array(steps + 1),
-    solarW: new Float64Array(steps),
-    groupW: new Float64Array(steps * groups),
-    spilledW: new Float64Array(steps),
-    sourceW: new Float64Array(steps * sources),
-    fuelL: new Float64Array(steps * sources),
-    demandW: new Float64Array(steps),
-    servedW: new Float64Array(steps),
-    unservedW: new Float64Array(steps),
-    bankW: new Float64Array(steps),
-    bankA: new Float64Array(steps),
-    bankV: new Float64Array(steps),
-    connected: new Float64Array(steps),
-    radioV: new Float64Array(steps * stations),
-    runs: new Float64Array(sources),
-    fuelLeftL: new Float64Array(sources),
-    offeredW: new Float64Array(sources),
-    inputW: new Float64Array(inputs),
+    storedAh: Float64Array.from({ length: steps + 1 }, (_, i) =>
+      i < steps ? rows[i * stride + ROW_STORED_AH]! : run.state[STORED_AH]!,
+    ),
+    solarW: column(ROW_SOLAR_W),
+    groupW: columns(run.groupAt, prepared.groups.length),
+    spilledW: column(ROW_SPILLED_W),
+    sourceW: columns(run.sourceAt, prepared.sources.length),
+    fuelL: columns(run.fuelAt, prepared.sources.length),
+    demandW,
+    servedW: demandW.map((watts, i) => watts - unservedW[i]!),
+    unservedW,
+    bankW: column(ROW_BANK_W),
+    bankA: column(ROW_BANK_A),
+    bankV: column(ROW_BANK_V),
+    connected: column(ROW_CONNECTED),
+    radioV: columns(run.stationAt, prepared.loads.stations.length),
   };
 }

@@ -1,5 +1,5 @@
 import { type LocalMoment, localMoment } from "./localClock.ts";
-import type { Trace } from "./trace.ts";
+import type { RunResult } from "./runResult.ts";
 
 /** The answer, in figures and in words. */
 export interface Verdict {
@@ -36,12 +36,10 @@ export interface RadioVerdict {
   readonly dropoutH: number;
 }
 
-type Run = Pick<Trace, "prepared" | "record" | "chargeShare">;
-
 /** Smallest shortfall that counts: below it, it is rounding. */
 const NOTHING_W = 1e-6;
 
-export function verdictOf(run: Run): Verdict {
+export function verdictOf(run: RunResult): Verdict {
   const { prepared, record, chargeShare } = run;
   const { grid, bank } = prepared;
   const reserveShare = bank.reserveAh / bank.fullAh;
@@ -84,7 +82,7 @@ export function verdictOf(run: Run): Verdict {
   return { ...figures, sentences: sentences(figures, run, reserveShare) };
 }
 
-function radioVerdict({ prepared, record }: Run, s: number): RadioVerdict {
+function radioVerdict({ prepared, record }: RunResult, s: number): RadioVerdict {
   const { grid } = prepared;
   const station = prepared.loads.stations[s]!;
   let lowest: number | null = null;
@@ -108,7 +106,7 @@ function radioVerdict({ prepared, record }: Run, s: number): RadioVerdict {
 const percent = (share: number) => `${Math.round(share * 100)} %`;
 const hours = (h: number) => `${h < 10 ? +h.toFixed(1) : Math.round(h)} h`;
 
-function sentences(verdict: Omit<Verdict, "sentences">, { prepared }: Run, reserveShare: number): string[] {
+function sentences(verdict: Omit<Verdict, "sentences">, { prepared }: RunResult, reserveShare: number): string[] {
   const { grid } = prepared;
   const when = (ms: number) => localMoment(grid, ms).words;
   const end = when(grid.startMs + grid.steps * grid.stepMs);

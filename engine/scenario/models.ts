@@ -10,6 +10,10 @@ export const Models = z
     incidence: word(["physical", "ashrae"], "loss of light that strikes the glass at a slant").default("physical"),
     cellTemperature: word(["faiman", "sandia"], "how warm the cells get").default("faiman"),
     diffuseShade: word(["skyView", "none"], "whether obstacles take sky light as well as sun").default("skyView"),
+    sectionRule: word(
+      ["kthBrightest", "mildShade"],
+      "current of a string in uneven light: that of the k-th brightest section (cautious), or raised as real strings do in mild shade",
+    ).default("kthBrightest"),
     albedoShare: quantity({
       unit: "",
       low: 0,

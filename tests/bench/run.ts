@@ -3,39 +3,44 @@
  * the same shapes in the same run (seconds differ from machine to machine, the ratio much less), and whether the step
  * loop leaves the heap alone.
  */
-import { readFileSync } from "node:fs";
 import { Bench } from "tinybench";
-import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { prepare } from "../../engine/run/prepare.ts";
-import { makeRunRecord } from "../../engine/run/runRecord.ts";
+import { makeRunRows } from "../../engine/run/runRows.ts";
 import { stepRun } from "../../engine/run/stepRun.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { makeSkyLight, splitDiffuse } from "../../engine/sky/splitDiffuse.ts";
 import { bareLoop } from "./bareLoop.ts";
+import { benchScenario } from "./benchScenario.ts";
 import { heapGrowth } from "./heapGrowth.ts";
 
-const EXAMPLE = "scenarios/walnut-grove.json";
 const HEAP_STEPS = 3_000_000;
 
-const read = readScenario(readFileSync(EXAMPLE, "utf8"));
-if (!read.ok) throw new Error(`${EXAMPLE}: ${read.problems[0]!.message}`);
+const read = readScenario(benchScenario);
+if (!read.ok) throw new Error(read.problems[0]!.message);
 const { scenario } = read;
-const surroundings = { climate: await loadClimateTables() };
-const ready = prepare(scenario, surroundings);
-if (!ready.ok) throw new Error(`${EXAMPLE}: ${ready.problems[0]!.message}`);
+const ready = prepare(scenario);
+if (!ready.ok) throw new Error(ready.problems[0]!.message);
 const { prepared } = ready;
-const { grid, groups, sources, loads, selector, light, airTempC } = prepared;
-const record = makeRunRecord(grid.steps, groups.length, sources.length, loads.stations.length, selector.inputs);
+const { grid, groups, loads, clear, airTempC, inputs } = prepared;
+const run = makeRunRows(prepared);
+const light = makeSkyLight(grid.steps);
+const clearIndex = new Float64Array(grid.steps).fill(0.7);
 
-const bare = bareLoop(Object.values(record).map((array: Float64Array) => array.length));
-const step = () => stepRun(prepared, light, airTempC, record);
+const bare = bareLoop([run.rows.length, inputs.rows.length, ...groups.map((group) => group.perStep.length)]);
+const step = () => {
+  splitDiffuse(clear, clearIndex, light);
+  stepRun(prepared, light, airTempC, inputs, run);
+};
 
 const bench = new Bench({ time: 1000 });
 bench.add("bare multiply-adds", bare);
-bench.add("step loop", step);
-bench.add("prepare", () => void prepare(scenario, surroundings));
+bench.add("full step, sky to bank", step);
+bench.add("prepare", () => void prepare(scenario));
 await bench.run();
 
-console.log(`${EXAMPLE}: ${grid.steps} steps, ${groups.length} panel groups, ${loads.stations.length} stations`);
+console.log(
+  `${grid.steps} steps of ${grid.stepMs / 60_000} min, ${groups.length} panel groups, ${scenario.obstacles.length} trees, ${loads.stations.length} stations`,
+);
 const bareUs = medianUs("bare multiply-adds");
 for (const { name } of bench.tasks) {
   const us = medianUs(name);

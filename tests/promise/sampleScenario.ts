@@ -92,7 +92,7 @@ function sampleObject(node: SchemaNode, forced: string | undefined): object {
 
 /** A scenario that reads, in which the field exists, and the path at which it stands. */
 export function scenarioWith(steps: readonly Step[]): { document: unknown; path: (string | number)[] } {
-  const path = steps.flatMap((step) => ("key" in step ? [step.key] : "item" in step ? [0] : []));
+  const path = steps.flatMap((step): (string | number)[] => ("key" in step ? [step.key] : "item" in step ? [0] : []));
   return { document: along(SCHEMA, steps), path };
 }
 

@@ -4,7 +4,8 @@ import { copperOhmPerM } from "../../../engine/array/copperOhmPerM.ts";
 import { type GroupDetail, groupDetail } from "../../../engine/array/groupDetail.ts";
 import type { PreparedGroup } from "../../../engine/array/prepareGroup.ts";
 import { MEAN_SHARE, SECTION_SHARE } from "../../../engine/array/slots.ts";
-import { groupBusW, stepGroup } from "../../../engine/array/stepGroup.ts";
+import { stepGroup } from "../../../engine/array/stepGroup.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import { gridAt, panelGroup, perfect, preparedAt, steadyLight } from "./oneGroup.ts";
 
 const overhead = [{ sunAzimuthDeg: 180, sunElevationDeg: 90 }];

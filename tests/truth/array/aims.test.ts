@@ -2,11 +2,11 @@ import { expect, test } from "vitest";
 import { RAD_PER_DEG } from "../../../engine/angle.ts";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
-import { groupBusW } from "../../../engine/array/stepGroup.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
 import { gridAt, panelGroup } from "../../engine/array/oneGroup.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import { record } from "../record.ts";
 
 // A small model of clear days, made for this comparison and printed with two decimals: Meinel's beam

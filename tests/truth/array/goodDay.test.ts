@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { prepareGroups } from "../../../engine/array/prepareGroup.ts";
-import { groupBusW } from "../../../engine/array/stepGroup.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { timeGrid } from "../../../engine/scenario/timeGrid.ts";
 import { clearSky } from "../../../engine/sky/clearSky.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import { record } from "../record.ts";
 
 test("on a good day panels reach about three quarters of what is printed on them", () => {

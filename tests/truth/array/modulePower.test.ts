@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { heatKPerWm2 } from "../../../engine/array/heatKPerWm2.ts";
 import { incidenceShare } from "../../../engine/array/incidenceShare.ts";
-import { groupBusW } from "../../../engine/array/stepGroup.ts";
 import { panelGroup, perfect, preparedAt, steadyLight } from "../../engine/array/oneGroup.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import truth from "../data/module-power.json";
 import { record } from "../record.ts";
 

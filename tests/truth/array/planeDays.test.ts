@@ -3,7 +3,6 @@ import { RAD_PER_DEG } from "../../../engine/angle.ts";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { SAMPLE_GRID, type SampleGrid } from "../../../engine/array/modulePoints.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
-import { groupBusW } from "../../../engine/array/stepGroup.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { timeGrid } from "../../../engine/scenario/timeGrid.ts";
@@ -11,6 +10,7 @@ import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
 import { clearSky } from "../../../engine/sky/clearSky.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import { panelGroup, perfect } from "../../engine/array/oneGroup.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import truth from "../data/plane-days.json";
 import { record } from "../record.ts";
 

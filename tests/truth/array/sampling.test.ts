@@ -2,7 +2,6 @@ import { expect, test } from "vitest";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "../../../engine/array/modulePoints.ts";
 import { type PreparedGroup, prepareGroup } from "../../../engine/array/prepareGroup.ts";
 import { SECTION_SHARE } from "../../../engine/array/slots.ts";
-import { groupBusW } from "../../../engine/array/stepGroup.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
@@ -12,6 +11,7 @@ import { type PreparedObstacles, prepareObstacles } from "../../../engine/shade/
 import { clearSky } from "../../../engine/sky/clearSky.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import { panelGroup, perfect } from "../../engine/array/oneGroup.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import { record } from "../record.ts";
 
 const laid = timeGrid({ start: "2026-06-20T00:00", end: "2026-06-21T00:00", stepMinutes: 10 }, "America/New_York");

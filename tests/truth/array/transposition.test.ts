@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { BEAM_RATIO } from "../../../engine/array/slots.ts";
-import { groupBusW } from "../../../engine/array/stepGroup.ts";
 import { perezSunShare } from "../../../engine/array/transposition.ts";
 import { panelGroup, preparedAt, steadyLight } from "../../engine/array/oneGroup.ts";
+import { groupBusW } from "../../groupBusW.ts";
 import truth from "../data/transposition.json";
 import { record } from "../record.ts";
 

@@ -1,0 +1,43 @@
+import type { PreparedBank } from "../bank/prepareBank.ts";
+import { toGrid } from "../grid.ts";
+import type { PreparedLoads } from "../load/prepareLoads.ts";
+
+/**
+ * What a step reads besides the sky, one row of numbers per step: what the gear wants at the bank's terminals, what the
+ * bank's temperature allows, and the peak that each station's radio can meet.
+ */
+export interface MemberInputs {
+  readonly rows: Float64Array;
+  readonly stride: number;
+}
+
+/** W at the bank's terminals, converter included, controllers' own draw not. */
+export const INPUT_WANTED_W = 0;
+/** Most charging current at that temperature, A. */
+export const INPUT_MAX_CHARGE_A = 1;
+/** What the cold leaves out of reach, Ah. */
+export const INPUT_FLOOR_AH = 2;
+/** Demand of the whole site with the first station's peak, W; the others follow; 0 while it is unstaffed. */
+export const INPUT_PEAK_W = 3;
+
+/** @param converterShare power that the converter between bank and gear passes on; @param controllersW their own draw */
+export function memberInputs(
+  loads: PreparedLoads,
+  bank: PreparedBank,
+  converterShare: number,
+  controllersW: number,
+): MemberInputs {
+  const steps = loads.wantedW.length;
+  const stride = INPUT_PEAK_W + loads.stations.length;
+  const rows = new Float64Array(steps * stride);
+  for (let i = 0; i < steps; i++) {
+    rows[i * stride + INPUT_WANTED_W] = toGrid(loads.wantedW[i]! / converterShare);
+    rows[i * stride + INPUT_MAX_CHARGE_A] = bank.maxChargeA[i]!;
+    rows[i * stride + INPUT_FLOOR_AH] = bank.floorAh[i]!;
+    loads.stations.forEach((station, s) => {
+      const peakW = (loads.quietW[i]! + station.peakTogetherW[i]!) / converterShare + controllersW;
+      rows[i * stride + INPUT_PEAK_W + s] = station.staffedShare[i]! > 0 ? toGrid(peakW) : 0;
+    });
+  }
+  return { rows, stride };
+}

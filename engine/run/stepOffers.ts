@@ -1,0 +1,93 @@
+import type { GroupDetail } from "../array/groupDetail.ts";
+import { stepGroup } from "../array/stepGroup.ts";
+import { openCircuitV } from "../bank/bankVoltage.ts";
+import type { SkyLight } from "../sky/splitDiffuse.ts";
+import type { Prepared } from "./prepare.ts";
+import type { RunRows } from "./runRows.ts";
+import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH } from "./stepState.ts";
+
+/** First half of a step: what the sun and the other sources could give the bank, and which of them the selector lets pass. */
+export function stepOffers(
+  prepared: Prepared,
+  i: number,
+  light: SkyLight,
+  airTempC: Float64Array,
+  run: RunRows,
+  details: readonly GroupDetail[] | undefined,
+): void {
+  const { bank, groups, sources, selector } = prepared;
+  const { state, rows, inputW, offeredW } = run;
+  const firstGroup = i * run.stride + run.groupAt;
+  const openV = openCircuitV(bank, state[STORED_AH]!);
+  // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes.
+  const lastA = state[LAST_A]!;
+  const seenV = openV + lastA * (lastA > 0 ? bank.chargingOhm : bank.internalOhm);
+  state[OPEN_V] = openV;
+  state[AT_BANK_V] = Math.min(bank.absorptionV, Math.max(0.5 * openV, seenV));
+
+  for (let input = 0; input < selector.inputs; input++) inputW[input] = 0;
+  for (let g = 0; g < groups.length; g++) {
+    const detail = details === undefined ? undefined : details[g]!;
+    stepGroup(groups[g]!, i, light, airTempC, state, AT_BANK_V, rows, firstGroup + g, detail);
+    const input = selector.inputOfGroup[g]!;
+    if (input >= 0) inputW[input]! += rows[firstGroup + g]!;
+  }
+  for (let s = 0; s < sources.length; s++) {
+    stepSource(prepared, run, s, i);
+    const input = selector.inputOfSource[s]!;
+    if (input >= 0) inputW[input]! += offeredW[s]!;
+  }
+
+  let winner = -1;
+  for (let input = 0; input < selector.inputs; input++) {
+    if (winner < 0 || inputW[input]! > inputW[winner]!) winner = input;
+  }
+  let solarW = 0;
+  let shutOutW = 0;
+  for (let g = 0; g < groups.length; g++) {
+    const input = selector.inputOfGroup[g]!;
+    if (input < 0 || input === winner) solarW += rows[firstGroup + g]!;
+    else shutOutW += rows[firstGroup + g]!;
+  }
+  let sourcesW = 0;
+  for (let s = 0; s < sources.length; s++) {
+    const input = selector.inputOfSource[s]!;
+    if (input >= 0 && input !== winner) offeredW[s] = 0;
+    sourcesW += offeredW[s]!;
+  }
+  state[SOLAR_W] = solarW;
+  state[SHUT_OUT_W] = shutOutW;
+  state[OFFERED_W] = sourcesW;
+}
+
+/**
+ * What a source could give in step `i`, W, into `record.offeredW`. A generator is started at or below its start charge and
+ * runs until its stop charge, the end of the allowed hours or the end of its fuel.
+ */
+function stepSource(prepared: Prepared, run: RunRows, s: number, i: number): void {
+  const source = prepared.sources[s]!;
+  const { state, runs, fuelLeftL, offeredW } = run;
+  const share = source.availableShare[i]!;
+  let hoursShare = share;
+  if (source.isGenerator) {
+    const chargeShare = state[STORED_AH]! / prepared.bank.fullAh;
+    const mayRun = share > 0 && fuelLeftL[s]! > 0;
+    const wants = runs[s]! > 0 ? chargeShare < source.stopShare : chargeShare <= source.startShare;
+    runs[s] = mayRun && wants ? 1 : 0;
+    if (runs[s] === 0) hoursShare = 0;
+  }
+  const headroomV = source.chargeV - state[OPEN_V]!;
+  if (hoursShare <= 0 || headroomV <= 0) {
+    offeredW[s] = 0;
+    return;
+  }
+  const ohm = prepared.bank.chargingOhm;
+  const currentA = ohm > 0 ? Math.min(source.maxA, headroomV / ohm) : source.maxA;
+  const powerW = Math.min(source.maxW, currentA * state[AT_BANK_V]!);
+  if (source.isGenerator) {
+    const burnLPerH = source.burnIdleLPerH + source.burnLPerWh * powerW;
+    const fullStepL = burnLPerH * hoursShare * prepared.grid.stepH;
+    if (fullStepL > fuelLeftL[s]!) hoursShare *= fuelLeftL[s]! / fullStepL;
+  }
+  offeredW[s] = powerW * hoursShare;
+}

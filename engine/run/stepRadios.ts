@@ -1,0 +1,32 @@
+import { drawA } from "../bank/bankVoltage.ts";
+import { INPUT_PEAK_W, type MemberInputs } from "./memberInputs.ts";
+import type { Prepared } from "./prepare.ts";
+import { ROW_BANK_V, type RunRows } from "./runRows.ts";
+import { CONNECTED, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
+
+/**
+ * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
+ * less what the peak current takes in the bank, less what the radio's own current takes in its feed. 0 while nobody is
+ * there or the disconnect is open.
+ */
+export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, run: RunRows): void {
+  const { bank, feedDropV, converterV } = prepared;
+  const { state, rows } = run;
+  const { internalOhm } = bank;
+  const row = i * run.stride;
+  const firstPeak = i * inputs.stride + INPUT_PEAK_W;
+  const chargingW = state[SOLAR_W]! + state[TAKEN_W]!;
+  const openV = state[OPEN_V]!;
+  const isConnected = state[CONNECTED]! > 0;
+  for (let s = 0; s < feedDropV.length; s++) {
+    const peakW = inputs.rows[firstPeak + s]!;
+    let radioV = 0;
+    if (isConnected && peakW > 0) {
+      const shortW = peakW - chargingW;
+      const bankV =
+        shortW > 0 ? openV - internalOhm * drawA(openV, internalOhm, shortW) : Math.max(openV, rows[row + ROW_BANK_V]!);
+      radioV = (converterV > 0 ? converterV : bankV) - feedDropV[s]!;
+    }
+    rows[row + run.stationAt + s] = radioV;
+  }
+}

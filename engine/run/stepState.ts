@@ -1,0 +1,22 @@
+/**
+ * Where the step's own numbers stand in `RunRecord.state`. They are handed from one part of the step to the next in an
+ * array, because a number that is given to or returned by a function that the engine does not inline is boxed: a small
+ * object each time, where the loop promises none.
+ */
+
+/** Ampere-hours in the bank at the step's start, and its open-circuit volts. */
+export const STORED_AH = 0;
+export const OPEN_V = 1;
+/** Volts that controllers see. */
+export const AT_BANK_V = 2;
+/** Solar power that the selector lets pass, and that it shuts out. */
+export const SOLAR_W = 3;
+export const SHUT_OUT_W = 4;
+/** What the other sources offer, and what was taken of it. */
+export const OFFERED_W = 5;
+export const TAKEN_W = 6;
+/** Current of the last step, charging positive; 1 while the disconnect is closed. */
+export const LAST_A = 7;
+export const CONNECTED = 8;
+
+export const STATE_SLOTS = 9;

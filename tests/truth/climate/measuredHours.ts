@@ -1,0 +1,58 @@
+import { existsSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { clearSky } from "../../../engine/sky/clearSky.ts";
+import { sunTrack } from "../../../engine/sky/sunTrack.ts";
+import type { HourlyDay } from "./cloudStatistics.ts";
+
+/** Hours in which a cloudless sky gives less than this say little: instruments and clear-sky models stray at low sun. */
+const LOW_SUN_WM2 = 100;
+const FEWEST_HOURS = 6;
+const HOUR_MS = 3_600_000;
+const PARTS = 12;
+/** Haze at which the clearest hours of each file come to an index of about 1. */
+const TURBIDITY = { golden: 3.5, albuquerque: 3.5, lyngby: 2.7 };
+
+interface Listed {
+  file: string;
+  lat: number;
+  lon: number;
+  elev: number;
+  utcOffset: number;
+  rows: number;
+}
+
+/** The measured days beside this checkout (Golden, Albuquerque, Lyngby: 122 days); none where the folder is not there. */
+export function measuredDays(): HourlyDay[] {
+  const folder = fileURLToPath(new URL("../../../../shared/data/hourly/", import.meta.url));
+  if (!existsSync(folder)) return [];
+  const listed = JSON.parse(readFileSync(`${folder}index.json`, "utf8")) as Listed[];
+  return listed.filter(({ rows }) => rows > 100).flatMap((site) => daysOf(site, readFileSync(folder + site.file, "utf8")));
+}
+
+function daysOf(site: Listed, text: string): HourlyDay[] {
+  const rows = text.trim().split("\n").slice(1).map((line) => line.split(","));
+  const startMs = rows.map((row) => Date.parse(`${row[0]}Z`) - site.utcOffset * HOUR_MS);
+  const timesMs = Float64Array.from(
+    startMs.flatMap((start) => Array.from({ length: PARTS }, (_, k) => start + ((k + 0.5) / PARTS) * HOUR_MS)),
+  );
+  const turbidity = Object.entries(TURBIDITY).find(([name]) => site.file.startsWith(name))![1];
+  const sun = sunTrack(site.lat, site.lon, timesMs);
+  const { ghiWm2 } = clearSky(sun, timesMs, site.lon, site.elev, turbidity);
+  const byDay = new Map<number, { ghi: number[]; clear: number[] }>();
+  rows.forEach((row, i) => {
+    const clear = ghiWm2.subarray(i * PARTS, (i + 1) * PARTS).reduce((sum, value) => sum + value, 0) / PARTS;
+    if (clear < LOW_SUN_WM2 || row[1] === "") return;
+    const day = Math.floor((startMs[i]! + site.lon * 240_000) / (24 * HOUR_MS));
+    const hours = byDay.get(day) ?? { ghi: [], clear: [] };
+    byDay.set(day, hours);
+    hours.ghi.push(Number(row[1]));
+    hours.clear.push(clear);
+  });
+  return [...byDay.values()]
+    .filter(({ ghi }) => ghi.length >= FEWEST_HOURS)
+    .map(({ ghi, clear }) => ({
+      ghiWm2: Float64Array.from(ghi),
+      clearWm2: Float64Array.from(clear),
+      index: ghi.reduce((sum, value) => sum + value, 0) / clear.reduce((sum, value) => sum + value, 0),
+    }));
+}
