@@ -2,6 +2,7 @@ import { render } from "solid-js/web";
 import type { ScenarioInput } from "../engine/index.ts";
 import example from "../scenarios/walnut-grove.json";
 import { Explorer } from "./page/Explorer.tsx";
+import "@fontsource-variable/radio-canada/standard.css";
 import "./palette.css";
 import "./sheet.css";
 import "./phone.css";

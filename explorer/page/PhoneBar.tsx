@@ -26,7 +26,7 @@ export function PhoneBar(props: {
   const move = (ms: number) => props.onRead(snapReading(props.picture, ms));
   const all = () => props.picture.ruler;
   return (
-    <div class="phone-bar">
+    <section class="phone-bar" aria-label="Time and changes">
       <p class="readout">
         <strong>{props.reading.when}</strong>
         <span class="plan-ink">
@@ -80,6 +80,6 @@ export function PhoneBar(props: {
           {props.isPlanOpen ? "Done" : "Change"}
         </button>
       </div>
-    </div>
+    </section>
   );
 }

@@ -15,7 +15,7 @@ export const percent = (share: number) => `${figure(share * 100)}${THIN}%`;
 
 /** "423 Wh", "5.82 kWh" */
 export function energy(wh: number): string {
-  return Math.abs(wh) < 999.5 ? `${figure(wh)}${THIN}Wh` : `${figure(wh / 1000, 2)}${THIN}kWh`;
+  return Math.abs(wh) < 999.5 ? `${figure(wh)}${THIN}Wh` : `${(wh / 1000).toFixed(2)}${THIN}kWh`;
 }
 
 export const watts = (w: number) => `${figure(w)}${THIN}W`;

@@ -81,6 +81,6 @@ test("numbers as print sets them", () => {
   expect(figure(-0.2)).toBe("0");
   expect(percent(0.085)).toBe("9\u202f%");
   expect(energy(999.4)).toBe("999\u202fWh");
-  expect(energy(999.6)).toBe("1\u202fkWh");
+  expect(energy(999.6)).toBe("1.00\u202fkWh");
   expect(hours(9.96)).toBe("10\u202fh");
 });

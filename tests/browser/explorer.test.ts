@@ -1,0 +1,311 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Change, localMoment, type Trace } from "../../engine/index.ts";
+import { EXAMPLE, exampleRun } from "../explorer/exampleRun.ts";
+import { launchBrowser } from "./launchBrowser.ts";
+import { openExplorer, plain, settled } from "./openExplorer.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+const answer = async (page: Page) => plain(await page.locator("h1").textContent());
+const alt = async (page: Page) => plain(await page.locator("svg.strata").getAttribute("aria-label"));
+const box = (page: Page, name: string) => page.getByRole("textbox", { name });
+
+/** What the engine, run in Node on the same changes, makes of the page's sentence and picture. */
+async function expectVerdict(page: Page, changes: readonly Change[]): Promise<Trace> {
+  const run = await exampleRun(changes);
+  const { verdict } = run;
+  await settled(page);
+  expect(await alt(page)).toContain(plain(verdict.sentences.join(" ")));
+  const said = await answer(page);
+  const clock = (ms: number) => localMoment(run.prepared.grid, ms).clock;
+  if (verdict.holds) {
+    expect(said).toContain("holds to");
+    expect(said).toContain(`${Math.round(verdict.lowestShare * 100)} %`);
+  } else {
+    expect(said).toContain(clock(verdict.belowReserveFromMs!));
+    if (verdict.darkFromMs !== null) expect(said).toContain(clock(verdict.darkFromMs));
+    else expect(said).toContain("never goes dark");
+  }
+  return run;
+}
+
+test("opens on the example with the engine's own verdict, without an error or a request to anybody else", async () => {
+  const { page, complaints } = await openExplorer(browser);
+  await expectVerdict(page, []);
+  expect(await page.locator("h1").evaluate((h1) => getComputedStyle(h1).fontSize)).toBe("36px");
+  expect(await page.evaluate(() => document.fonts.check('16px "Radio Canada Variable"'))).toBe(true);
+  await page.waitForTimeout(200);
+  expect(complaints).toEqual([]);
+});
+
+test("a bigger bank, more panels, another sky and the variant give what the engine gives for them", async () => {
+  const { page } = await openExplorer(browser);
+  const before = await answer(page);
+  const growth = (factor: number): Change[] => [
+    { at: "bank.internalResistanceOhm", to: EXAMPLE.bank.internalResistanceOhm! / factor },
+    { at: "bank.chargingResistanceOhm", to: EXAMPLE.bank.chargingResistanceOhm! / factor },
+    { at: "bank.maxChargeA", to: EXAMPLE.bank.maxChargeA! * factor },
+    { at: "bank.maxDischargeA", to: EXAMPLE.bank.maxDischargeA! * factor },
+  ];
+  const changes: Change[] = [{ at: "bank.inParallel", to: 2 }, ...growth(2)];
+  await box(page, "Blocks side by side").fill("2");
+  await expectVerdict(page, changes);
+  expect(await answer(page)).not.toBe(before);
+  changes.push({ at: "panels.roof.count", to: 4 });
+  await box(page, "Panels, Van roof").fill("4");
+  const roof = await expectVerdict(page, changes);
+  changes.push({ at: "weather", to: { kind: "words", days: Array(4).fill("overcast") as string[] } });
+  await page.getByRole("combobox", { name: "Sky each day" }).selectOption("overcast");
+  const dull = await expectVerdict(page, changes);
+  expect(dull.days[1]!.solarWh).not.toBeCloseTo(roof.days[1]!.solarWh, 0);
+  const meadow = EXAMPLE.variants!.find((variant) => variant.id === "meadow")!;
+  await page.getByRole("checkbox", { name: "Two folding panels in the meadow" }).check();
+  await expectVerdict(page, [...changes, ...(meadow.changes as Change[])]);
+  expect(await answer(page)).toContain("Two folding panels in the meadow: ");
+  // The days' table shows the same run.
+  const dayTotal = plain(await page.locator("#b tbody tr:nth-child(2) td:nth-child(4)").textContent());
+  const expected = await exampleRun([...changes, ...(meadow.changes as Change[])]);
+  expect(dayTotal).toBe(String(Math.round(expected.days[1]!.groupWh[0]!)));
+});
+
+test("the curve before an edit stays, dotted; undo and redo go back and forth by keyboard and by button", async () => {
+  const { page } = await openExplorer(browser);
+  const first = await answer(page);
+  expect(await page.locator("path.before").count()).toBe(0);
+  await box(page, "Ampere-hours of one block").fill("560");
+  await settled(page);
+  const second = await answer(page);
+  expect(second).not.toBe(first);
+  expect(await page.locator("path.before").count()).toBe(1);
+  expect(plain(await page.locator("svg.strata-labels").textContent())).toContain("before, dotted");
+  await page.keyboard.press("Control+z");
+  await settled(page);
+  expect(await answer(page)).toBe(first);
+  expect(await box(page, "Ampere-hours of one block").inputValue()).toBe("280");
+  await page.keyboard.press("Control+Shift+Z");
+  await settled(page);
+  expect(await answer(page)).toBe(second);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await settled(page);
+  expect(await answer(page)).toBe(first);
+  expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
+});
+
+test("a wrong value is said beside its blank, the last good picture stays and stands back", async () => {
+  const { page } = await openExplorer(browser);
+  const good = await answer(page);
+  const ah = box(page, "Ampere-hours of one block");
+  await ah.fill("90000");
+  const sentence = page.locator("p.wrong");
+  await sentence.waitFor();
+  expect(await sentence.count()).toBe(1);
+  expect(await sentence.textContent()).toMatch(/A block is 90000 but must be a number from 1 to \d+ Ah/);
+  expect(await ah.getAttribute("aria-invalid")).toBe("true");
+  expect(await ah.getAttribute("aria-describedby")).toBe(await sentence.getAttribute("id"));
+  expect(await answer(page)).toBe(good);
+  await page.waitForTimeout(400);
+  const opacity = await page
+    .locator(".strata path.charge")
+    .evaluate((path) => getComputedStyle(path.parentElement!).opacity);
+  expect(Number(opacity)).toBeCloseTo(0.4, 2);
+  await ah.fill("28x");
+  await page.getByText('A block is "28x"').waitFor();
+  await ah.fill("280");
+  await settled(page);
+  expect(await sentence.count()).toBe(0);
+});
+
+test("an instant is read by keyboard alone: quarters, six hours, the next night, both ends", async () => {
+  const { page } = await openExplorer(browser);
+  const run = await exampleRun();
+  const { grid, nights } = run.prepared;
+  const reader = page.getByRole("slider", { name: /Read an instant/ });
+  for (let tabs = 0; tabs < 40; tabs++) {
+    await page.keyboard.press("Tab");
+    if (await reader.evaluate((element) => element === document.activeElement)) break;
+  }
+  const outline = await reader.evaluate((element) => getComputedStyle(element).outlineWidth);
+  expect(outline).toBe("3px");
+  const words = async () => plain(await reader.getAttribute("aria-valuetext"));
+  const clock = (minutes: number) => localMoment(grid, grid.startMs + minutes * 60_000).clock;
+  await page.keyboard.press("Home");
+  expect(await words()).toMatch(new RegExp(`^Thu 8 ${clock(0)}: charge ${Math.round(run.chargeShare[0]! * 100)} %`));
+  await page.keyboard.press("ArrowRight");
+  expect(await words()).toContain(`Thu 8 ${clock(15)}:`);
+  expect(plain(await page.locator(".tag").textContent())).toBe(`Thu 8 ${clock(15)}`);
+  await page.keyboard.press("Shift+ArrowRight");
+  expect(await words()).toContain(`Thu 8 ${clock(375)}:`);
+  await page.keyboard.press("n");
+  const dusk = Math.round((nights[0]!.startMs - grid.startMs) / 900_000) * 15;
+  expect(await words()).toContain(`Thu 8 ${clock(dusk)}:`);
+  await page.keyboard.press("n");
+  expect(await words()).toContain("Fri 9 ");
+  await page.keyboard.press("End");
+  expect(await words()).toContain(`charge ${Math.round(run.verdict.endShare * 100)} %`);
+  expect(await page.locator(".reading line").count()).toBe(1);
+});
+
+test("hovering reads the instant under the pointer and leaving puts it away", async () => {
+  const { page } = await openExplorer(browser);
+  await page.locator(".reader").hover({ position: { x: 9 * 36, y: 60 } });
+  expect(plain(await page.locator(".tag").textContent())).toBe("Fri 9 12:00");
+  await page.mouse.move(5, 5);
+  expect(await page.locator(".tag").count()).toBe(0);
+});
+
+test("the reserve moves by keys and by dragging, and the verdict follows", async () => {
+  const { page } = await openExplorer(browser);
+  const grip = page.getByRole("slider", { name: "Reserve" });
+  await grip.focus();
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("PageUp");
+  expect(await grip.getAttribute("aria-valuenow")).toBe("26");
+  await expectVerdict(page, [{ at: "bank.reserveShare", to: 0.26 }]);
+  const from = (await page.locator(".grips").boundingBox())!;
+  await page.mouse.move(from.x + 7, from.y + 14);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 7, from.y + 14 - 40, { steps: 8 });
+  await page.mouse.up();
+  const dragged = Number(await grip.getAttribute("aria-valuenow"));
+  expect(dragged).toBeGreaterThan(40);
+  await expectVerdict(page, [{ at: "bank.reserveShare", to: dragged / 100 }]);
+  expect(await box(page, "Reserve, per cent of the bank").inputValue()).toBe(String(dragged));
+});
+
+test("three lights: the system's wish first, then the last choice", async () => {
+  const { page } = await openExplorer(browser, { colorScheme: "dark" });
+  const light = () => page.evaluate(() => document.documentElement.dataset.light);
+  expect(await light()).toBe("dusk");
+  await page.getByRole("button", { name: "Light: Dusk" }).click();
+  expect(await light()).toBe("red");
+  const ink = await page.locator("h1").evaluate((h1) => getComputedStyle(h1).color);
+  expect(ink).toBe("rgb(255, 58, 46)");
+  await page.reload();
+  await page.getByRole("button", { name: "Light: Red, dim" }).click();
+  expect(await light()).toBe("day");
+});
+
+test("axe finds nothing in any light, with a reading and the table open, wide and narrow", async () => {
+  for (const light of ["day", "dusk", "red"]) {
+    for (const viewport of [
+      { width: 1440, height: 900 },
+      { width: 360, height: 740 },
+    ]) {
+      const { page } = await openExplorer(browser, { viewport, reducedMotion: "reduce" });
+      await page.evaluate((choice) => localStorage.setItem("duskline.light", choice), light);
+      await page.reload();
+      await page.locator("svg.strata").waitFor();
+      await settled(page);
+      await page.getByRole("button", { name: "Table" }).click();
+      if (viewport.width < 700) await page.getByRole("button", { name: "Change" }).click();
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      const found = violations.map(({ id, nodes }) => `${light}: ${id}: ${nodes.map((node) => node.target).join(" ")}`);
+      expect(found).toEqual([]);
+      await page.context().close();
+    }
+  }
+});
+
+test.each([
+  { width: 360, height: 740 },
+  { width: 1024, height: 768 },
+  { width: 1440, height: 900 },
+])("at $width px nothing is smaller than 16 px and nothing sticks out sideways", async (viewport) => {
+  const { page } = await openExplorer(browser, { viewport });
+  const { small, overflowPx } = await page.evaluate(() => {
+    const texts = [...document.querySelectorAll("body *")].filter((element) =>
+      [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent!.trim() !== ""),
+    );
+    return {
+      small: texts
+        .filter((element) => !element.matches("script, style, noscript"))
+        .filter((element) => Number.parseFloat(getComputedStyle(element).fontSize) < 16)
+        .map((element) => element.outerHTML.slice(0, 80)),
+      overflowPx: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    };
+  });
+  expect(small).toEqual([]);
+  expect(overflowPx).toBeLessThanOrEqual(0);
+  const [heading, ruler] = [await page.locator("h1").boundingBox(), await page.locator(".ruler").boundingBox()];
+  expect(heading!.y + heading!.height).toBeLessThan(ruler!.y);
+});
+
+test("a phone keeps 9 px to the hour, scrolls in time, reads by scrubber and dragging, and changes by thumb", async () => {
+  const { page } = await openExplorer(browser, { viewport: { width: 360, height: 740 }, hasTouch: true });
+  expect(await page.locator("svg.strata").getAttribute("width")).toBe(String(96 * 9));
+  const time = page.getByRole("slider", { name: "Time" });
+  const scrollLeft = () => page.locator(".section-scroll").evaluate((element) => element.scrollLeft);
+  await time.focus();
+  await page.keyboard.press("Home");
+  await page.keyboard.press("End");
+  await expect.poll(scrollLeft).toBeGreaterThan(300);
+  const tagOffset = await page
+    .locator(".ruler-moving")
+    .evaluate((element) => new DOMMatrix(getComputedStyle(element).transform).e);
+  expect(-tagOffset).toBeCloseTo(await scrollLeft(), 0);
+  const readout = async () => plain(await page.locator(".readout strong").textContent());
+  const before = await readout();
+  await page.getByRole("button", { name: "Earlier" }).click();
+  expect(await readout()).not.toBe(before);
+  const plot = (await page.locator(".section-scroll").boundingBox())!;
+  await page.mouse.move(plot.x + 200, plot.y + 60);
+  await page.mouse.down();
+  await page.mouse.move(plot.x + 150, plot.y + 60, { steps: 5 });
+  const dragged = await readout();
+  await page.mouse.up();
+  expect(dragged).not.toBe(before);
+  const said = await answer(page);
+  await page.getByRole("button", { name: "Change" }).click();
+  await page.getByRole("button", { name: "More: Blocks side by side" }).click();
+  await settled(page);
+  expect(await answer(page)).not.toBe(said);
+});
+
+test("typing is never held up, and the last of many edits is the one that is shown", async () => {
+  const { page } = await openExplorer(browser);
+  const ah = box(page, "Ampere-hours of one block");
+  await ah.focus();
+  for (let i = 0; i < 25; i++) await page.keyboard.press("ArrowUp");
+  expect(await ah.inputValue()).toBe("530");
+  const factor = 530 / 280;
+  const grown = (value: number) => Number(value.toPrecision(6));
+  await expectVerdict(page, [
+    { at: "bank.blockAh", to: 530 },
+    { at: "bank.internalResistanceOhm", to: grown(EXAMPLE.bank.internalResistanceOhm! / factor) },
+    { at: "bank.chargingResistanceOhm", to: grown(EXAMPLE.bank.chargingResistanceOhm! / factor) },
+    { at: "bank.maxChargeA", to: grown(EXAMPLE.bank.maxChargeA! * factor) },
+    { at: "bank.maxDischargeA", to: grown(EXAMPLE.bank.maxDischargeA! * factor) },
+  ]);
+});
+
+test("tables and files carry the same numbers as the picture", async () => {
+  const { page } = await openExplorer(browser);
+  const run = await exampleRun();
+  const save = async (entry: string, name: string) => {
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.locator(entry).getByRole("button", { name }).click(),
+    ]);
+    const stream = await download.createReadStream();
+    let text = "";
+    for await (const piece of stream) text += String(piece);
+    return text;
+  };
+  const csv = await save("#a", "CSV");
+  expect(csv.split("\n")).toHaveLength(run.prepared.grid.steps + 1);
+  expect((await save("#b", "CSV")).split("\n")).toHaveLength(run.days.length + 1);
+  const svg = await save("#a", "SVG");
+  expect(svg).toMatch(/^<svg [^>]*><style>svg\{--/);
+  const drawn = await page.context().newPage();
+  await drawn.setContent(svg);
+  expect(await drawn.locator("path.charge").evaluate((path) => getComputedStyle(path).stroke)).toBe("rgb(23, 74, 134)");
+  await page.getByRole("button", { name: "Table" }).click();
+  const first = page.locator("#strata-table tbody tr").first();
+  expect(plain(await first.textContent())).toContain(`Thu 8 10:00${(run.chargeShare[0]! * 100).toFixed(0)}`);
+});

@@ -1,0 +1,43 @@
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { inject } from "vitest";
+
+/** A page with the explorer on it, and everything that went wrong or went astray on the way. */
+export interface OpenPage {
+  readonly page: Page;
+  /** Errors of the page and its console, requests that failed or went to another host. */
+  readonly complaints: string[];
+}
+
+/** Opens the built explorer and waits for its first picture. */
+export async function openExplorer(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenPage> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  const explorerUrl = inject("explorerUrl");
+  const complaints: string[] = [];
+  page.on("pageerror", (error) => complaints.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
+  });
+  page.on("requestfailed", (request) => complaints.push(`failed: ${request.url()}`));
+  page.on("response", (response) => {
+    if (response.status() >= 400) complaints.push(`${response.status()}: ${response.url()}`);
+  });
+  page.on("request", (request) => {
+    const url = request.url();
+    if (/^https?:/.test(url) && !url.startsWith(explorerUrl)) complaints.push(`stranger: ${url}`);
+  });
+  await page.goto(explorerUrl);
+  await page.locator("svg.strata").waitFor();
+  await settled(page);
+  return { page, complaints };
+}
+
+/** Waits until the picture belongs to the plan that stands in the blanks. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator(".page:not(.stale)").waitFor();
+}
+
+/** Text with its narrow spaces turned into plain ones. */
+export function plain(text: string | null): string {
+  return (text ?? "").replaceAll("\u202f", " ").replace(/\s+/g, " ").trim();
+}
