@@ -59,7 +59,8 @@ for (const record of longRecords()) {
   console.log(["".padEnd(10), ...FIGURES.map((name) => name.padStart(9))].join(" "));
   const line = (name: string, values: number[]) =>
     console.log([name.padEnd(10), ...values.map((value) => value.toFixed(3).padStart(9))].join(" "));
-  const average = (rows: number[][]) => FIGURES.map((_, k) => rows.reduce((sum, row) => sum + row[k]!, 0) / rows.length);
+  const average = (rows: number[][]) =>
+    FIGURES.map((_, k) => rows.reduce((sum, row) => sum + row[k]!, 0) / rows.length);
   line("record", average(months.flatMap((month) => (month ? [figuresOf(month)] : []))));
   line("its error", average(errors.flatMap((row) => (row ? [row] : []))));
   for (const [name, years] of Object.entries(ways)) {
@@ -108,8 +109,12 @@ if (process.argv.includes("write")) {
     what: "Monthly statistics of daily clearness Kt (GHI over extraterrestrial light of the day) in eight long records, and their sampling errors",
     how: "Worked out by docs/fits/dailyClearness.ts from the records named below; errors by drawing years with replacement, 100 times. Each month is [figures…, sdWithin], January first.",
     figures: FIGURES,
-    definitions: "q: quantiles, %; r: correlation 1 to 3 days on, three months; p: probability of 1 to 3 days under 0.35; m: 5 % quantile of 3-, 5-, 7-day means; sdBetween: of monthly means between years; sdWithin: within single months",
+    definitions:
+      "q: quantiles, %; r: correlation 1 to 3 days on, three months; p: probability of 1 to 3 days under 0.35; m: 5 % quantile of 3-, 5-, 7-day means; sdBetween: of monthly means between years; sdWithin: within single months",
   };
   const text = JSON.stringify({ ...header, records: kept });
-  writeFileSync("tests/truth/data/daily-clearness.json", `${text.replaceAll('{"id"', '\n{"id"').replaceAll(',"months"', ',\n"months"').replaceAll(',"errors"', ',\n"errors"')}\n`);
+  writeFileSync(
+    "tests/truth/data/daily-clearness.json",
+    `${text.replaceAll('{"id"', '\n{"id"').replaceAll(',"months"', ',\n"months"').replaceAll(',"errors"', ',\n"errors"')}\n`,
+  );
 }

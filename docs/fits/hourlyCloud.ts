@@ -16,7 +16,10 @@ function drawnDays(perHour: number): HourlyDay[] {
   const state = new Uint32Array(4);
   const words = seedWords("cloud");
   return days.flatMap((day) => {
-    const clear = Float64Array.from({ length: day.clearWm2.length * perHour }, (_, k) => day.clearWm2[Math.floor(k / perHour)]!);
+    const clear = Float64Array.from(
+      { length: day.clearWm2.length * perHour },
+      (_, k) => day.clearWm2[Math.floor(k / perHour)]!,
+    );
     const cloud = prepareHourlyCloud(Int32Array.of(0, clear.length), clear, 1 / perHour);
     const index = new Float64Array(clear.length);
     return Array.from({ length: members }, (_, member) => {
@@ -32,7 +35,11 @@ function drawnDays(perHour: number): HourlyDay[] {
   });
 }
 
-for (const [name, set] of Object.entries({ measured: days, "drawn, 60 min": drawnDays(1), "drawn, 10 min": drawnDays(6) })) {
+for (const [name, set] of Object.entries({
+  measured: days,
+  "drawn, 60 min": drawnDays(1),
+  "drawn, 10 min": drawnDays(6),
+})) {
   console.log(`\n${name}`);
   console.log("day index      days   spread   r(1 h)   r(2 h)   darkest  brightest  skew");
   for (let bin = 0; bin + 1 < edges.length; bin++) {

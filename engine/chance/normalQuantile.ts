@@ -1,6 +1,3 @@
-const SQRT_HALF = 0.7071067811865476;
-const LN_2 = 0.6931471805599453;
-
 /**
  * The standard normal value below which a share `p` of all draws lies. Arithmetic and square roots only, so that every
  * JavaScript engine gives the same bits; within 3e-7 of the exact value for p from 1e-10 to 1 − 1e-10.
@@ -43,11 +40,11 @@ function naturalLog(x: number): number {
     m *= 64; // six at a time: few draws lie this far out
     halvings += 6;
   }
-  while (m < SQRT_HALF) {
+  while (m < Math.SQRT1_2) {
     m *= 2;
     halvings++;
   }
   const t = (m - 1) / (m + 1);
   const u = t * t;
-  return 2 * t * (1 + u * (1 / 3 + u * (1 / 5 + u * (1 / 7 + u * (1 / 9 + u / 11))))) - halvings * LN_2;
+  return 2 * t * (1 + u * (1 / 3 + u * (1 / 5 + u * (1 / 7 + u * (1 / 9 + u / 11))))) - halvings * Math.LN2;
 }

@@ -22,11 +22,11 @@ export interface MonthlyClearness {
  */
 export const DAILY_FIT = {
   /** Share of variance that lingers for weeks: most of what months differ by from year to year. */
-  lingeringShare: 0.04,
+  lingeringShare: 0.035,
   /** Days in which that falls to 1/e. */
   lingeringDays: 40,
   /** A spell's correlation from day to day: `spellBase + spellPerR1 × r1`. */
-  spellBase: 0.28,
+  spellBase: 0.22,
   spellPerR1: 0.65,
   /** How much better fine weather lasts than dull weather: weight of the square in season and spell. */
   fineLastsLonger: 0.25,
@@ -86,9 +86,9 @@ export function prepareDailyClearness(climate: MonthlyClearness, dates: readonly
   const touched = touchedMonths(dates);
   const memory = climate.kt.map((_, month) => (touched.has(month) ? memoryOf(climate, month) : null));
   const known = memory.find((found) => found !== null)!;
-  const course = (valueOf: (found: Memory) => number) =>
+  const course = (part: (found: Memory) => number) =>
     monthlyStraight(
-      memory.map((found) => valueOf(found ?? known)),
+      memory.map((found) => part(found ?? known)),
       dates,
     );
   const spellShare = course((found) => found.spellShare);
@@ -115,7 +115,7 @@ export function prepareDailyClearness(climate: MonthlyClearness, dates: readonly
   for (let day = 0; day < days; day++) {
     const share = spellShare[day]!;
     const persistent = DAILY_FIT.lingeringShare + share;
-    sdKt[day] = toGrid(within[day]! / Math.sqrt(1 - monthlyMeanShare(share, spell[day]!)));
+    sdKt[day] = toGrid(within[day]! * overallPerWithin(share, spell[day]!));
     prepared.seasonWeight[day] = toGrid(Math.sqrt(DAILY_FIT.lingeringShare / persistent));
     prepared.spellWeight[day] = toGrid(Math.sqrt(share / persistent));
     prepared.persistentWeight[day] = toGrid(Math.sqrt(persistent));
@@ -150,7 +150,7 @@ function memoryOf(climate: MonthlyClearness, month: number): Memory {
   const spell = DAILY_FIT.spellBase + DAILY_FIT.spellPerR1 * r1;
   const most = 1 - LEAST_OWN_SHARE - DAILY_FIT.lingeringShare;
   const mean = Math.max(0.04, climate.kt[month]!);
-  const sdAll = Math.max(0.01, climate.sd[month]!) / Math.sqrt(1 - monthlyMeanShare(0.5, spell));
+  const sdAll = Math.max(0.01, climate.sd[month]!) * overallPerWithin(0.5, spell);
   const shape = clearnessShape(mean, sdAll);
   const r1Of = (memory: Memory) => clearnessR1(memory, (z) => boundedValue(shape, z));
   if (r1Of({ spellShare: most, spell }) >= r1) {
@@ -234,14 +234,17 @@ function normalOfSum(sum: number, persistent: number): number {
   return normalQuantile(Math.max(1e-6, Math.min(1 - 1e-6, share)));
 }
 
-/** The variance of a month's mean as a share of the variance of its days, by the autocorrelation of the normal sum. */
-function monthlyMeanShare(spellShare: number, spell: number): number {
+/**
+ * Standard deviation over all years per standard deviation within single months (the sample's, divided by n − 1): what the
+ * mean of a month takes of the variance is missing in the latter. Some 1.02 to 1.05.
+ */
+function overallPerWithin(spellShare: number, spell: number): number {
   let sum = 1;
   for (let lag = 1; lag < MONTH_DAYS; lag++) {
     const correlation = DAILY_FIT.lingeringShare * LINGERING ** lag + spellShare * spell ** lag;
     sum += 2 * (1 - lag / MONTH_DAYS) * correlation;
   }
-  return sum / MONTH_DAYS;
+  return Math.sqrt((1 - 1 / MONTH_DAYS) / (1 - sum / MONTH_DAYS));
 }
 
 /**

@@ -26,11 +26,17 @@ export function measuredDays(): HourlyDay[] {
   const folder = fileURLToPath(new URL("../../../../shared/data/hourly/", import.meta.url));
   if (!existsSync(folder)) return [];
   const listed = JSON.parse(readFileSync(`${folder}index.json`, "utf8")) as Listed[];
-  return listed.filter(({ rows }) => rows > 100).flatMap((site) => daysOf(site, readFileSync(folder + site.file, "utf8")));
+  return listed
+    .filter(({ rows }) => rows > 100)
+    .flatMap((site) => daysOf(site, readFileSync(folder + site.file, "utf8")));
 }
 
 function daysOf(site: Listed, text: string): HourlyDay[] {
-  const rows = text.trim().split("\n").slice(1).map((line) => line.split(","));
+  const rows = text
+    .trim()
+    .split("\n")
+    .slice(1)
+    .map((line) => line.split(","));
   const startMs = rows.map((row) => Date.parse(`${row[0]}Z`) - site.utcOffset * HOUR_MS);
   const timesMs = Float64Array.from(
     startMs.flatMap((start) => Array.from({ length: PARTS }, (_, k) => start + ((k + 0.5) / PARTS) * HOUR_MS)),

@@ -1,0 +1,111 @@
+import { nextNormal } from "../chance/stream.ts";
+import { toGrid } from "../grid.ts";
+import { requireRange } from "../require.ts";
+import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { WARMEST_SOLAR_HOUR } from "./airTemperature.ts";
+import { monthlyCourse } from "./monthlyCourse.ts";
+import { solarHour } from "./solarDay.ts";
+
+/**
+ * How air strays from the month's means, from 90 measured days at two places in spring and summer (docs/fits/air.md):
+ * little to go by, and the common practice of simple weather generators otherwise.
+ */
+export const AIR_FIT = {
+  /** Standard deviation of a day's mid temperature about the month's, K (measured 2.7, 2.9, 4.2). */
+  spreadK: 3,
+  /** Correlation of that from day to day (measured 0.4 to 0.8). */
+  persistence: 0.6,
+  /** Relative change of the day's swing for a change of 1 in its clear-sky index (measured 0.66, 0.84, 0.98; pooled 0.86). */
+  swingPerIndex: 0.86,
+} as const;
+
+const LEAST_SWING = 0.25;
+
+/** Air of an event, ready for `drawAir`. */
+export interface PreparedAir {
+  readonly days: number;
+  /** Per day: mean of highest and lowest, and half the swing between them, of the month, °C and K. */
+  readonly middleC: Float64Array;
+  readonly halfSwingK: Float64Array;
+  /** Per day: the clear-sky index that goes with the month's mean swing. */
+  readonly usualIndex: Float64Array;
+  readonly spreadK: number;
+  /** Per step: its day, the day it leans towards, how far (0…0.5), and where in the swing it stands (−1…1). */
+  readonly dayOfStep: Int32Array;
+  readonly leansTo: Int32Array;
+  readonly leanShare: Float64Array;
+  readonly swing: Float64Array;
+  readonly strayK: Float64Array;
+}
+
+/**
+ * Prepares air temperature: the month's mean highest and lowest, a day's own anomaly, a swing that is wider under a
+ * clear sky; from noon to noon one day passes into the next, so that nothing jumps at midnight.
+ * @param tmaxC twelve monthly means of the daily highest, °C; @param tminC of the lowest
+ * @param usualIndex clear-sky index of a usual day, one per day
+ * @param spreadK standard deviation of a day's anomaly; 0 for none
+ */
+export function prepareAir(
+  tmaxC: readonly number[],
+  tminC: readonly number[],
+  grid: TimeGrid,
+  longitudeDeg: number,
+  usualIndex: Float64Array,
+  spreadK: number = AIR_FIT.spreadK,
+  warmestSolarHour: number = WARMEST_SOLAR_HOUR,
+): PreparedAir {
+  requireRange({ spreadK }, 0, 15);
+  requireRange({ warmestSolarHour }, 0, 24);
+  const high = monthlyCourse(tmaxC, grid.dates);
+  const low = monthlyCourse(tminC, grid.dates);
+  const days = grid.dates.length;
+  const air: PreparedAir = {
+    days,
+    middleC: high.map((value, day) => toGrid((value + low[day]!) / 2)),
+    halfSwingK: high.map((value, day) => toGrid(Math.max(0, value - low[day]!) / 2)),
+    usualIndex: usualIndex.map(toGrid),
+    spreadK,
+    dayOfStep: grid.localDay,
+    leansTo: new Int32Array(grid.steps),
+    leanShare: new Float64Array(grid.steps),
+    swing: new Float64Array(grid.steps),
+    strayK: new Float64Array(days),
+  };
+  for (let i = 0; i < grid.steps; i++) {
+    const fromNoon = grid.localMinute[i]! / 1440 - 0.5;
+    air.leansTo[i] = Math.max(0, Math.min(days - 1, grid.localDay[i]! + (fromNoon < 0 ? -1 : 1)));
+    air.leanShare[i] = toGrid(Math.min(0.5, Math.abs(fromNoon)));
+    const hour = solarHour(grid.middleMs[i]!, longitudeDeg);
+    air.swing[i] = toGrid(Math.cos((2 * Math.PI * (hour - warmestSolarHour)) / 24));
+  }
+  return air;
+}
+
+const DRIVE = toGrid(Math.sqrt(1 - AIR_FIT.persistence * AIR_FIT.persistence));
+
+/**
+ * Draws the air of one member; one draw a day.
+ * @param state the member's stream of purpose `air`
+ * @param dayIndex clear-sky index of each day
+ * @param outTempC one value per step
+ * @memberLoop
+ */
+export function drawAir(air: PreparedAir, state: Uint32Array, dayIndex: Float64Array, outTempC: Float64Array): void {
+  let stray = 0;
+  for (let day = 0; day < air.days; day++) {
+    stray = day === 0 ? nextNormal(state) : AIR_FIT.persistence * stray + DRIVE * nextNormal(state);
+    air.strayK[day] = stray;
+  }
+  for (let i = 0; i < outTempC.length; i++) {
+    const day = air.dayOfStep[i]!;
+    const other = air.leansTo[i]!;
+    const share = air.leanShare[i]!;
+    const here = dayAirC(air, day, dayIndex[day]!, air.swing[i]!);
+    outTempC[i] = here + share * (dayAirC(air, other, dayIndex[other]!, air.swing[i]!) - here);
+  }
+}
+
+function dayAirC(air: PreparedAir, day: number, index: number, swing: number): number {
+  const wider = Math.max(LEAST_SWING, 1 + AIR_FIT.swingPerIndex * (index - air.usualIndex[day]!));
+  return air.middleC[day]! + air.spreadK * air.strayK[day]! + air.halfSwingK[day]! * wider * swing;
+}

@@ -1,0 +1,137 @@
+import { nextNormal } from "../chance/stream.ts";
+import { toGrid } from "../grid.ts";
+import { requireRange } from "../require.ts";
+import { normalCorrelation, type PreparedClearness } from "./dailyClearness.ts";
+import { TABLE_NODES, tableInverse } from "./johnsonSb.ts";
+import { SKY_WORDS, type SkyWord } from "./skyWords.ts";
+
+/** What somebody knows of a day: a word for its sky or a clearness, and how sure it is. */
+export type KnownDay = ({ readonly word: SkyWord["word"] } | { readonly kt: number }) & {
+  /** 0 nothing known … 1 certain; `surenessOfLead` of the day's number from the start if left out. */
+  readonly sureness?: number;
+};
+
+/**
+ * How sure a forecast of a day's sky is by its lead time: 0.92 for today, 0.08 less for each day on, no less than 0.1.
+ * The correlation between the clearness forecast and the one that comes. Common practice, no source: day-ahead forecasts of a
+ * day's light correlate some 0.8 to 0.9 with what comes, and little is left after ten days.
+ * @param leadDays days from the forecast to the day, 0 or more
+ */
+export function surenessOfLead(leadDays: number): number {
+  requireRange({ leadDays }, 0, 1000);
+  return Math.max(0.1, 0.92 - 0.08 * leadDays);
+}
+
+/** What is known, ready for `bringToKnown`. */
+export interface PreparedKnown {
+  readonly count: number;
+  readonly dayOfKnown: Int32Array;
+  /** The value each forecast would read if it were exact, and the standard deviation of its error. */
+  readonly reading: Float64Array;
+  readonly errorSd: Float64Array;
+  /** How much each day moves for each unit that a forecast differs: `count` weights a day. */
+  readonly weight: Float64Array;
+  readonly surprise: Float64Array;
+}
+
+/** A forecast less sure than this says nothing. */
+const LEAST_SURENESS = 0.02;
+/** Normal values stay inside the tables. */
+const FARTHEST = 4.7;
+
+/**
+ * Prepares the days that are known. A forecast of sureness q moves the day's normal value to q times the stated one and
+ * narrows its spread to √(1 − q²); its neighbours move by their correlation with it, and nobody's draws are overwritten.
+ * @param known one entry per day of the event, null or left out where nothing is known
+ * @param clearIndexPerKt clear-sky index of each day for a Kt of 1, for words
+ * @throws RangeError if a value leaves its range or a day lies outside the event
+ */
+export function prepareKnownDays(
+  clearness: PreparedClearness,
+  known: readonly (KnownDay | null | undefined)[],
+  clearIndexPerKt: Float64Array,
+): PreparedKnown | null {
+  if (known.length > clearness.days) {
+    throw new RangeError(`knownDays may have one entry for each of the ${clearness.days} days, got ${known.length}`);
+  }
+  const days: number[] = [];
+  const reading: number[] = [];
+  const variance: number[] = [];
+  known.forEach((said, day) => {
+    if (!said) return;
+    const sureness = said.sureness ?? surenessOfLead(day);
+    requireRange({ [`knownDays[${day}].sureness`]: sureness }, 0, 1);
+    const kt = "kt" in said ? said.kt : ktOfWord(said.word, clearIndexPerKt[day]!);
+    requireRange({ [`knownDays[${day}].kt`]: kt }, 0, 1.5);
+    if (sureness < LEAST_SURENESS) return;
+    days.push(day);
+    reading.push(tableInverse(clearness.ktOfNormal, day * TABLE_NODES, kt) / sureness);
+    variance.push(1 / (sureness * sureness) - 1);
+  });
+  if (days.length === 0) return null;
+  const among = days.map((day, k) =>
+    days.map((other, j) => normalCorrelation(clearness, day, other) + (k === j ? variance[k]! : 0)),
+  );
+  const inverse = inverseOf(among);
+  const weight = new Float64Array(clearness.days * days.length);
+  for (let day = 0; day < clearness.days; day++) {
+    days.forEach((_, k) => {
+      let sum = 0;
+      days.forEach((other, j) => {
+        sum += normalCorrelation(clearness, day, other) * inverse[j]![k]!;
+      });
+      weight[day * days.length + k] = toGrid(sum);
+    });
+  }
+  return {
+    count: days.length,
+    dayOfKnown: Int32Array.from(days),
+    reading: Float64Array.from(reading, toGrid),
+    errorSd: Float64Array.from(variance, (value) => toGrid(Math.sqrt(value))),
+    weight,
+    surprise: new Float64Array(days.length),
+  };
+}
+
+function ktOfWord(word: SkyWord["word"], clearIndexPerKt: number): number {
+  const known = SKY_WORDS.find((entry) => entry.word === word);
+  if (known === undefined) throw new RangeError(`knownDays: "${word}" is no word for a sky`);
+  return clearIndexPerKt > 0 ? known.clearIndexShare / clearIndexPerKt : 0;
+}
+
+/** Gauss and Jordan, for a positive definite matrix of a few rows. */
+function inverseOf(matrix: readonly (readonly number[])[]): number[][] {
+  const size = matrix.length;
+  const rows = matrix.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))]);
+  for (let column = 0; column < size; column++) {
+    const pivot = rows[column]!;
+    const by = pivot[column]!;
+    rows[column] = pivot.map((value) => value / by);
+    for (let other = 0; other < size; other++) {
+      if (other === column) continue;
+      const times = rows[other]![column]!;
+      rows[other] = rows[other]!.map((value, k) => value - times * rows[column]![k]!);
+    }
+  }
+  return rows.map((row) => row.slice(size));
+}
+
+/**
+ * Moves a member's free draw towards what is known: each forecast is compared with the draw and an error of its own, and
+ * the difference is shared out (Matheron's rule of conditional simulation).
+ * @param state the member's stream of purpose `sureness`
+ * @param normals one per day, changed in place
+ * @see J.-P. Chilès and P. Delfiner, Geostatistics, 2nd ed., 2012, section 7.3
+ * @memberLoop
+ */
+export function bringToKnown(known: PreparedKnown, state: Uint32Array, normals: Float64Array): void {
+  for (let k = 0; k < known.count; k++) {
+    const seen = normals[known.dayOfKnown[k]!]! + known.errorSd[k]! * nextNormal(state);
+    known.surprise[k] = known.reading[k]! - seen;
+  }
+  for (let day = 0; day < normals.length; day++) {
+    let moved = normals[day]!;
+    for (let k = 0; k < known.count; k++) moved += known.weight[day * known.count + k]! * known.surprise[k]!;
+    normals[day] = Math.max(-FARTHEST, Math.min(FARTHEST, moved));
+  }
+}
