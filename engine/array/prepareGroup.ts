@@ -51,7 +51,8 @@ export interface PreparedGroup {
   readonly ratedAPerWm2: number;
   /** Current of all strings at the power point, for each W/m². */
   readonly impAPerWm2: number;
-  readonly powerTempCoeffPerK: number;
+  /** Change of the power point's voltage with temperature, V/K: all of the power's, since current hardly moves. */
+  readonly vmpVPerK: number;
   readonly vocTempCoeffPerK: number;
   /** Drop over the diode of a bypassed section. */
   readonly bypassV: number;
@@ -66,6 +67,8 @@ export interface PreparedGroup {
   /** What of it lies between the panels and a tracking controller, for current before the losses, Ω. */
   readonly trackedOhm: number;
   readonly efficiencyShare: number;
+  /** Share of the power that losses and controller pass on: `keptShare × efficiencyShare`. */
+  readonly passedShare: number;
   /** A; Infinity when the controller has no limit. */
   readonly maxChargeA: number;
   /** Volts above the bank that a string must reach to be used; −Infinity for a controller that can also step up. */
@@ -198,7 +201,7 @@ export function prepareGroup(
     vocV: module.vocV * group.inSeries,
     ratedAPerWm2: (module.ratedW * group.count) / vmpV / RATED_WM2,
     impAPerWm2: (module.impA * (group.count / group.inSeries)) / RATED_WM2,
-    powerTempCoeffPerK: module.powerTempCoeffPerK,
+    vmpVPerK: vmpV * module.powerTempCoeffPerK,
     vocTempCoeffPerK: module.vocTempCoeffPerK,
     bypassV: BYPASS_V,
     keptShare,
@@ -208,6 +211,7 @@ export function prepareGroup(
     cableOhm,
     trackedOhm: controllerAtBank ? cableOhm * keptShare : 0,
     efficiencyShare: controller.efficiencyShare,
+    passedShare: keptShare * controller.efficiencyShare,
     maxChargeA: controller.maxChargeA ?? Number.POSITIVE_INFINITY,
     headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,
     unshaded,

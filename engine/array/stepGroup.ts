@@ -92,13 +92,15 @@ export function stepGroup(
 
   // The best number of conducting sections. Equal light over fewer sections gives less, so ties are passed over.
   const { perSection, bypassV } = group;
-  const warmVmpV = group.vmpV * (1 + group.powerTempCoeffPerK * warmK);
+  const warmVmpV = group.vmpV + group.vmpVPerK * warmK;
   const first = at + SECTION_SHARE - 1;
   const brightestShare = perStep[first + 1]!;
   let share = -1;
   let conducting = 0;
   let stringA = 0;
   let stringV = 0;
+  // What the best choice brings to the far end of the tracked cable, before the losses.
+  let best = 0;
   if (group.isPwm) {
     const warmVocV = group.vocV * (1 + group.vocTempCoeffPerK * warmK);
     for (let k = sections; k > 0 && share !== brightestShare; k--) {
@@ -116,10 +118,10 @@ export function stepGroup(
         conducting = k;
       }
     }
+    best = stringA * busV;
     if (conducting > 0) stringV = busV + stringA * group.keptShare * group.cableOhm;
   } else {
     const leastV = busV + group.headroomV;
-    let best = 0;
     for (let k = sections; k > 0 && share !== brightestShare; k--) {
       if (perStep[first + k] === share) continue;
       share = perStep[first + k]!;
@@ -142,24 +144,14 @@ export function stepGroup(
     }
   }
 
-  // Losses, cable, controller, in the order in which the power meets them.
-  const dcW = stringA * stringV;
-  const keptA = stringA * group.keptShare;
-  const keptW = keptA * stringV;
-  let cableLossW = 0;
-  let givenW = 0;
+  const givenW = best * group.passedShare;
   let busW = 0;
+  let busA = 0;
   if (group.controllerAtBank) {
-    // The strings' end of the cable is held at stringV, so the current is known and the loss exact.
-    cableLossW = keptA * keptA * group.cableOhm;
-    givenW = (keptW - cableLossW) * group.efficiencyShare;
     busW = Math.min(givenW, group.maxChargeA * busV);
   } else {
-    // The bank's end is held at busV: I (busV + I R) = givenW, solved for I.
-    givenW = keptW * group.efficiencyShare;
-    const freeA = (2 * givenW) / (busV + Math.sqrt(busV * busV + 4 * givenW * group.cableOhm));
-    const busA = Math.min(freeA, group.maxChargeA);
-    cableLossW = busA * busA * group.cableOhm;
+    // The cable's end at the bank is held at busV: I (busV + I R) = givenW, solved for I.
+    busA = Math.min((2 * givenW) / (busV + Math.sqrt(busV * busV + 4 * givenW * group.cableOhm)), group.maxChargeA);
     busW = busA * busV;
   }
   if (detail !== undefined) {
@@ -171,6 +163,12 @@ export function stepGroup(
       freeW = out[outAt]!;
       planeBeforeWm2 = detail.planeWm2[i]!;
     }
+    // Losses, cable, controller, in the order in which the power meets them.
+    const dcW = stringA * stringV;
+    const keptA = stringA * group.keptShare;
+    const keptW = keptA * stringV;
+    const cableA = group.controllerAtBank ? keptA : busA;
+    const cableLossW = cableA * cableA * group.cableOhm;
     const intoControllerW = group.controllerAtBank ? keptW - cableLossW : keptW;
     const deliveredW = group.controllerAtBank ? busW : busW + cableLossW;
     detail.planeBeforeWm2[i] = planeBeforeWm2;

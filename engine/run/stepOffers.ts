@@ -15,8 +15,8 @@ export function stepOffers(
   run: RunRows,
   details: readonly GroupDetail[] | undefined,
 ): void {
-  const { bank, groups, sources, selector } = prepared;
-  const { state, rows, inputW, offeredW } = run;
+  const { bank, groups, sources } = prepared;
+  const { state, rows, offeredW } = run;
   const firstGroup = i * run.stride + run.groupAt;
   const openV = openCircuitV(bank, state[STORED_AH]!);
   // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes.
@@ -25,29 +25,44 @@ export function stepOffers(
   state[OPEN_V] = openV;
   state[AT_BANK_V] = Math.min(bank.absorptionV, Math.max(0.5 * openV, seenV));
 
-  for (let input = 0; input < selector.inputs; input++) inputW[input] = 0;
+  let solarW = 0;
   for (let g = 0; g < groups.length; g++) {
     const detail = details === undefined ? undefined : details[g]!;
     stepGroup(groups[g]!, i, light, airTempC, state, AT_BANK_V, rows, firstGroup + g, detail);
+    solarW += rows[firstGroup + g]!;
+  }
+  let sourcesW = 0;
+  for (let s = 0; s < sources.length; s++) {
+    stepSource(prepared, run, s, i);
+    sourcesW += offeredW[s]!;
+  }
+  state[SOLAR_W] = solarW;
+  state[SHUT_OUT_W] = 0;
+  state[OFFERED_W] = sourcesW;
+  if (prepared.selector.inputs > 0) stepSelector(prepared, run, firstGroup);
+}
+
+/** Lets the largest of the selector's inputs pass and shuts the others out. */
+function stepSelector(prepared: Prepared, run: RunRows, firstGroup: number): void {
+  const { groups, sources, selector } = prepared;
+  const { state, rows, inputW, offeredW } = run;
+  for (let input = 0; input < selector.inputs; input++) inputW[input] = 0;
+  for (let g = 0; g < groups.length; g++) {
     const input = selector.inputOfGroup[g]!;
     if (input >= 0) inputW[input]! += rows[firstGroup + g]!;
   }
   for (let s = 0; s < sources.length; s++) {
-    stepSource(prepared, run, s, i);
     const input = selector.inputOfSource[s]!;
     if (input >= 0) inputW[input]! += offeredW[s]!;
   }
-
-  let winner = -1;
-  for (let input = 0; input < selector.inputs; input++) {
-    if (winner < 0 || inputW[input]! > inputW[winner]!) winner = input;
+  let winner = 0;
+  for (let input = 1; input < selector.inputs; input++) {
+    if (inputW[input]! > inputW[winner]!) winner = input;
   }
-  let solarW = 0;
   let shutOutW = 0;
   for (let g = 0; g < groups.length; g++) {
     const input = selector.inputOfGroup[g]!;
-    if (input < 0 || input === winner) solarW += rows[firstGroup + g]!;
-    else shutOutW += rows[firstGroup + g]!;
+    if (input >= 0 && input !== winner) shutOutW += rows[firstGroup + g]!;
   }
   let sourcesW = 0;
   for (let s = 0; s < sources.length; s++) {
@@ -55,7 +70,7 @@ export function stepOffers(
     if (input >= 0 && input !== winner) offeredW[s] = 0;
     sourcesW += offeredW[s]!;
   }
-  state[SOLAR_W] = solarW;
+  state[SOLAR_W] = Math.max(0, state[SOLAR_W]! - shutOutW);
   state[SHUT_OUT_W] = shutOutW;
   state[OFFERED_W] = sourcesW;
 }
