@@ -22,7 +22,7 @@ const TITLES = ["what", "largest difference found", "allowed", "values", "agains
 const FOR_README: readonly { what: string; rows: RegExp }[] = [
   { what: "height of the sun in daylight", rows: /^sun elevation, daylight$/ },
   { what: "a cloudless day's light on the level", rows: /^clear-sky GHI, DNI, DHI of a day/ },
-  { what: "a month's mean clearness where no station is near", rows: /^monthly clearness at a station left out, rms$/ },
+  { what: "a month's mean clearness at a station left out (rms)", rows: /^monthly clearness at a station left out, rms$/ },
   { what: "a day's panel energy behind trees", rows: /^a day's panel energy behind trees, as sampled by default$/ },
   { what: "a day's solar energy at the bank, whole run", rows: /^end to end, .*, 10 min: daily solar energy/ },
   { what: "charge of the bank, hour by hour, whole run", rows: /^end to end, .*, 10 min: charge/ },
