@@ -38,8 +38,16 @@ export const ClockWindows = z
   .array(ClockWindow, { error: 'a list of stretches of the clock, such as [{ "from": "09:00", "to": "23:00" }]' })
   .max(24, { error: "a list of at most 24 stretches of the clock" });
 
-function overlapMinutes(fromA: number, toA: number, fromB: number, toB: number): number {
-  return Math.max(0, Math.min(toA, toB) - Math.max(fromA, fromB));
+/** Length of what stretches cover together; where they overlap, the time counts once. Sorts the list. */
+function coveredMinutes(stretches: [from: number, to: number][]): number {
+  stretches.sort((a, b) => a[0] - b[0]);
+  let covered = 0;
+  let reached = Number.NEGATIVE_INFINITY;
+  for (const [from, to] of stretches) {
+    covered += Math.max(0, to - Math.max(from, reached));
+    reached = Math.max(reached, to);
+  }
+  return covered;
 }
 
 /**
@@ -52,7 +60,7 @@ export function windowShare(grid: TimeGrid, windows: readonly ClockWindow[]): Fl
   for (let i = 0; i < grid.steps; i++) {
     const from = grid.localMinute[i]! - stepMinutes / 2;
     const to = from + stepMinutes;
-    let minutes = 0;
+    const within: [number, number][] = [];
     for (const window of windows) {
       const begins = clockMinute(window.from);
       const ends = clockMinute(window.to);
@@ -62,10 +70,10 @@ export function windowShare(grid: TimeGrid, windows: readonly ClockWindow[]): Fl
         const weekday = WEEKDAYS[(grid.localWeekday[i]! + dayShift + 7) % 7]!;
         if (window.days !== undefined && !window.days.includes(weekday)) continue;
         const start = begins + dayShift * 1440;
-        minutes += overlapMinutes(from, to, start, start + length);
+        within.push([Math.max(from, start), Math.min(to, start + length)]);
       }
     }
-    inside[i] = Math.min(1, minutes / stepMinutes);
+    inside[i] = Math.min(1, coveredMinutes(within) / stepMinutes);
   }
   return inside;
 }
