@@ -1,0 +1,77 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
+import { readScenario, readVariant } from "../../../engine/scenario/readScenario.ts";
+import { zoneOf } from "../../../engine/scenario/zoneOf.ts";
+
+const TEXT = readFileSync("scenarios/walnut-grove.json", "utf8");
+
+function read(document: unknown) {
+  const result = readScenario(document);
+  if (!result.ok) throw new Error(result.problems.map((problem) => problem.message).join("\n"));
+  return result.scenario;
+}
+
+test("text and value read alike, and reading changes nothing", () => {
+  const value = JSON.parse(TEXT) as unknown;
+  const before = structuredClone(value);
+  expect(read(TEXT)).toEqual(read(value));
+  expect(value).toEqual(before);
+});
+
+test("what has been read reads again to the same", () => {
+  for (const name of ["walnut-grove", "peat-moor", "polar-hut"]) {
+    const once = read(readFileSync(`scenarios/${name}.json`, "utf8"));
+    expect(read(JSON.parse(JSON.stringify(once)))).toEqual(once);
+  }
+});
+
+test("what is left out is filled in", () => {
+  const { weather, models, selector, bank, sources, stations } = read(TEXT);
+  expect(weather).toMatchObject({ linkeTurbidity: 3, windMs: 1 });
+  expect(models).toMatchObject({ transposition: "hayDavies", albedoShare: 0.2 });
+  expect(selector).toEqual({ mode: "both" });
+  expect(bank).toMatchObject({ inSeries: 1, inParallel: 1 });
+  expect(sources).toEqual([]);
+  expect(stations[2]).toMatchObject({ whenUnstaffed: "off", radio: { minimumV: 11.73 }, companions: [] });
+});
+
+test("a module's gaps are filled from what its sheet does say", () => {
+  const module = (sheet: object) =>
+    PanelGroup.parse({
+      id: "a",
+      name: "a",
+      count: 1,
+      module: sheet,
+      mount: { kind: "flat" },
+      at: { eastM: 0, northM: 0, heightM: 1 },
+    }).module;
+  // Arithmetic by hand, from the rules that docs/scenario-format.md states.
+  expect(module({ ratedW: 100 })).toMatchObject({ cells: 36, vmpV: 18, bypassSections: 2 });
+  expect(module({ ratedW: 100 }).impA).toBeCloseTo(100 / 18, 12);
+  expect(module({ ratedW: 400 })).toMatchObject({ cells: 60, vmpV: 30, bypassSections: 3 });
+  expect(module({ ratedW: 100, impA: 5 }).vmpV).toBe(20);
+  expect(module({ ratedW: 100, vmpV: 20 }).impA).toBe(5);
+  expect(module({ ratedW: 100, vmpV: 20 }).vocV).toBeCloseTo(24.4, 12);
+  expect(module({ ratedW: 190 })).toMatchObject({
+    lengthM: expect.closeTo(Math.SQRT2, 9),
+    widthM: expect.closeTo(Math.SQRT1_2, 9),
+  });
+  expect(module({ ratedW: 190, lengthM: 1.6 }).widthM).toBeCloseTo(0.625, 12);
+});
+
+test("a variant is the scenario with its changes, and carries both names", () => {
+  const result = readVariant(TEXT, "two-blocks");
+  expect(result).toMatchObject({
+    ok: true,
+    scenario: { name: "Autumn weekend in the walnut grove, a second block", bank: { inParallel: 2 }, variants: [] },
+  });
+});
+
+test("a zone that is left out is looked up from the position", () => {
+  const place = { name: "there", latitudeDeg: 46.93, longitudeDeg: 15.62, elevationM: 0 };
+  expect(zoneOf(place)).toBe("Europe/Vienna");
+  expect(zoneOf({ ...place, longitudeDeg: 15.62 - 360 + 360 })).toBe("Europe/Vienna");
+  expect(zoneOf({ ...place, latitudeDeg: 39.74, longitudeDeg: 360 - 104.99 })).toBe("America/Denver");
+  expect(zoneOf({ ...place, zone: "Asia/Tokyo" })).toBe("Asia/Tokyo");
+});
