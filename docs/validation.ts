@@ -22,7 +22,10 @@ const TITLES = ["what", "largest difference found", "allowed", "values", "agains
 const FOR_README: readonly { what: string; rows: RegExp }[] = [
   { what: "height of the sun in daylight", rows: /^sun elevation, daylight$/ },
   { what: "a cloudless day's light on the level", rows: /^clear-sky GHI, DNI, DHI of a day/ },
-  { what: "a month's mean clearness at a station left out (rms)", rows: /^monthly clearness at a station left out, rms$/ },
+  {
+    what: "a month's mean clearness at a station left out (rms)",
+    rows: /^monthly clearness at a station left out, rms$/,
+  },
   { what: "a day's panel energy behind trees", rows: /^a day's panel energy behind trees, as sampled by default$/ },
   { what: "a day's solar energy at the bank, whole run", rows: /^end to end, .*, 10 min: daily solar energy/ },
   { what: "charge of the bank, hour by hour, whole run", rows: /^end to end, .*, 10 min: charge/ },
@@ -30,7 +33,7 @@ const FOR_README: readonly { what: string; rows: RegExp }[] = [
 
 /**
  * The accuracy page: a hand-written head, then what the truth tests of the last test run measured, grouped.
- * @throws Error if no test run has left any rows
+ * @throws Error if the last test run left no rows, or one that failed
  */
 export function validationText(folder: string = TRUTH_FOLDER): string {
   const head = readFileSync(new URL("parts/validation.md", import.meta.url), "utf8");
@@ -54,7 +57,10 @@ export function readmeAccuracy(folder: string = TRUTH_FOLDER): string {
 
 /** The rows of the last test run by group; groups in the order of the computation. */
 function groupedRows(folder: string): [name: string, rows: (TruthRow | SkippedRow)[]][] {
-  if (accuracyRows(folder).length === 0) throw new Error("No accuracy rows are there; run npm test first.");
+  const rows = accuracyRows(folder);
+  if (rows.length === 0) throw new Error("No accuracy rows are there; run npm test first.");
+  const failed = rows.find((row) => "worst" in row && row.worst > row.tolerance);
+  if (failed !== undefined) throw new Error(`The last test run failed at "${failed.what}"; mend that first.`);
   const names = readdirSync(folder)
     .filter((name) => name.endsWith(".json"))
     .sort();
