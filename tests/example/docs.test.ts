@@ -87,10 +87,8 @@ test("links between the pages of the documentation lead somewhere", () => {
       if (/^[a-z]+:/.test(target!)) continue;
       const [file, anchor] = target!.split("#") as [string, string?];
       const path = file === "" ? page : new URL(folder + file, "file:///").pathname.slice(1);
-      // Pictures are taken by hand, and may not be there yet.
-      if (path.endsWith(".png")) continue;
       try {
-        const text = readdirOrText(path);
+        const text = textOrFolder(path);
         if (anchor !== undefined && text !== null && !anchors(path).includes(anchor)) dead.push(`${page}: ${target}`);
       } catch {
         dead.push(`${page}: ${target}`);
@@ -101,7 +99,7 @@ test("links between the pages of the documentation lead somewhere", () => {
 });
 
 /** The text of a file; null for a folder. */
-function readdirOrText(path: string): string | null {
+function textOrFolder(path: string): string | null {
   try {
     readdirSync(path);
     return null;
