@@ -7,6 +7,7 @@ import { mdTable } from "./mdTable.ts";
 /** What each folder of truth tests is about, in the order of the computation. */
 const GROUPS: Readonly<Record<string, string>> = {
   sky: "Sun, sky and climate",
+  climate: "Drawn weather",
   place: "Place and weather files",
   shade: "Shade",
   array: "Panels, controllers and cables",
@@ -14,6 +15,7 @@ const GROUPS: Readonly<Record<string, string>> = {
   bank: "Bank",
   source: "Sources",
   run: "Whole runs",
+  promise: "Promises",
 };
 
 const TITLES = ["what", "largest difference found", "allowed", "values", "against"];
