@@ -5,7 +5,10 @@
  */
 import { writeFileSync } from "node:fs";
 import { nextNormal, nextUnit, openStream, seedWords } from "../../engine/chance/stream.ts";
+import { climateAt } from "../../engine/place/climateAt.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import type { MonthlyClearness } from "../../engine/sky/dailyClearness.ts";
+import { againstRecord } from "../../tests/truth/climate/againstRecord.ts";
 import {
   bootstrapErrors,
   type ClearnessStatistics,
@@ -17,6 +20,7 @@ import {
 import { drawnYears, YEAR_MONTHS } from "../../tests/truth/climate/drawnYears.ts";
 import { longRecords } from "../../tests/truth/climate/longRecords.ts";
 
+const tables = await loadClimateTables();
 const MEMBERS = 400;
 const BOOTSTRAP = 100;
 
@@ -44,17 +48,20 @@ function plainYears(months: readonly (ClearnessStatistics | null)[], members: nu
   });
 }
 
-/** Errors smaller than these are noise of rounding and of the finite ensemble. */
-const FLOOR: Record<string, number> = { p1: 0.008, p2: 0.006, p3: 0.004 };
-
-const totals: Record<string, number[][]> = { plain: [], drawn: [] };
+const totals: Record<string, number[][]> = { plain: [], drawn: [], table: [] };
 const kept: unknown[] = [];
 for (const record of longRecords()) {
   const months = clearnessStatistics(record.years);
   const state = new Uint32Array(4);
   openStream(state, seedWords("bootstrap"), 0, "sky");
   const errors = bootstrapErrors(record.years, BOOTSTRAP, () => nextUnit(state));
-  const ways = { plain: plainYears(months, MEMBERS), drawn: drawnYears(climateOf(months), MEMBERS, "fit") };
+  const site = climateAt(tables, record.latitudeDeg, record.longitudeDeg, record.elevationM);
+  if (!site.ok) throw new Error(site.problems[0]!.message);
+  const ways = {
+    plain: plainYears(months, MEMBERS),
+    drawn: drawnYears(climateOf(months), MEMBERS, "fit"),
+    table: drawnYears(site.climate, MEMBERS, "fit"),
+  };
   console.log(`\n${record.id} (${record.climate}), ${record.years.length} years`);
   console.log(["".padEnd(10), ...FIGURES.map((name) => name.padStart(9))].join(" "));
   const line = (name: string, values: number[]) =>
@@ -64,20 +71,13 @@ for (const record of longRecords()) {
   line("record", average(months.flatMap((month) => (month ? [figuresOf(month)] : []))));
   line("its error", average(errors.flatMap((row) => (row ? [row] : []))));
   for (const [name, years] of Object.entries(ways)) {
-    const got = clearnessStatistics(years);
-    const differences: number[][] = [];
-    const squares: number[][] = [];
-    months.forEach((month, m) => {
-      if (!month || !got[m] || !errors[m]) return;
-      const wanted = figuresOf(month);
-      const difference = figuresOf(got[m]).map((value, k) => value - wanted[k]!);
-      differences.push(difference);
-      squares.push(difference.map((d, k) => (d / Math.max(errors[m]![k]!, FLOOR[FIGURES[k]!] ?? 0.005)) ** 2));
+    const { difference, inErrors } = againstRecord(years, {
+      months: months.map((month) => month && figuresOf(month)),
+      errors,
     });
-    line(`${name} −`, average(differences));
-    const chi = average(squares).map(Math.sqrt);
-    line(`${name} χ`, chi);
-    totals[name]!.push(chi);
+    line(`${name} −`, difference);
+    line(`${name} χ`, inErrors);
+    totals[name]!.push(inErrors);
   }
   kept.push({
     id: record.id,

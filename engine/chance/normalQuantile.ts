@@ -1,7 +1,7 @@
 /**
  * The standard normal value below which a share `p` of all draws lies. Arithmetic and square roots only, so that every
- * JavaScript engine gives the same bits; within 3e-7 of the exact value for p from 1e-10 to 1 − 1e-10.
- * @param p in (0, 1)
+ * JavaScript engine gives the same bits; within 2e-7 of the exact value for p from 0.001 to 0.999, 7e-7 at 1e-9.
+ * @param p 1.4e-11 … 1 − 1.4e-11, where its fit ends; a word of 32 bits stays within 1.2e-10
  * @see M. J. Wichura, Algorithm AS 241, Applied Statistics 37 (1988) 477–484, routine PPND7 (coefficients from memory,
  * checked against an independent normal distribution)
  * @memberLoop
@@ -16,19 +16,10 @@ export function normalQuantile(p: number): number {
     );
   }
   const tail = q < 0 ? p : 1 - p;
-  const r = Math.sqrt(-naturalLog(tail));
-  let z: number;
-  if (r <= 5) {
-    const s = r - 1.6;
-    z =
-      (((0.17023821103 * s + 1.3067284816) * s + 2.75681539) * s + 1.4234372777) /
-      ((0.12021132975 * s + 0.7370016425) * s + 1);
-  } else {
-    const s = r - 5;
-    z =
-      (((0.017337203997 * s + 0.42868294337) * s + 3.081226386) * s + 6.657905115) /
-      ((0.012258202635 * s + 0.24197894225) * s + 1);
-  }
+  const r = Math.sqrt(-naturalLog(tail)) - 1.6;
+  const z =
+    (((0.17023821103 * r + 1.3067284816) * r + 2.75681539) * r + 1.4234372777) /
+    ((0.12021132975 * r + 0.7370016425) * r + 1);
   return q < 0 ? -z : z;
 }
 

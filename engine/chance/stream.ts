@@ -69,16 +69,17 @@ function mixed(word: number): number {
  * @memberLoop
  */
 export function nextWord(state: Uint32Array): number {
-  const s0 = state[0]!;
-  const s1 = state[1]!;
-  const s2 = state[2]! ^ s0;
-  const s3 = state[3]! ^ s1;
-  const sum = (s0 + state[3]!) | 0;
+  const s0 = state[0]! | 0; // as signed words, which engines keep in registers
+  const s1 = state[1]! | 0;
+  const s3 = state[3]! | 0;
+  const sum = (s0 + s3) | 0;
   const word = (((sum << 7) | (sum >>> 25)) + s0) >>> 0;
-  state[1] = s1 ^ s2;
-  state[0] = s0 ^ s3;
-  state[2] = s2 ^ (s1 << 9);
-  state[3] = (s3 << 11) | (s3 >>> 21);
+  const t2 = (state[2]! | 0) ^ s0;
+  const t3 = s3 ^ s1;
+  state[1] = s1 ^ t2;
+  state[0] = s0 ^ t3;
+  state[2] = t2 ^ (s1 << 9);
+  state[3] = (t3 << 11) | (t3 >>> 21);
   return word;
 }
 

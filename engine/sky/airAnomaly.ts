@@ -35,7 +35,9 @@ export interface PreparedAir {
   readonly leansTo: Int32Array;
   readonly leanShare: Float64Array;
   readonly swing: Float64Array;
-  readonly strayK: Float64Array;
+  /** Room for the last member's days. */
+  readonly drawnMiddleC: Float64Array;
+  readonly drawnHalfSwingK: Float64Array;
 }
 
 /**
@@ -69,7 +71,8 @@ export function prepareAir(
     leansTo: new Int32Array(grid.steps),
     leanShare: new Float64Array(grid.steps),
     swing: new Float64Array(grid.steps),
-    strayK: new Float64Array(days),
+    drawnMiddleC: new Float64Array(days),
+    drawnHalfSwingK: new Float64Array(days),
   };
   for (let i = 0; i < grid.steps; i++) {
     const fromNoon = grid.localMinute[i]! / 1440 - 0.5;
@@ -94,18 +97,15 @@ export function drawAir(air: PreparedAir, state: Uint32Array, dayIndex: Float64A
   let stray = 0;
   for (let day = 0; day < air.days; day++) {
     stray = day === 0 ? nextNormal(state) : AIR_FIT.persistence * stray + DRIVE * nextNormal(state);
-    air.strayK[day] = stray;
+    const wider = 1 + AIR_FIT.swingPerIndex * (dayIndex[day]! - air.usualIndex[day]!);
+    air.drawnMiddleC[day] = air.middleC[day]! + air.spreadK * stray;
+    air.drawnHalfSwingK[day] = air.halfSwingK[day]! * Math.max(LEAST_SWING, wider);
   }
   for (let i = 0; i < outTempC.length; i++) {
     const day = air.dayOfStep[i]!;
     const other = air.leansTo[i]!;
-    const share = air.leanShare[i]!;
-    const here = dayAirC(air, day, dayIndex[day]!, air.swing[i]!);
-    outTempC[i] = here + share * (dayAirC(air, other, dayIndex[other]!, air.swing[i]!) - here);
+    const here = air.drawnMiddleC[day]! + air.drawnHalfSwingK[day]! * air.swing[i]!;
+    const there = air.drawnMiddleC[other]! + air.drawnHalfSwingK[other]! * air.swing[i]!;
+    outTempC[i] = here + air.leanShare[i]! * (there - here);
   }
-}
-
-function dayAirC(air: PreparedAir, day: number, index: number, swing: number): number {
-  const wider = Math.max(LEAST_SWING, 1 + AIR_FIT.swingPerIndex * (index - air.usualIndex[day]!));
-  return air.middleC[day]! + air.spreadK * air.strayK[day]! + air.halfSwingK[day]! * wider * swing;
 }

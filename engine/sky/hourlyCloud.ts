@@ -127,7 +127,7 @@ function withinDayShare(dayStart: Int32Array, clearWm2: Float64Array, stepH: num
  * a cloudless day's; one draw a step.
  * @param state the member's stream of purpose `cloud`
  * @param dayIndex clear-sky index of each day, 0…1.25
- * @param out one value per daylight step, 0…1.12 (0…1.25 on days brighter than that)
+ * @param out one value per daylight step, 0…1.12, or to 10 % over the day's own on days brighter than that
  * @memberLoop
  */
 export function drawHourlyCloud(
