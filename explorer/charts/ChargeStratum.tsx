@@ -1,3 +1,4 @@
+import { range } from "d3";
 import { createMemo, For, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { moment } from "../words/answerOf.ts";
@@ -17,8 +18,8 @@ interface ChargeStratumProps {
   readonly scale: TimeScale;
   /** The reserve as it is being set, which may be ahead of the picture. */
   readonly reserveShare: number;
-  /** Ground that the reserve's own label covers. */
-  readonly reserveLabel: Box;
+  /** The reserve's name: where its text begins, on which side of the line, and the ground that it covers. */
+  readonly reserveName: { readonly text: string; readonly x: number; readonly above: boolean; readonly box: Box };
   /** Whether rings carry words. */
   readonly spelledOut: boolean;
   /** Where an instant is being read: words that its values would cover stand back. */
@@ -49,6 +50,9 @@ export function ChargeStratum(props: ChargeStratumProps) {
       <g class="reserve" transform={`translate(0 ${reserveY()})`}>
         <line x1={props.scale.x(props.picture.startMs)} x2={props.scale.x(endMs(props.picture))} y1={0} y2={0} />
         <path d={teeth()} />
+        <text x={props.reserveName.x} y={props.reserveName.above ? -9 : 21}>
+          {props.reserveName.text}
+        </text>
       </g>
       <Annotations {...props} />
     </g>
@@ -65,7 +69,9 @@ function Annotations(props: ChargeStratumProps) {
     const lineYs = (x: number) => {
       if (x < startX || x > scale.x(endMs(picture))) return [];
       const before = props.before === null ? [] : [yAt(props.before, x)];
-      return [yAt(picture, x), stratum.y(reserveShare), ...before];
+      const [chargeY, reserveY] = [yAt(picture, x), stratum.y(reserveShare)];
+      // The hatch between the reserve and a charge under it is as good as lines.
+      return [chargeY, reserveY, ...before, ...range(reserveY, chargeY, 8)];
     };
     const wanted = [
       {
@@ -79,7 +85,7 @@ function Annotations(props: ChargeStratumProps) {
       const text = `Under the reserve from ${moment(ruler, belowReserveFromMs)}`;
       wanted.push({ ms: belowReserveFromMs, share: picture.reserveShare, text });
     }
-    const taken: Box[] = [props.reserveLabel];
+    const taken: Box[] = [props.reserveName.box];
     return wanted.map(({ ms, share, text }) => {
       const ring = { x: scale.x(ms), y: stratum.y(share) };
       taken.push({ left: ring.x - 7, right: ring.x + 7, top: ring.y - 7, bottom: ring.y + 7 });

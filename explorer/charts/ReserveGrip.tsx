@@ -4,7 +4,7 @@ import { percent } from "../words/numbers.ts";
 const MOST_PERCENT = 95;
 
 /**
- * The reserve's grip: two arrowheads on the line, with its name. Dragged, or moved with the arrow keys by one point and
+ * The reserve's grip: two arrowheads on the line; it reaches over the line's name. Dragged, or moved with the arrow keys by one point and
  * with Page Up and Page Down by five.
  */
 export function ReserveGrip(props: {
@@ -78,9 +78,6 @@ export function ReserveGrip(props: {
       <svg class="grips" width="14" height="28" aria-hidden="true">
         <path d="M2 9L7 2L12 9ZM2 19L7 26L12 19Z" />
       </svg>
-      <span class="reserve-name">
-        Reserve {percent(props.percent / 100)}, {props.ah}
-      </span>
     </div>
   );
 }

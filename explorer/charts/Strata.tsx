@@ -1,6 +1,6 @@
 import { type Accessor, createEffect, createMemo, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
-import { ampHours } from "../words/numbers.ts";
+import { ampHours, percent } from "../words/numbers.ts";
 import { endLabels } from "./endLabels.ts";
 import { ReserveGrip } from "./ReserveGrip.tsx";
 import { nextNight, type Reading, readingStepMs, snapReading } from "./readingAt.ts";
@@ -30,6 +30,8 @@ export interface StrataProps {
   readonly reading: Reading | null;
   readonly onRead: (ms: number | null) => void;
   readonly scroll: Accessor<number>;
+  /** Whether there is more time than fits, so that the view follows what is read. */
+  readonly scrolls: boolean;
   readonly onScroll: (px: number, viewPx: number) => void;
 }
 
@@ -39,11 +41,11 @@ export function Strata(props: StrataProps) {
   const labels = createMemo(() => endLabels(props.picture, props.before, layout(), props.scale));
   const reserveY = () => layout().charge.y(props.reservePercent / 100);
   // On a phone the grip stays in view while time moves beneath it.
-  const gripX = () => Math.max(props.scale.x(props.picture.startMs), props.isPhone ? props.scroll() : 0) + GRIP_PX.left;
+  const gripX = () => Math.max(props.scale.x(props.picture.startMs), props.scroll()) + GRIP_PX.left;
   const flips = () => {
     if (props.reading === null) return false;
     const x = props.scale.x(props.reading.ms);
-    if (props.isPhone) return x - props.scroll() > (scroller?.clientWidth ?? 0) / 2;
+    if (props.scrolls) return x - props.scroll() > (scroller?.clientWidth ?? 0) / 2;
     return x > props.scale.widthPx - 190;
   };
   /** The reserve's name stands above its line unless the charge runs there and not below. */
@@ -59,11 +61,12 @@ export function Strata(props: StrataProps) {
     if (y - layout().charge.top < 28) return false;
     return !crosses(y - 28, y) || crosses(y, y + 28) || layout().charge.bottom - y < 28;
   });
-  const reserveLabel = createMemo(() => ({
-    left: gripX() - 8,
-    right: gripX() + GRIP_PX.width,
-    top: reserveY() - 26,
-    bottom: reserveY() + 20,
+  const reserveAh = () => ampHours((props.reservePercent / 100) * props.picture.fullAh);
+  const reserveName = createMemo(() => ({
+    text: `Reserve ${percent(props.reservePercent / 100)}, ${reserveAh()}`,
+    x: gripX() + 20,
+    above: aboveLine(),
+    box: { left: gripX() - 8, right: gripX() + GRIP_PX.width, top: reserveY() - 28, bottom: reserveY() + 28 },
   }));
 
   let scroller!: HTMLDivElement;
@@ -73,7 +76,7 @@ export function Strata(props: StrataProps) {
   });
   // A reading that leaves the view takes the view along.
   createEffect(() => {
-    if (props.reading === null || !props.isPhone) return;
+    if (props.reading === null || !props.scrolls) return;
     const x = props.scale.x(props.reading.ms);
     const view = scroller.clientWidth;
     const margin = Math.min(72, view / 4);
@@ -126,7 +129,7 @@ export function Strata(props: StrataProps) {
             layout={layout()}
             scale={props.scale}
             reserveShare={props.reservePercent / 100}
-            reserveLabel={reserveLabel()}
+            reserveName={reserveName()}
             reading={props.reading}
             flips={flips()}
             spelledOut={!props.isPhone}
@@ -158,7 +161,7 @@ export function Strata(props: StrataProps) {
           />
           <ReserveGrip
             percent={props.reservePercent}
-            ah={ampHours((props.reservePercent / 100) * props.picture.fullAh)}
+            ah={reserveAh()}
             y={reserveY()}
             zeroY={layout().charge.bottom}
             fullY={layout().charge.top}

@@ -19,7 +19,7 @@ export function StrataDrawing(props: {
   layout: StrataLayout;
   scale: TimeScale;
   reserveShare: number;
-  reserveLabel: Box;
+  reserveName: { text: string; x: number; above: boolean; box: Box };
   reading: Reading | null;
   /** Whether a reading's values stand to the left of its line. */
   flips: boolean;
@@ -90,7 +90,7 @@ export function StrataDrawing(props: {
         stratum={props.layout.charge}
         scale={props.scale}
         reserveShare={props.reserveShare}
-        reserveLabel={props.reserveLabel}
+        reserveName={props.reserveName}
         spelledOut={props.spelledOut}
         readingX={props.reading === null ? null : props.scale.x(props.reading.ms)}
       />

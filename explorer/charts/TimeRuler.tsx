@@ -76,19 +76,28 @@ function rulerWords({ ruler }: RunPicture): string {
   return `Time, ${ruler.days.map((day) => dayName(day.date)).join(", ")}; local time, ${zoneWords(ruler)}.`;
 }
 
-/** "UTC+2", or "UTC+2, UTC+1 from Sun 25" where the clocks change. */
+/** "local time, UTC+2"; where the clocks change, "UTC+2, from Sun 25 UTC+1". */
 export function zoneWords(ruler: RunPicture["ruler"]): string {
-  return ruler.offsets
-    .map(({ fromMs, offsetMs }, i) => offsetName(offsetMs) + (i === 0 ? "" : ` from ${clockAt(ruler, fromMs).day}`))
-    .join(", ");
+  const [first, ...later] = ruler.offsets;
+  const before = offsetName(first!.offsetMs);
+  if (later.length === 0) return `local time, ${before}`;
+  return [
+    before,
+    ...later.map(({ fromMs, offsetMs }) => `from ${clockAt(ruler, fromMs).day} ${offsetName(offsetMs)}`),
+  ].join(", ");
 }
 
-/** "dark 18:24–07:07": the first whole night. */
-export function nightWords(picture: RunPicture): string {
-  const { ruler, nights } = picture;
+/** "dark 18:24–07:07": the first whole night, or on a single day what there is of one. */
+export function nightWords({ ruler, nights }: RunPicture): string {
+  const clock = (ms: number) => clockAt(ruler, ms).clock.slice(0, 5);
   const whole = nights.find((night) => night.startMs > ruler.startMs && night.endMs < ruler.endMs);
-  if (whole !== undefined) return `dark ${short(ruler, whole.startMs)}–${short(ruler, whole.endMs)}`;
-  return nights.length === 0 ? "never dark" : "dark throughout";
+  if (whole !== undefined) return `dark ${clock(whole.startMs)}–${clock(whole.endMs)}`;
+  if (nights.length === 0) return "never dark";
+  const until = nights.find((night) => night.endMs < ruler.endMs);
+  const from = nights.find((night) => night.startMs > ruler.startMs);
+  const words = [
+    ...(until === undefined ? [] : [`until ${clock(until.endMs)}`]),
+    ...(from === undefined ? [] : [`from ${clock(from.startMs)}`]),
+  ];
+  return words.length === 0 ? "dark throughout" : `dark ${words.join(", ")}`;
 }
-
-const short = (ruler: RunPicture["ruler"], ms: number) => clockAt(ruler, ms).clock.slice(0, 5);

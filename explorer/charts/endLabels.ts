@@ -29,8 +29,10 @@ export interface InnerLabel {
   readonly text: string;
 }
 
-/** Longest leader, px: about a day. */
-const LONGEST_LEADER_PX = 240;
+/** Longest leader, as a share of the ruler, and px that it may always have. */
+const LONGEST_LEADER = { share: 0.4, px: 240 };
+/** Room that a label over its part takes to either side. */
+const INNER_HALF_PX = 110;
 
 type Wanted = Omit<EndLabel, "labelY">;
 
@@ -106,14 +108,26 @@ export function innerLabels(picture: RunPicture, layout: StrataLayout, scale: Ti
       return [{ x, y: Math.max(stratum.top + 8, stratum.y(topW(i)) - 8), text: `${figure} ${words}` }];
     });
   const loads = loadParts(picture);
-  return [
+  return stacked([
     ...over([...stack, spilled, shade], layout.incoming, shade.highW),
     ...over(loads, layout.load, loads.at(-1)!.highW),
-  ];
+  ]);
+}
+
+/** Labels that would cover one another stand in rows instead. */
+function stacked(labels: readonly InnerLabel[]): InnerLabel[] {
+  const placed: InnerLabel[] = [];
+  for (const label of labels) {
+    let { y } = label;
+    while (placed.some((other) => Math.abs(other.x - label.x) < 2 * INNER_HALF_PX && Math.abs(other.y - y) < 18))
+      y += 18;
+    placed.push({ ...label, y });
+  }
+  return placed;
 }
 
 function isFar(x: number, picture: RunPicture, scale: TimeScale): boolean {
-  return scale.x(endMs(picture)) - x > LONGEST_LEADER_PX;
+  return scale.x(endMs(picture)) - x > Math.max(LONGEST_LEADER.px, LONGEST_LEADER.share * scale.widthPx);
 }
 
 /** The last step, if the part is there; else where it is tallest in the last six hours in which it is there. */
@@ -138,6 +152,15 @@ function voltLabels(picture: RunPicture, stratum: Stratum, scale: TimeScale): En
       look: "radio",
       dotted: false,
     };
+  });
+  const [first] = picture.radios;
+  wanted.push({
+    x: scale.x(endMs(picture)),
+    y: stratum.y(first!.minimumV),
+    figure: volts(first!.minimumV),
+    words: "it needs",
+    look: "unserved",
+    dotted: false,
   });
   return spread(wanted, stratum.top, stratum.bottom);
 }

@@ -38,22 +38,22 @@ export function incomingParts(picture: RunPicture): { stack: Part[]; spilled: Pa
       wh: wh(picture, (i) => part.powerW[i]!),
     };
   });
-  const givenW = (i: number) => incomingAt(picture, i).givenW;
+  const panelsW = (i: number) => incomingAt(picture, i).panelsW;
   return {
     stack,
     spilled: {
       name: "spilled, bank full",
       look: "spilled",
-      lowW: (i) => Math.max(0, givenW(i) - picture.spilledW[i]!),
-      highW: givenW,
+      lowW: (i) => Math.max(0, panelsW(i) - picture.spilledW[i]!),
+      highW: panelsW,
       wh: wh(picture, (i) => picture.spilledW[i]!),
     },
     shade: {
       name: "taken by shade",
       look: "shade",
-      lowW: givenW,
+      lowW: panelsW,
       highW: (i) => incomingAt(picture, i).unshadedW,
-      wh: wh(picture, (i) => incomingAt(picture, i).unshadedW - givenW(i)),
+      wh: wh(picture, (i) => incomingAt(picture, i).unshadedW - panelsW(i)),
     },
   };
 }

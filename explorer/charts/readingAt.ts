@@ -44,7 +44,7 @@ export function readingAt(picture: RunPicture, ms: number): Reading {
   const step = Math.min(picture.steps - 1, Math.max(0, Math.floor(at)));
   const from = picture.chargeShare[step]!;
   const chargeShare = from + (picture.chargeShare[step + 1]! - from) * Math.min(1, at - step);
-  const { givenW, unshadedW } = incomingAt(picture, step);
+  const { givenW, panelsW, unshadedW } = incomingAt(picture, step);
   const { day, clock } = clockAt(picture.ruler, ms);
   const reading = {
     ms,
@@ -53,7 +53,7 @@ export function readingAt(picture: RunPicture, ms: number): Reading {
     chargeShare,
     chargeAh: chargeShare * picture.fullAh,
     incomingW: givenW,
-    shadeLossW: unshadedW - givenW,
+    shadeLossW: unshadedW - panelsW,
     spilledW: picture.spilledW[step]!,
     servedW: servedAt(picture, step),
     unservedW: picture.unservedW[step]!,

@@ -24,15 +24,18 @@ export interface StrataLayout {
   readonly heightPx: number;
 }
 
-/** Sum of what comes in at step `i`, and what would come in if nothing cast shade. */
+/** What comes in at step `i`: in all, from the panels, and what the panels would give if nothing cast shade. */
 export function incomingAt(picture: RunPicture, i: number) {
   let givenW = 0;
+  let panelsW = 0;
   let unshadedW = 0;
   for (const part of picture.incoming) {
     givenW += part.powerW[i]!;
-    unshadedW += part.powerW[i]! + (part.shadeLossW?.[i] ?? 0);
+    if (part.shadeLossW === null) continue;
+    panelsW += part.powerW[i]!;
+    unshadedW += part.powerW[i]! + part.shadeLossW[i]!;
   }
-  return { givenW, unshadedW };
+  return { givenW, panelsW, unshadedW };
 }
 
 /** What the loads got at step `i`. */
@@ -43,7 +46,8 @@ export function servedAt(picture: RunPicture, i: number): number {
 /** Sun and loads share one scale in W, so that equal areas are equal energy. */
 export function strataLayout(picture: RunPicture, chargePx: number): StrataLayout {
   const steps = range(picture.steps);
-  const incomingMaxW = max(steps, (i) => incomingAt(picture, i).unshadedW) ?? 0;
+  const incomingMaxW =
+    max(steps, (i) => Math.max(incomingAt(picture, i).givenW, incomingAt(picture, i).unshadedW)) ?? 0;
   const loadMaxW = max(steps, (i) => servedAt(picture, i) + picture.unservedW[i]!) ?? 0;
   const stepW = tickStep(0, Math.max(10, incomingMaxW, loadMaxW), 4);
   const topOf = (valueW: number) => Math.max(1, Math.ceil(valueW / stepW - 0.05)) * stepW;

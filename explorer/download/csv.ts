@@ -1,5 +1,5 @@
 import { csvFormatRows } from "d3";
-import { incomingAt, servedAt } from "../charts/strataLayout.ts";
+import { incomingAt } from "../charts/strataLayout.ts";
 import { stepMs } from "../charts/strataPaths.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { offsetAt } from "../time/localClock.ts";
@@ -23,13 +23,13 @@ export function strataCsv(picture: RunPicture): string {
   head.push("taken by shade W", "spilled W", "always on W", "when used W", "sending W", "unserved W");
   head.push(...picture.radios.map((radio) => `${radio.name} V`));
   const rows = Array.from({ length: picture.steps }, (_, i) => {
-    const { givenW, unshadedW } = incomingAt(picture, i);
+    const { panelsW, unshadedW } = incomingAt(picture, i);
     return [
       stamp(picture.ruler, stepMs(picture, i)),
       (picture.chargeShare[i]! * 100).toFixed(2),
       (picture.chargeShare[i]! * picture.fullAh).toFixed(2),
       ...picture.incoming.map((part) => tenth(part.powerW[i]!)),
-      tenth(unshadedW - givenW),
+      tenth(unshadedW - panelsW),
       tenth(picture.spilledW[i]!),
       tenth(picture.alwaysW[i]!),
       tenth(picture.usedW[i]!),
@@ -76,27 +76,3 @@ export function ledgerCsv({ ledger }: RunPicture): string {
 }
 
 const isPanel = (part: RunPicture["incoming"][number]) => part.shadeLossW !== null;
-
-/** An hour of the strata: charge at its start, powers as means over it. */
-export function hourRows(picture: RunPicture) {
-  const perHour = Math.max(1, Math.round(3_600_000 / picture.stepMs));
-  const rows = [];
-  for (let first = 0; first < picture.steps; first += perHour) {
-    const last = Math.min(picture.steps, first + perHour);
-    const mean = (ofW: (i: number) => number) => {
-      let sumW = 0;
-      for (let i = first; i < last; i++) sumW += ofW(i);
-      return sumW / (last - first);
-    };
-    rows.push({
-      ms: stepMs(picture, first),
-      chargeShare: picture.chargeShare[first]!,
-      incomingW: mean((i) => incomingAt(picture, i).givenW),
-      shadeW: mean((i) => incomingAt(picture, i).unshadedW - incomingAt(picture, i).givenW),
-      spilledW: mean((i) => picture.spilledW[i]!),
-      servedW: mean((i) => servedAt(picture, i)),
-      unservedW: mean((i) => picture.unservedW[i]!),
-    });
-  }
-  return rows;
-}

@@ -1,8 +1,7 @@
 import { For } from "solid-js";
-import { hourRows } from "../download/csv.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { clockAt } from "../time/localClock.ts";
-import { figure } from "../words/numbers.ts";
+import { hourHeads, hourRows } from "./hourRows.ts";
 
 /** The strata hour by hour, for reading and copying; every step is in the CSV. */
 export function StrataTable(props: { picture: RunPicture }) {
@@ -14,17 +13,13 @@ export function StrataTable(props: { picture: RunPicture }) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section class="wide tall" tabIndex={0} aria-label="Hours in figures">
       <table>
-        <caption class="unseen">Charge at the start of each hour, powers as means over it</caption>
+        <caption class="unseen">
+          Charge at the start of each hour, powers as means over it, volts as the least in it
+        </caption>
         <thead>
           <tr>
             <th scope="col">Hour from</th>
-            <th scope="col">Charge, %</th>
-            <th scope="col">Ah</th>
-            <th scope="col">Coming in, W</th>
-            <th scope="col">Taken by shade, W</th>
-            <th scope="col">Spilled, W</th>
-            <th scope="col">Loads get, W</th>
-            <th scope="col">Unserved, W</th>
+            <For each={hourHeads(props.picture)}>{(head) => <th scope="col">{head}</th>}</For>
           </tr>
         </thead>
         <tbody>
@@ -32,13 +27,7 @@ export function StrataTable(props: { picture: RunPicture }) {
             {(row) => (
               <tr>
                 <th scope="row">{when(row.ms)}</th>
-                <td>{figure(row.chargeShare * 100, 1)}</td>
-                <td>{figure(row.chargeShare * props.picture.fullAh)}</td>
-                <td>{figure(row.incomingW)}</td>
-                <td>{figure(row.shadeW)}</td>
-                <td>{figure(row.spilledW)}</td>
-                <td>{figure(row.servedW)}</td>
-                <td>{figure(row.unservedW)}</td>
+                <For each={row.figures}>{(text) => <td>{text}</td>}</For>
               </tr>
             )}
           </For>

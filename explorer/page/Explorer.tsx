@@ -42,17 +42,21 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
   const isPhone = () => sheet.width() < PHONE_PX;
   const axisPx = () => (isPhone() ? 40 : 64);
   const labelsPx = () => (sheet.width() >= 1100 ? 214 : 192);
+  const roomPx = () => sheet.width() - axisPx() - labelsPx();
   const scale = createMemo((): TimeScale | null => {
     const picture = state.shown()?.picture;
     if (picture === undefined || sheet.width() === 0) return null;
-    return timeScale(picture.ruler, isPhone() ? null : Math.min(864, sheet.width() - axisPx() - labelsPx()));
+    return timeScale(picture.ruler, isPhone() ? null : Math.min(864, roomPx()));
   });
-  /** Blanks start on midnights: one day's column each, or as many as a blank needs. */
+  /** Whether there is more time than the sheet is wide. */
+  const scrolls = () => isPhone() || (scale()?.widthPx ?? 0) > Math.max(864 + 24, roomPx() + 24);
+  const scrollPx = () => (scrolls() ? scroll().px : 0);
+  /** Blanks start on midnights: one day's column each, or as many or as great a part of one as a blank needs. */
   const fieldPx = () => {
     const time = scale();
     if (time === null) return 216;
     const dayPx = 24 * time.pxPerHour;
-    return dayPx * Math.max(1, Math.ceil(170 / dayPx));
+    return dayPx > 260 ? dayPx / Math.round(dayPx / 216) : dayPx * Math.ceil(170 / dayPx);
   };
   const ready = createMemo(() => {
     const shown = state.shown();
@@ -114,7 +118,15 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
     saveFile(`${fileName(props.document.name)}-${what}.csv`, "text/csv", text);
 
   return (
-    <div class="page" classList={{ "page-phone": isPhone(), "page-planning": isPlanOpen(), stale: state.isStale() }}>
+    <div
+      class="page"
+      classList={{
+        "page-phone": isPhone(),
+        "page-planning": isPlanOpen(),
+        "page-scrolls": scrolls(),
+        stale: state.isStale(),
+      }}
+    >
       <SheetIndex picture={state.shown()?.picture ?? null} stale={state.isStale()} problems={state.problems().length} />
       <main class="sheet" ref={sheet.ref}>
         <header class="top">
@@ -135,7 +147,14 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
           </div>
         </header>
         <div class="answer-block" aria-live="polite" aria-atomic="true">
-          <Show when={answer()} fallback={<h1 class="answer">Working it out…</h1>}>
+          <Show
+            when={answer()}
+            fallback={
+              <h1 class="answer">
+                {state.problems().length > 0 ? "This plan cannot be worked out as it stands." : "Working it out…"}
+              </h1>
+            }
+          >
             {(said) => <AnswerSentence answer={said()} />}
           </Show>
         </div>
@@ -154,7 +173,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
                 <div class="ruler-view">
                   <div
                     class="ruler-moving"
-                    style={{ transform: `translateX(${-scroll().px}px)`, width: `${now().scale.widthPx}px` }}
+                    style={{ transform: `translateX(${-scrollPx()}px)`, width: `${now().scale.widthPx}px` }}
                   >
                     <TimeRuler picture={now().picture} scale={now().scale} />
                     <Show when={reading()}>
@@ -171,7 +190,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
                   </div>
                 </div>
                 <p class="ruler-side">
-                  local time, {zoneWords(now().picture.ruler)}
+                  {zoneWords(now().picture.ruler)}
                   <br />
                   {nightWords(now().picture)}
                 </p>
@@ -208,7 +227,8 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
                   onSettle={state.settle}
                   reading={reading()}
                   onRead={setReadMs}
-                  scroll={() => scroll().px}
+                  scroll={scrollPx}
+                  scrolls={scrolls()}
                   onScroll={(px, viewPx) => setScroll({ px, viewPx })}
                 />
                 <div id="strata-table" class="margin-left">
@@ -222,7 +242,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
                 id="b"
                 title="The same days in figures"
                 now={now()}
-                scrollPx={scroll().px}
+                scrollPx={scrollPx()}
                 acts={
                   <button type="button" class="act" onClick={() => saveCsv("days", daysCsv(now().picture))}>
                     CSV
@@ -237,7 +257,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
                 title="Where the energy went"
                 sub={ledgerWords(now().picture)}
                 now={now()}
-                scrollPx={scroll().px}
+                scrollPx={scrollPx()}
                 acts={
                   <button type="button" class="act" onClick={() => saveCsv("loads", ledgerCsv(now().picture))}>
                     CSV
@@ -246,7 +266,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
               >
                 <LedgerTable picture={now().picture} />
               </Entry>
-              <Entry letter="D" id="d" title="What this leaves out, and cautions" now={now()} scrollPx={scroll().px}>
+              <Entry letter="D" id="d" title="What this leaves out, and cautions" now={now()} scrollPx={scrollPx()}>
                 <Cautions remarks={now().picture.remarks} />
               </Entry>
             </>
@@ -258,7 +278,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
           picture={ready()!.picture}
           reading={reading()!}
           widthPx={sheet.width()}
-          viewMs={[ready()!.scale.ms(scroll().px), ready()!.scale.ms(scroll().px + scroll().viewPx)]}
+          viewMs={[ready()!.scale.ms(scrollPx()), ready()!.scale.ms(scrollPx() + scroll().viewPx)]}
           isPlanOpen={isPlanOpen()}
           onRead={setReadMs}
           onPlan={() => setPlanOpen(!isPlanOpen())}
@@ -336,7 +356,7 @@ function SheetIndex(props: { picture: RunPicture | null; stale: boolean; problem
   };
   const least = () => {
     const days = props.picture?.days ?? [];
-    return days.length === 0 ? "" : `${days.length} days`;
+    return days.length === 0 ? "" : `${days.length} ${days.length === 1 ? "day" : "days"}`;
   };
   const largest = () => props.picture?.ledger.loads[0]?.name ?? "";
   const lines = () => [

@@ -67,7 +67,8 @@ export function makePlanState(document: ScenarioInput, workshop: Workshop) {
       const plan = history.before();
       const now = shown();
       if (plan === null || now === null || samePlan(plan, now.plan)) return null;
-      return pictures.get(JSON.stringify(plan)) ?? null;
+      const picture = pictures.get(JSON.stringify(plan)) ?? null;
+      return picture === null || sameCharge(picture, now.picture) ? null : picture;
     }),
     isStale: createMemo(() => {
       const now = shown();
@@ -78,6 +79,11 @@ export function makePlanState(document: ScenarioInput, workshop: Workshop) {
       return last !== null && samePlan(last.plan, history.now()) ? last.problems : [];
     }),
   };
+}
+
+/** Whether two runs have one and the same curve, as after a change of reserve. */
+function sameCharge(a: RunPicture, b: RunPicture): boolean {
+  return a.steps === b.steps && a.chargeShare.every((share, i) => share === b.chargeShare[i]);
 }
 
 export type PlanState = ReturnType<typeof makePlanState>;

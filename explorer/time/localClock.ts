@@ -22,7 +22,7 @@ export interface ClockReading {
   readonly weekday: string;
   /** "Sun 11" */
   readonly day: string;
-  /** "07:40"; with the offset, "02:40 UTC+1", where the clocks change on the ruler. */
+  /** "07:40"; with the offset, "02:40 UTC+1", in an hour that happens twice. */
   readonly clock: string;
 }
 
@@ -59,8 +59,16 @@ export function clockAt(ruler: Ruler, ms: number): ClockReading {
   const offsetMs = offsetAt(ruler, ms);
   const text = new Date(Math.round((ms + offsetMs) / 60_000) * 60_000).toISOString();
   const { weekday, dayOfMonth } = dateParts(text.slice(0, 10));
-  const twice = ruler.offsets.length > 1 ? ` ${offsetName(offsetMs)}` : "";
+  const twice = happensTwice(ruler, ms) ? ` ${offsetName(offsetMs)}` : "";
   return { weekday, day: `${weekday} ${dayOfMonth}`, clock: `${text.slice(11, 16)}${twice}` };
+}
+
+/** Whether the clocks, put back, show this time once more or have shown it before. */
+function happensTwice({ offsets }: Ruler, ms: number): boolean {
+  return offsets.some(({ fromMs, offsetMs }, i) => {
+    const backMs = i === 0 ? 0 : offsets[i - 1]!.offsetMs - offsetMs;
+    return backMs > 0 && ms >= fromMs - backMs && ms < fromMs + backMs;
+  });
 }
 
 /** "Thu 8 to Sun 11 October 2026" */

@@ -50,7 +50,9 @@ export function answerOf(facts: AnswerFacts): Answer {
             `Lowest ${percent(verdict.lowestShare)} (${ampHours(verdict.lowestAh)}) on ${moment(ruler, verdict.lowestMs)}; ${hours(verdict.belowReserveH)} under the ${percent(reserveShare)} reserve.`,
           ]),
       ...(verdict.dark ? [`${energy(verdict.unservedWh)} unserved.`] : []),
-      ...(verdict.lowestMs === endMs ? [] : [`${percent(verdict.endShare)} is left on ${end.day} ${end.clock}.`]),
+      ...(percent(verdict.endShare) === percent(verdict.lowestShare)
+        ? []
+        : [`${percent(verdict.endShare)} is left on ${end.day} ${end.clock}.`]),
       `The sun gives ${energy(solarWh)}${spilledWh < 0.5 ? "" : `, of which ${energy(spilledWh)} is spilled`}; the loads want ${energy(wantedWh)}.`,
       ...verdict.radios
         .filter((radio) => radio.dropoutH > 0)
@@ -68,17 +70,21 @@ export function moment(ruler: Ruler, ms: number): string {
   return `${day} ${clock}`;
 }
 
+/** "Sun 07:40"; "Sun 14 07:40" where the week's days come round again. */
+function shortMoment(ruler: Ruler, ms: number): string {
+  const { weekday, day, clock } = clockAt(ruler, ms);
+  return `${ruler.days.length > 7 ? day : weekday} ${clock}`;
+}
+
 function holds({ verdict, ruler, endMs, reserveShare }: AnswerFacts): Words[] {
-  const end = clockAt(ruler, endMs);
-  const lowest = clockAt(ruler, verdict.lowestMs);
   const points = Math.round(verdict.marginShare * 100);
   const isAtEnd = verdict.lowestMs === endMs;
   return [
     plain("holds to "),
-    heavy(`${end.weekday} ${end.clock}`),
+    heavy(shortMoment(ruler, endMs)),
     plain(isAtEnd ? " and ends at its lowest, " : "; lowest "),
     heavy(percent(verdict.lowestShare)),
-    plain(isAtEnd ? ", " : ` on ${lowest.weekday} ${lowest.clock}, `),
+    plain(isAtEnd ? ", " : ` on ${shortMoment(ruler, verdict.lowestMs)}, `),
     ...(points === 0
       ? [plain(`right at the ${percent(reserveShare)} reserve.`)]
       : [heavy(`${figure(points)}${THIN}${points === 1 ? "point" : "points"}`), plain(" over the reserve.")]),
@@ -88,10 +94,9 @@ function holds({ verdict, ruler, endMs, reserveShare }: AnswerFacts): Words[] {
 function fails({ verdict, ruler, reserveShare }: AnswerFacts): Words[] {
   const under = clockAt(ruler, verdict.belowReserveFromMs!);
   const reserve = [plain("is under its "), heavy(percent(reserveShare)), plain(" reserve from ")];
-  const from = heavy(`${under.weekday} ${under.clock}`);
+  const from = heavy(shortMoment(ruler, verdict.belowReserveFromMs!));
   if (verdict.darkFromMs === null) {
-    const lowest = clockAt(ruler, verdict.lowestMs);
-    const when = `${lowest.weekday} ${lowest.clock}`;
+    const when = shortMoment(ruler, verdict.lowestMs);
     return [
       ...reserve,
       from,
@@ -105,7 +110,7 @@ function fails({ verdict, ruler, reserveShare }: AnswerFacts): Words[] {
     ...reserve,
     from,
     plain(" and dark from "),
-    heavy(dark.weekday === under.weekday ? dark.clock : `${dark.weekday} ${dark.clock}`),
+    heavy(dark.day === under.day ? dark.clock : shortMoment(ruler, verdict.darkFromMs)),
     plain(", "),
     heavy(hours(verdict.darkH)),
     plain(" in all."),

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { incomingParts, loadParts } from "../../explorer/charts/parts.ts";
 import { nextNight, readingAt, snapReading } from "../../explorer/charts/readingAt.ts";
 import { strataLayout } from "../../explorer/charts/strataLayout.ts";
-import { daysCsv, hourRows, strataCsv } from "../../explorer/download/csv.ts";
+import { daysCsv, strataCsv } from "../../explorer/download/csv.ts";
+import { hourHeads, hourRows } from "../../explorer/entries/hourRows.ts";
 import { runPicture } from "../../explorer/picture/runPicture.ts";
 import { changesOf, planOf } from "../../explorer/plan/plan.ts";
 import { EXAMPLE, exampleRun } from "./exampleRun.ts";
@@ -86,7 +87,44 @@ test("the tables carry every step and every day", () => {
   expect(lines).toHaveLength(picture.steps + 1);
   expect(lines[1]).toMatch(/^2026-10-08T10:00\+02:00,98/);
   expect(daysCsv(picture).split("\n")).toHaveLength(picture.days.length + 1);
-  const meanWh = hourRows(picture).reduce((sum, row) => sum + row.servedW, 0);
-  const servedWh = base.days.reduce((sum, day) => sum + day.demandWh - day.unservedWh, 0);
-  expect(Math.abs(meanWh - servedWh)).toBeLessThan(GRID_W * 78);
+  const rows = hourRows(picture);
+  const column = (head: string) => hourHeads(picture).indexOf(head);
+  expect(rows).toHaveLength(78);
+  expect(rows[0]!.figures).toHaveLength(hourHeads(picture).length);
+  const wh = rows.reduce((sum, row) => sum + Number(row.figures[column("Van roof, W")]), 0);
+  const solarWh = base.days.reduce((sum, day) => sum + day.solarWh, 0);
+  expect(Math.abs(wh - solarWh)).toBeLessThan(0.5 * rows.length); // each hour is set as a whole number of watts
+});
+
+test("a station that drops out has its volts drawn, apart from the rest, and 0 while nobody is at it", async () => {
+  expect(picture.radios).toEqual([]);
+  const thin = await exampleRun([
+    { at: "stations.hf-run.feed.cable", to: { awg: "16", oneWayM: 6 } },
+    { at: "stations.hf-run.transmitW", to: 100 },
+  ]);
+  const { radios, ...rest } = runPicture(thin);
+  expect(radios.map((radio) => radio.name)).toEqual(["HF run position"]);
+  expect(Math.min(...radios[0]!.volts.filter((volts) => volts > 0))).toBeCloseTo(thin.verdict.radios[0]!.lowestV!, 9);
+  expect(strataLayout({ ...rest, radios }, 200).volts).not.toBeNull();
+  const night = Math.floor((Date.UTC(2026, 9, 9, 1) - picture.startMs) / picture.stepMs);
+  expect(radios[0]!.volts[night]).toBe(0);
+});
+
+test("a charger counts as coming in but neither as sun nor in shade", async () => {
+  const mains = {
+    id: "mains",
+    name: "Mains",
+    kind: "mains",
+    chargerA: 20,
+    available: [{ from: "08:00", to: "10:00" }],
+  };
+  const charged = runPicture(await exampleRun([{ at: "sources", to: [mains] }]));
+  const { stack, shade } = incomingParts(charged);
+  expect(stack.map((part) => part.look)).toEqual(["sun-solid", "source"]);
+  expect(stack[1]!.wh).toBeCloseTo(
+    charged.days.reduce((sum, day) => sum + day.sourceWh, 0),
+    6,
+  );
+  const step = charged.incoming[1]!.powerW.findIndex((watts) => watts > 0);
+  expect(shade.lowW(step)).toBe(charged.incoming[0]!.powerW[step]);
 });
