@@ -10,7 +10,6 @@ import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import type { MonthlyClearness } from "../../engine/sky/dailyClearness.ts";
 import { againstRecord } from "../../tests/truth/climate/againstRecord.ts";
 import {
-  bootstrapErrors,
   type ClearnessStatistics,
   type ClearnessYear,
   clearnessStatistics,
@@ -19,6 +18,7 @@ import {
 } from "../../tests/truth/climate/clearnessStatistics.ts";
 import { drawnYears, YEAR_MONTHS } from "../../tests/truth/climate/drawnYears.ts";
 import { longRecords } from "../../tests/truth/climate/longRecords.ts";
+import { bootstrapErrors } from "./bootstrapErrors.ts";
 
 const tables = await loadClimateTables();
 const MEMBERS = 400;

@@ -127,7 +127,7 @@ function withinDayShare(dayStart: Int32Array, clearWm2: Float64Array, stepH: num
  * a cloudless day's; one draw a step.
  * @param state the member's stream of purpose `cloud`
  * @param dayIndex clear-sky index of each day, 0…1.25
- * @param out one value per daylight step, 0…1.12, or to 10 % over the day's own on days brighter than that
+ * @param out one value per daylight step, 0…1.12; the day's own throughout on days brighter than that
  * @memberLoop
  */
 export function drawHourlyCloud(
@@ -155,7 +155,8 @@ export function drawHourlyCloud(
 
 /**
  * Brings the indices of a day to the day's own by moving each towards 0 or towards the brightest in proportion to its
- * distance, so that none leaves the range.
+ * distance, so that none leaves the range. A day brighter than any hour may be says that the cloudless sky is too dull, and
+ * gets it evenly.
  * @param clearWm2 a cloudless sky's light, the weights
  * @param wanted the day's index, 0 or more
  * @memberLoop
@@ -176,9 +177,9 @@ export function holdDayTotal(
   }
   if (clear <= 0) return;
   const mean = light / clear;
-  if (mean <= 0) {
+  if (mean <= 0 || wanted >= brightest) {
     for (let k = from; k < to; k++) index[k] = wanted;
-  } else if (wanted <= mean || wanted >= brightest || mean >= brightest) {
+  } else if (wanted <= mean) {
     const factor = wanted / mean;
     for (let k = from; k < to; k++) index[k]! *= factor;
   } else {

@@ -114,23 +114,7 @@ export function figuresOf(statistics: ClearnessStatistics): number[] {
   return [average, spread, sdBetween, ...q, ...r, ...p, ...worst];
 }
 
-/** Sampling error of each month's figures: years drawn with replacement, over and over. */
-export function bootstrapErrors(
-  years: readonly ClearnessYear[],
-  rounds: number,
-  unit: () => number,
-): (number[] | null)[] {
-  const drawn = Array.from({ length: rounds }, () =>
-    clearnessStatistics(years.map(() => years[Math.floor(unit() * years.length)]!)),
-  );
-  return Array.from({ length: 12 }, (_, m) => {
-    const rows = drawn.flatMap((months) => (months[m] ? [figuresOf(months[m])] : []));
-    if (rows.length < rounds / 2) return null;
-    return FIGURES.map((_, k) => sd(rows.map((row) => row[k]!)));
-  });
-}
-
-export function quantiles(values: readonly number[], shares: readonly number[]): number[] {
+function quantiles(values: readonly number[], shares: readonly number[]): number[] {
   const sorted = Float64Array.from(values).sort();
   return shares.map((share) => {
     const place = share * (sorted.length - 1);
@@ -144,7 +128,8 @@ function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function sd(values: readonly number[]): number {
+/** Sample standard deviation, divided by n − 1. */
+export function sd(values: readonly number[]): number {
   const average = mean(values);
   return Math.sqrt(values.reduce((sum, value) => sum + (value - average) ** 2, 0) / (values.length - 1));
 }
