@@ -1,9 +1,13 @@
-import type { GroupDetail } from "../engine/array/groupDetail.ts";
+import { makeFixedPower } from "../engine/array/fixedPower.ts";
+import { type GroupDetail, groupDetail } from "../engine/array/groupDetail.ts";
+import { PLANE_SLOTS } from "../engine/array/planeSlots.ts";
 import type { PreparedGroup } from "../engine/array/prepareGroup.ts";
 import { stepGroup } from "../engine/array/stepGroup.ts";
+import { stepPlane } from "../engine/array/stepPlane.ts";
+import { writeDetail } from "../engine/array/writeDetail.ts";
 import type { SkyLight } from "../engine/sky/splitDiffuse.ts";
 
-/** Power of a panel group in one step, W, for one bus voltage: `stepGroup` where speed does not matter. */
+/** Power of a panel group in one step, W, for one bus voltage: both halves of the step where speed does not matter. */
 export function groupBusW(
   group: PreparedGroup,
   i: number,
@@ -13,6 +17,14 @@ export function groupBusW(
   detail?: GroupDetail,
 ): number {
   const slot = Float64Array.of(busV, 0);
-  stepGroup(group, i, light, airTempC, slot, 0, slot, 1, detail);
+  const planeOf = (each: PreparedGroup) => {
+    const plane = new Float64Array(light.ghiWm2.length * PLANE_SLOTS);
+    stepPlane(each, 0, light, airTempC, plane, makeFixedPower(light.ghiWm2.length, 0, 0), true);
+    return plane;
+  };
+  const plane = planeOf(group);
+  stepGroup(group, i, plane, slot, 0, slot, 1);
+  const freePlane = group.unshaded === null ? plane : planeOf(group.unshaded);
+  writeDetail(group, i, plane, freePlane, slot, 0, slot, 1, detail ?? groupDetail(light.ghiWm2.length));
   return slot[1]!;
 }

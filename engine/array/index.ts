@@ -1,7 +1,7 @@
 /**
  * array: what panels make of the light, up to the bank's terminals.
- * prepareGroups (facing, shade, glass, wind; once per scenario) ─► stepGroup (per member and step: light on the plane ─►
- * cells ─► sections ─► losses ─► cable ─► controller). Reads scenario, sky, shade; read by run.
+ * prepareGroups (facing, shade, glass, wind; once per scenario) ─► stepPlane (per member, the whole event: light on the
+ * plane ─► cells ─► sections) ─► stepGroup (per step, at the bank's volts: controller, cable, losses) ─► writeDetail (traces). Reads scenario, sky, shade; read by run.
  */
 export { type CopperSize, copperOhmPerM } from "./copperOhmPerM.ts";
 export { type GroupDetail, groupDetail } from "./groupDetail.ts";
@@ -10,3 +10,5 @@ export { type Facing, type MountTrack, mountTrack } from "./mountTrack.ts";
 export { type PreparedGroup, prepareGroup, prepareGroups } from "./prepareGroup.ts";
 export type { SectionRule } from "./sectionRule.ts";
 export { stepGroup } from "./stepGroup.ts";
+export { stepPlane } from "./stepPlane.ts";
+export { writeDetail } from "./writeDetail.ts";

@@ -9,5 +9,15 @@
 export type SectionRule = "kthBrightest" | "mildShade";
 
 /** Most that the mild-shade rule can add, and how far under the mean light half of it is reached. */
-export const MILD_SHADE_MOST = 0.3;
-export const MILD_SHADE_HALF = 0.2;
+const MILD_SHADE_MOST = 0.3;
+const MILD_SHADE_HALF = 0.2;
+
+/**
+ * Light that stands for a section's current by the mild-shade rule.
+ * @param evenWm2 light of the section that holds the string back; @param meanWm2 light of the whole group, not below 0
+ * @memberLoop
+ */
+export function mildlyLitWm2(evenWm2: number, meanWm2: number): number {
+  const under = meanWm2 > 0 ? Math.max(0, 1 - evenWm2 / meanWm2) : 0;
+  return evenWm2 * (1 + (MILD_SHADE_MOST * under) / (MILD_SHADE_HALF + under));
+}

@@ -1,3 +1,5 @@
+import { type FixedPower, makeFixedPower } from "../array/fixedPower.ts";
+import { PLANE_SLOTS } from "../array/planeSlots.ts";
 import type { Prepared } from "./prepare.ts";
 import { STATE_SLOTS } from "./stepState.ts";
 
@@ -17,6 +19,9 @@ export interface RunRows {
   readonly stationAt: number;
   /** Charge at the end, Ah; each row has that at its start. */
   readonly state: Float64Array;
+  /** What the sky makes of each panel group, in the places that `planeSlots.ts` names. */
+  readonly planes: readonly Float64Array[];
+  readonly fixed: FixedPower;
   /** Which generator runs (1 or 0), fuel left, what each source could give, what each selector input offers. */
   readonly runs: Float64Array;
   readonly fuelLeftL: Float64Array;
@@ -39,10 +44,14 @@ export const ROW_BANK_A = 6;
 export const ROW_BANK_V = 7;
 /** 1 while the low-voltage disconnect is closed, else 0. */
 export const ROW_CONNECTED = 8;
+/** Below these volts a controller's current limit may bite earlier; a step that gets there asks every group again. */
+const LOWEST_V_PER_12V = 9;
 const ROW_FIRST_GROUP = 9;
 
 /** Room for runs of a prepared scenario. */
-export function makeRunRows(prepared: Pick<Prepared, "grid" | "groups" | "sources" | "loads" | "selector">): RunRows {
+export function makeRunRows(
+  prepared: Pick<Prepared, "scenario" | "bank" | "grid" | "groups" | "sources" | "loads" | "selector">,
+): RunRows {
   const groups = prepared.groups.length;
   const sources = prepared.sources.length;
   const stationAt = ROW_FIRST_GROUP + groups + 2 * sources;
@@ -55,6 +64,12 @@ export function makeRunRows(prepared: Pick<Prepared, "grid" | "groups" | "source
     fuelAt: ROW_FIRST_GROUP + groups + sources,
     stationAt,
     state: new Float64Array(STATE_SLOTS),
+    fixed: makeFixedPower(
+      prepared.grid.steps,
+      LOWEST_V_PER_12V * (prepared.scenario.bank.nominalV / 12),
+      prepared.bank.absorptionV,
+    ),
+    planes: prepared.groups.map(() => new Float64Array(prepared.grid.steps * PLANE_SLOTS)),
     runs: new Float64Array(sources),
     fuelLeftL: new Float64Array(sources),
     offeredW: new Float64Array(sources),

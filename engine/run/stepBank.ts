@@ -35,8 +35,11 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
   // The disconnect opens on volts under load and closes again only when the bank has visibly recovered.
   const withoutLoadsW = solarW + sourcesW - controllersW;
   const shortW = wantedW - withoutLoadsW;
-  const shortA = shortW > 0 ? drawA(openV, internalOhm, shortW) : 0;
-  let connected = openV - internalOhm * shortA >= bank.disconnectV;
+  // Amperes without the sag. Up to a quarter of the volts, the sag adds less than half to them: far from the disconnect that is
+  // enough to know, and near it the root is taken.
+  const aboutA = shortW > 0 ? shortW / openV : 0;
+  const isFar = internalOhm * aboutA <= 0.2 * openV && openV - 1.5 * internalOhm * aboutA >= bank.disconnectV;
+  let connected = isFar || openV - internalOhm * drawA(openV, internalOhm, Math.max(0, shortW)) >= bank.disconnectV;
   if (connected && state[CONNECTED] === 0) {
     const chargingW = Math.max(0, Math.min(withoutLoadsW, mostW));
     connected = openV + chargingOhm * chargeA(openV, chargingOhm, chargingW) >= bank.reconnectV;
@@ -54,7 +57,7 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
   // In both branches the volts are those halfway through the step, so that a long step on a steep part of the curve counts right.
   if (netW >= 0) {
     bankW = Math.min(netW, mostW);
-    const halfAh = 0.5 * chargeA(openV, chargingOhm, bankW) * bank.coulombicShare * stepH;
+    const halfAh = ((0.5 * bankW) / openV) * bank.coulombicShare * stepH;
     const midV = openCircuitV(bank, Math.min(bank.fullAh, storedAh + halfAh));
     bankA = Math.min(mostA, chargeA(midV, chargingOhm, bankW));
     bankV = midV + chargingOhm * bankA;
@@ -68,7 +71,7 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
   } else {
     const deficitW = -netW;
     const reachableAh = Math.max(0, storedAh - inputs.rows[input + INPUT_FLOOR_AH]!);
-    const firstA = connected ? shortA : drawA(openV, internalOhm, deficitW);
+    const firstA = connected ? aboutA : deficitW / openV;
     let factor = hasPeukert ? peukertFactorAt(bank, firstA) : 1;
     const midV = openCircuitV(bank, Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * stepH)));
     let outA = Math.min(bank.maxDischargeA, drawA(midV, internalOhm, deficitW));

@@ -1,8 +1,8 @@
-import type { GroupDetail } from "../array/groupDetail.ts";
 import { stepGroup } from "../array/stepGroup.ts";
+import { writeDetail } from "../array/writeDetail.ts";
 import { openCircuitV } from "../bank/bankVoltage.ts";
-import type { SkyLight } from "../sky/splitDiffuse.ts";
 import type { Prepared } from "./prepare.ts";
+import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH } from "./stepState.ts";
 
@@ -10,26 +10,31 @@ import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH } 
 export function stepOffers(
   prepared: Prepared,
   i: number,
-  light: SkyLight,
-  airTempC: Float64Array,
   run: RunRows,
-  details: readonly GroupDetail[] | undefined,
+  noteAll: boolean,
+  details: RunDetails | undefined,
 ): void {
   const { bank, groups, sources } = prepared;
   const { state, rows, offeredW } = run;
   const firstGroup = i * run.stride + run.groupAt;
   const openV = openCircuitV(bank, state[STORED_AH]!);
-  // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes.
+  // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes. None works
+  // below the lowest volts of a bank that is to be called one.
   const lastA = state[LAST_A]!;
   const seenV = openV + lastA * (lastA > 0 ? bank.chargingOhm : bank.internalOhm);
   state[OPEN_V] = openV;
-  state[AT_BANK_V] = Math.min(bank.absorptionV, Math.max(0.5 * openV, seenV));
+  state[AT_BANK_V] = Math.min(bank.absorptionV, Math.max(run.fixed.lowestV, seenV));
 
-  let solarW = 0;
-  for (let g = 0; g < groups.length; g++) {
-    const detail = details === undefined ? undefined : details[g]!;
-    stepGroup(groups[g]!, i, light, airTempC, state, AT_BANK_V, rows, firstGroup + g, detail);
-    solarW += rows[firstGroup + g]!;
+  const { fixed } = run;
+  const hanging = fixed.hanging[i]!;
+  let solarW = noteAll ? 0 : fixed.sumW[i]!;
+  if (noteAll || hanging !== 0) {
+    for (let g = 0; g < groups.length; g++) {
+      if (!noteAll && (hanging & (1 << g)) === 0) continue;
+      stepGroup(groups[g]!, i, run.planes[g]!, state, AT_BANK_V, rows, firstGroup + g);
+      if (details !== undefined) stepDetail(prepared, i, g, run, details);
+      solarW += rows[firstGroup + g]!;
+    }
   }
   let sourcesW = 0;
   for (let s = 0; s < sources.length; s++) {
@@ -40,6 +45,13 @@ export function stepOffers(
   state[SHUT_OUT_W] = 0;
   state[OFFERED_W] = sourcesW;
   if (prepared.selector.inputs > 0) stepSelector(prepared, run, firstGroup);
+}
+
+function stepDetail(prepared: Prepared, i: number, g: number, run: RunRows, details: RunDetails): void {
+  const { state, rows } = run;
+  const at = i * run.stride + run.groupAt + g;
+  const group = prepared.groups[g]!;
+  writeDetail(group, i, run.planes[g]!, details.freePlanes[g]!, state, AT_BANK_V, rows, at, details.groups[g]!);
 }
 
 /** Lets the largest of the selector's inputs pass and shuts the others out. */

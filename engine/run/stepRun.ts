@@ -1,7 +1,8 @@
-import type { GroupDetail } from "../array/groupDetail.ts";
+import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
+import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { stepBank } from "./stepBank.ts";
 import { stepOffers } from "./stepOffers.ts";
@@ -18,7 +19,7 @@ import { CONNECTED, LAST_A, STORED_AH } from "./stepState.ts";
  * @param airTempC the member's air; one value per step
  * @param inputs the member's loads and limits
  * @param run where everything is written
- * @param details one per panel group, filled in when given (a single trace); ensembles leave it out
+ * @param details filled in when given (a single trace); ensembles leave it out
  */
 export function stepRun(
   prepared: Prepared,
@@ -26,7 +27,7 @@ export function stepRun(
   airTempC: Float64Array,
   inputs: MemberInputs,
   run: RunRows,
-  details?: readonly GroupDetail[],
+  details?: RunDetails,
 ): void {
   const { state } = run;
   const { steps } = prepared.grid;
@@ -37,8 +38,21 @@ export function stepRun(
     run.runs[s] = 0;
     run.fuelLeftL[s] = prepared.sources[s]!.fuelL;
   }
+  const { groups } = prepared;
+  const noteAll = details !== undefined || prepared.selector.inputs > 0;
   for (let i = 0; i < steps; i++) {
-    stepOffers(prepared, i, light, airTempC, run, details);
+    run.fixed.sumW[i] = 0;
+    run.fixed.hanging[i] = 0;
+  }
+  for (let g = 0; g < groups.length; g++) {
+    const group = groups[g]!;
+    stepPlane(group, g, light, airTempC, run.planes[g]!, run.fixed, noteAll);
+    if (details !== undefined && group.unshaded !== null) {
+      stepPlane(group.unshaded, g, light, airTempC, details.freePlanes[g]!, details.freeFixed, true);
+    }
+  }
+  for (let i = 0; i < steps; i++) {
+    stepOffers(prepared, i, run, noteAll, details);
     stepBank(prepared, i, inputs, run);
     stepRadios(prepared, i, inputs, run);
   }

@@ -1,10 +1,10 @@
-import { groupDetail } from "../array/groupDetail.ts";
 import { storedWh } from "../bank/bankVoltage.ts";
 import { EngineFault } from "../fault.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { type DayFigures, dayFigures } from "./dayFigures.ts";
 import { type Prepared, prepare } from "./prepare.ts";
+import { makeRunDetails } from "./runDetails.ts";
 import { runRecord } from "./runRecord.ts";
 import type { RunResult } from "./runResult.ts";
 import { makeRunRows } from "./runRows.ts";
@@ -32,8 +32,8 @@ export function tracePrepared(prepared: Prepared): Trace {
   const { grid, bank, groups } = prepared;
   const { steps, stepH } = grid;
   const rows = makeRunRows(prepared);
-  const details = groups.map(() => groupDetail(steps));
-  stepRun(prepared, prepared.light, prepared.airTempC, prepared.inputs, rows, details);
+  const runDetails = makeRunDetails(groups, rows.planes, steps);
+  stepRun(prepared, prepared.light, prepared.airTempC, prepared.inputs, rows, runDetails);
   const record = runRecord(prepared, rows);
   const chargeShare = record.storedAh.map((ah) => ah / bank.fullAh);
   const bankLossW = new Float64Array(steps);
@@ -46,6 +46,6 @@ export function tracePrepared(prepared: Prepared): Trace {
     const wantedW = record.demandW[i]! - prepared.controllersW;
     servedShare[i] = wantedW > 0 ? Math.max(0, Math.min(1, (wantedW - record.unservedW[i]!) / wantedW)) : 1;
   }
-  const run = { prepared, record, details, chargeShare, bankLossW, servedShare };
+  const run = { prepared, record, details: runDetails.groups, chargeShare, bankLossW, servedShare };
   return { ...run, days: dayFigures(run), verdict: verdictOf(run) };
 }

@@ -1,0 +1,14 @@
+/** Power that does not hang on the bank's volts, of all groups together. */
+export interface FixedPower {
+  /** Bank volts that a step stays within; a step that leaves them asks every group again. */
+  readonly lowestV: number;
+  readonly highestV: number;
+  /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power hangs on the volts. */
+  readonly sumW: Float64Array;
+  readonly hanging: Int32Array;
+}
+
+/** Room for `steps` steps, with nothing in it. */
+export function makeFixedPower(steps: number, lowestV: number, highestV: number): FixedPower {
+  return { lowestV, highestV, sumW: new Float64Array(steps), hanging: new Int32Array(steps) };
+}
