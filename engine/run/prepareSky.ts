@@ -103,7 +103,10 @@ function brightness(
     const levelWhM2 = days.extraterrestrialWhM2[day]!;
     return levelWhM2 > 0 ? (weather.monthlyGhiKwhM2[month]! * 1000) / levelWhM2 : 0;
   });
-  return dayClearIndex(days, kt, out);
+  const held = dayClearIndex(days, kt, out);
+  // A mean over years cannot beat a cloudless day; where the tables borrow a neighbour's month in the polar dusk, it would.
+  if (!isTypedIn(weather)) for (let i = 0; i < grid.steps; i++) out[i] = Math.min(1, out[i]!);
+  return isTypedIn(weather) ? held : 0;
 }
 
 function air(scenario: Scenario, grid: TimeGrid, climate: SiteClimate | null): Float64Array {

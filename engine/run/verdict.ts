@@ -104,6 +104,10 @@ function radioVerdict({ prepared, record }: RunResult, s: number): RadioVerdict 
 }
 
 const percent = (share: number) => `${Math.round(share * 100)} %`;
+const points = (share: number) => {
+  const count = Math.round(100 * share);
+  return count === 1 ? "1 point" : `${count} points`;
+};
 const hours = (h: number) => `${h < 10 ? +h.toFixed(1) : Math.round(h)} h`;
 
 function sentences(verdict: Omit<Verdict, "sentences">, { prepared }: RunResult, reserveShare: number): string[] {
@@ -112,15 +116,15 @@ function sentences(verdict: Omit<Verdict, "sentences">, { prepared }: RunResult,
   const end = when(grid.startMs + grid.steps * grid.stepMs);
   const lowest = `${percent(verdict.lowestShare)} (${Math.round(verdict.lowestAh)} Ah) on ${verdict.lowestAt.words}`;
   const said: string[] = [];
-  if (verdict.holds) {
-    const margin = Math.round(verdict.marginShare * 100);
+  const reserve = `the ${percent(reserveShare)} reserve`;
+  if (!verdict.holds) {
     said.push(
-      `The bank holds to ${end}: it is lowest at ${lowest}, ${margin} points above the ${percent(reserveShare)} reserve.`,
+      `The bank does not hold: it falls below ${reserve} on ${when(verdict.belowReserveFromMs!)} and is lowest at ${lowest}.`,
     );
+  } else if (verdict.dark) {
+    said.push(`Loads go dark although the charge stays above ${reserve}: it is lowest at ${lowest}.`);
   } else {
-    said.push(
-      `The bank does not hold: it falls below the ${percent(reserveShare)} reserve on ${when(verdict.belowReserveFromMs!)} and is lowest at ${lowest}.`,
-    );
+    said.push(`The bank holds to ${end}: it is lowest at ${lowest}, ${points(verdict.marginShare)} above ${reserve}.`);
   }
   if (verdict.dark) {
     said.push(
