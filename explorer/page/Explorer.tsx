@@ -45,7 +45,7 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
   const roomPx = () => sheet.width() - axisPx() - labelsPx();
   const scale = createMemo((): TimeScale | null => {
     const picture = state.shown()?.picture;
-    if (picture === undefined || sheet.width() === 0) return null;
+    if (picture === undefined) return null;
     return timeScale(picture.ruler, isPhone() ? null : Math.min(864, roomPx()));
   });
   /** Whether there is more time than the sheet is wide. */

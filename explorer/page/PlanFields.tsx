@@ -134,7 +134,7 @@ export function PlanFields(props: { state: PlanState }) {
           <span class="unit">%</span>
         </Field>
       </div>
-      <div role="alert">
+      <div class="wrongs" role="alert">
         <For each={state.problems()}>
           {(problem, i) => (
             <p class="wrong" id={`wrong-${i()}`}>
