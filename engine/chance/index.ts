@@ -12,4 +12,5 @@ export {
   type Purpose,
   STREAM_WORDS,
   seedWords,
+  wordsFor,
 } from "./stream.ts";

@@ -20,6 +20,8 @@ export const PURPOSES = {
   sureness: 6,
   /** Which days of a weather file are taken. */
   blocks: 7,
+  /** How far the plan's figures are off. */
+  figures: 8,
 } as const;
 export type Purpose = keyof typeof PURPOSES;
 
@@ -98,4 +100,16 @@ export function nextUnit(state: Uint32Array): number {
  */
 export function nextNormal(state: Uint32Array): number {
   return normalQuantile(nextUnit(state));
+}
+
+/**
+ * Words of a part of the whole that has chance of its own, such as one station: taking another part away moves none of its
+ * draws. For preparing; the streams are then opened from these words.
+ * @param words from `seedWords`
+ * @param name of the part, any text
+ */
+export function wordsFor(words: Int32Array, name: string): Int32Array {
+  let hash = 0x811c9dc5; // G. Fowler, L. Noll, K. Vo: FNV-1a, 32 bits
+  for (let k = 0; k < name.length; k++) hash = Math.imul(hash ^ name.charCodeAt(k), 0x01000193);
+  return words.map((word, k) => word ^ mixed(hash + Math.imul(k + 1, 0x9e3779b1)));
 }

@@ -7,16 +7,16 @@ import { monthlyCourse } from "./monthlyCourse.ts";
 import { solarHour } from "./solarDay.ts";
 
 /**
- * How air strays from the month's means, from 90 measured days at two places in spring and summer (docs/fits/air.md):
+ * How air strays from the month's means, from 89 measured days at two places in spring and summer (docs/fits/air.md):
  * little to go by, and the common practice of simple weather generators otherwise.
  */
 export const AIR_FIT = {
-  /** Standard deviation of a day's mid temperature about the month's, K (measured 2.7, 2.9, 4.2). */
+  /** Standard deviation of a day's mid temperature about the month's, K (measured 2.7, 2.8, 4.2). */
   spreadK: 3,
-  /** Correlation of that from day to day (measured 0.4 to 0.8). */
+  /** Correlation of that from day to day (measured 0.53, 0.57, 0.80). */
   persistence: 0.6,
-  /** Relative change of the day's swing for a change of 1 in its clear-sky index (measured 0.66, 0.84, 0.98; pooled 0.86). */
-  swingPerIndex: 0.86,
+  /** Relative change of the day's swing for a change of 1 in its clear-sky index (measured 0.65, 0.83, 0.98; pooled 0.85). */
+  swingPerIndex: 0.85,
 } as const;
 
 const LEAST_SWING = 0.25;
