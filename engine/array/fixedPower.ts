@@ -6,9 +6,17 @@ export interface FixedPower {
   /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power hangs on the volts. */
   readonly sumW: Float64Array;
   readonly hanging: Int32Array;
+  /** One number: what the panels of this member give over what was planned. Here, because a number handed over is boxed. */
+  readonly yieldShare: Float64Array;
 }
 
 /** Room for `steps` steps, with nothing in it. */
 export function makeFixedPower(steps: number, lowestV: number, highestV: number): FixedPower {
-  return { lowestV, highestV, sumW: new Float64Array(steps), hanging: new Int32Array(steps) };
+  return {
+    lowestV,
+    highestV,
+    sumW: new Float64Array(steps),
+    hanging: new Int32Array(steps),
+    yieldShare: Float64Array.of(1),
+  };
 }

@@ -1,3 +1,4 @@
+import type { FixedPower } from "./fixedPower.ts";
 import { BEST_A, BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, PLANE_SLOTS } from "./planeSlots.ts";
 import type { PreparedGroup } from "./prepareGroup.ts";
 import { mildlyLitWm2 } from "./sectionRule.ts";
@@ -22,6 +23,7 @@ const LEAST_SPAN_V = 0.1;
  * @param plane from `stepPlane`; where the volts decide, the choice of sections in it is written over
  * @param volts holds the volts at the bank's terminals, above 0, at `voltsAt`
  * @param out receives the power, W, 0 or more, at `outAt`
+ * @param fixed the member's; its yield is read here
  */
 export function stepGroup(
   group: PreparedGroup,
@@ -31,6 +33,7 @@ export function stepGroup(
   voltsAt: number,
   out: Float64Array,
   outAt: number,
+  fixed: FixedPower,
 ): void {
   const at = i * PLANE_SLOTS;
   const busV = volts[voltsAt]!;
@@ -39,7 +42,7 @@ export function stepGroup(
   } else if (plane[at + BEST_K]! > 0 && plane[at + BEST_V]! < busV + group.headroomV) {
     stepLowVolts(group, i, plane, volts, voltsAt);
   }
-  const givenW = plane[at + BEST_W]! * group.passedShare;
+  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.yieldShare[0]!);
   const outShare = group.perStep[i * group.stride + OUT_SHARE]!;
   if (group.controllerAtBank) {
     out[outAt] = outShare * Math.min(givenW, group.maxChargeA * busV);

@@ -69,7 +69,7 @@ export function stepPlane(
   const mayFix = group.controllerAtBank && !group.isPwm;
   const leastV = fixed.highestV + group.headroomV;
   const mostW = group.maxChargeA * fixed.lowestV;
-  const { passedShare } = group;
+  const passedShare = group.passedShare * fixed.yieldShare[0]!;
   const bit = 1 << g;
   const steps = ghiWm2.length;
   for (let i = 0; i < steps; i++) {

@@ -1,3 +1,4 @@
+import type { FixedPower } from "./fixedPower.ts";
 import type { GroupDetail } from "./groupDetail.ts";
 import {
   BEST_A,
@@ -28,6 +29,7 @@ export function writeDetail(
   voltsAt: number,
   busW: Float64Array,
   busWAt: number,
+  fixed: FixedPower,
   detail: GroupDetail,
 ): void {
   const at = i * PLANE_SLOTS;
@@ -36,15 +38,15 @@ export function writeDetail(
   const givenAtBankW = busW[busWAt]!;
   let freeW = givenAtBankW;
   if (group.unshaded !== null) {
-    stepGroup(group.unshaded, i, freePlane, volts, voltsAt, detail.shadeLossW, i);
+    stepGroup(group.unshaded, i, freePlane, volts, voltsAt, detail.shadeLossW, i, fixed);
     freeW = detail.shadeLossW[i]!;
   }
   // Losses, cable, controller, in the order in which the power meets them.
-  const stringA = plane[at + BEST_A]!;
+  const stringA = plane[at + BEST_A]! * fixed.yieldShare[0]!;
   const stringV = plane[at + BEST_V]!;
   const keptA = stringA * group.keptShare;
   const keptW = keptA * stringV;
-  const givenW = plane[at + BEST_W]! * group.passedShare;
+  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.yieldShare[0]!);
   const outW = outShare > 0 ? givenAtBankW / outShare : 0;
   const cableA = group.controllerAtBank ? keptA : outW / volts[voltsAt]!;
   const cableLossW = cableA * cableA * group.cableOhm;

@@ -169,12 +169,12 @@ function correction(near: Neighbour[], excess: (station: Neighbour) => number | 
 }
 
 /** Spread of daily clearness by its mean: least squares over about 1,500 station-months, residual 0.028. */
-function sdOfKt(kt: number, latitudeDeg: number): number {
+export function sdOfKt(kt: number, latitudeDeg: number): number {
   return clamp(-0.132 + 1.163 * kt - 1.25 * kt * kt + (0.038 * Math.abs(latitudeDeg)) / 90, 0.05, 0.22);
 }
 
 /** Correlation from day to day by the mean: least squares over 648 station-months of long records, residual 0.087. */
-function r1OfKt(kt: number): number {
+export function r1OfKt(kt: number): number {
   return clamp(0.085 + 0.56 * kt, 0.1, 0.6);
 }
 

@@ -1,6 +1,7 @@
 import type { PreparedBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import type { PreparedLoads } from "../load/prepareLoads.ts";
+import { FIGURE_CANOPY_NORMAL, FIGURE_START_SHARE, FIGURES } from "./memberFigures.ts";
 
 /**
  * What a step reads besides the sky, one row of numbers per step: what the gear wants at the bank's terminals, what the
@@ -9,6 +10,8 @@ import type { PreparedLoads } from "../load/prepareLoads.ts";
 export interface MemberInputs {
   readonly rows: Float64Array;
   readonly stride: number;
+  /** Charge at the start and how far capacity, yield and idle draw are off, in the places that `memberFigures.ts` names. */
+  readonly figures: Float64Array;
 }
 
 /** W at the bank's terminals, converter included, controllers' own draw not. */
@@ -39,5 +42,8 @@ export function memberInputs(
       rows[i * stride + INPUT_PEAK_W + s] = station.staffedShare[i]! > 0 ? toGrid(peakW) : 0;
     });
   }
-  return { rows, stride };
+  const figures = new Float64Array(FIGURES).fill(1);
+  figures[FIGURE_START_SHARE] = bank.startAh / bank.fullAh;
+  figures[FIGURE_CANOPY_NORMAL] = 0;
+  return { rows, stride, figures };
 }

@@ -1,4 +1,5 @@
 import { acceptA, chargeA, drawA, openCircuitV, peukertFactorAt } from "../bank/bankVoltage.ts";
+import { FIGURE_CAPACITY_SHARE } from "./memberFigures.ts";
 import { INPUT_FLOOR_AH, INPUT_MAX_CHARGE_A, INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import {
@@ -28,8 +29,11 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
   const shutOutW = state[SHUT_OUT_W]!;
   const sourcesW = state[OFFERED_W]!;
   const wantedW = inputs.rows[input + INPUT_WANTED_W]!;
+  // Charge is counted in planned ampere-hours: a bank that holds less than planned moves faster through them.
+  const capacityShare = inputs.figures[FIGURE_CAPACITY_SHARE]!;
+  const hours = stepH / capacityShare;
 
-  const mostA = Math.min(inputs.rows[input + INPUT_MAX_CHARGE_A]!, acceptA(bank, storedAh));
+  const mostA = Math.min(inputs.rows[input + INPUT_MAX_CHARGE_A]!, acceptA(bank, storedAh) * capacityShare);
   const mostW = mostA * (openV + chargingOhm * mostA);
 
   // The disconnect opens on volts under load and closes again only when the bank has visibly recovered.
@@ -57,13 +61,13 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
   // In both branches the volts are those halfway through the step, so that a long step on a steep part of the curve counts right.
   if (netW >= 0) {
     bankW = Math.min(netW, mostW);
-    const halfAh = ((0.5 * bankW) / openV) * bank.coulombicShare * stepH;
+    const halfAh = ((0.5 * bankW) / openV) * bank.coulombicShare * hours;
     const midV = openCircuitV(bank, Math.min(bank.fullAh, storedAh + halfAh));
     bankA = Math.min(mostA, chargeA(midV, chargingOhm, bankW));
     bankV = midV + chargingOhm * bankA;
     // Where the acceptance is met, power follows from current and not the other way round.
     bankW = Math.min(bankW, bankA * bankV);
-    nextAh = Math.min(bank.fullAh, storedAh + bankA * bank.coulombicShare * stepH);
+    nextAh = Math.min(bank.fullAh, storedAh + bankA * bank.coulombicShare * hours);
     const neededW = controllersW + drawnW + bankW;
     const solarUsedW = Math.min(solarW, neededW);
     spilledW += solarW - solarUsedW;
@@ -73,16 +77,16 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
     const reachableAh = Math.max(0, storedAh - inputs.rows[input + INPUT_FLOOR_AH]!);
     const firstA = connected ? aboutA : deficitW / openV;
     let factor = hasPeukert ? peukertFactorAt(bank, firstA) : 1;
-    const midV = openCircuitV(bank, Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * stepH)));
+    const midV = openCircuitV(bank, Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * hours)));
     let outA = Math.min(bank.maxDischargeA, drawA(midV, internalOhm, deficitW));
     if (hasPeukert) factor = peukertFactorAt(bank, outA);
-    if (outA * factor * stepH > reachableAh) {
+    if (outA * factor * hours > reachableAh) {
       // It gives the full current for part of the step, so Peukert's factor stays that of the full current.
-      outA = reachableAh / (factor * stepH);
+      outA = reachableAh / (factor * hours);
     }
     bankV = midV - internalOhm * outA;
     const givenW = Math.min(deficitW, outA * bankV);
-    nextAh = Math.max(0, storedAh - outA * factor * stepH);
+    nextAh = Math.max(0, storedAh - outA * factor * hours);
     unservedW += deficitW - givenW;
     bankW = -givenW;
     bankA = -outA;

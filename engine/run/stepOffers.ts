@@ -31,7 +31,7 @@ export function stepOffers(
   if (noteAll || hanging !== 0) {
     for (let g = 0; g < groups.length; g++) {
       if (!noteAll && (hanging & (1 << g)) === 0) continue;
-      stepGroup(groups[g]!, i, run.planes[g]!, state, AT_BANK_V, rows, firstGroup + g);
+      stepGroup(groups[g]!, i, run.planes[g]!, state, AT_BANK_V, rows, firstGroup + g, fixed);
       if (details !== undefined) stepDetail(prepared, i, g, run, details);
       solarW += rows[firstGroup + g]!;
     }
@@ -51,7 +51,18 @@ function stepDetail(prepared: Prepared, i: number, g: number, run: RunRows, deta
   const { state, rows } = run;
   const at = i * run.stride + run.groupAt + g;
   const group = prepared.groups[g]!;
-  writeDetail(group, i, run.planes[g]!, details.freePlanes[g]!, state, AT_BANK_V, rows, at, details.groups[g]!);
+  writeDetail(
+    group,
+    i,
+    run.planes[g]!,
+    details.freePlanes[g]!,
+    state,
+    AT_BANK_V,
+    rows,
+    at,
+    run.fixed,
+    details.groups[g]!,
+  );
 }
 
 /** Lets the largest of the selector's inputs pass and shuts the others out. */

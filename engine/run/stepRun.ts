@@ -1,5 +1,6 @@
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
+import { FIGURE_START_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
@@ -31,7 +32,9 @@ export function stepRun(
 ): void {
   const { state } = run;
   const { steps } = prepared.grid;
-  state[STORED_AH] = prepared.bank.startAh;
+  state[STORED_AH] = prepared.bank.fullAh * inputs.figures[FIGURE_START_SHARE]!;
+  run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
+  if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   state[LAST_A] = 0;
   state[CONNECTED] = 1;
   for (let s = 0; s < prepared.sources.length; s++) {

@@ -11,6 +11,8 @@ export function crossCheck(scenario: Scenario, grid: TimeGrid): Problem[] {
     ...missingConverter(scenario),
     ...buriedPanels(scenario),
     ...tooFewWords(scenario, grid),
+    ...strangeDays(scenario, grid),
+    ...unknownShedding(scenario),
   ];
 }
 
@@ -103,4 +105,27 @@ function tooFewWords(scenario: Scenario, grid: TimeGrid): Problem[] {
   if (weather.kind !== "words" || weather.days.length >= grid.dates.length) return [];
   const message = `weather.days has ${weather.days.length} words but the event touches ${grid.dates.length} days (${grid.dates[0]} to ${grid.dates.at(-1)}); give one word for each.`;
   return [{ code: "too-few-days", path: ["weather", "days"], message }];
+}
+
+function strangeDays(scenario: Scenario, grid: TimeGrid): Problem[] {
+  return scenario.knownDays.flatMap((known, index): Problem[] => {
+    const isTwice = scenario.knownDays.findIndex((other) => other.date === known.date) < index;
+    if (grid.dates.includes(known.date) && !isTwice) return [];
+    const wrong = isTwice
+      ? "which stands there twice"
+      : `no day of the event (${grid.dates[0]} to ${grid.dates.at(-1)})`;
+    const message = `knownDays.${index + 1}.date is "${known.date}", ${wrong}; correct it or take it out.`;
+    return [{ code: "strange-day", path: ["knownDays", index, "date"], message }];
+  });
+}
+
+function unknownShedding(scenario: Scenario): Problem[] {
+  const known = [...scenario.gear, ...scenario.stations].map((each) => each.id);
+  return scenario.shedding.flatMap((name, index): Problem[] => {
+    const isTwice = scenario.shedding.indexOf(name) < index;
+    if (known.includes(name) && !isTwice) return [];
+    const wrong = isTwice ? "twice" : `, which is neither gear nor a station (${known.join(", ") || "there are none"})`;
+    const message = `shedding names "${name}"${isTwice ? " " : ""}${wrong}; correct it or take it out.`;
+    return [{ code: "strange-shedding", path: ["shedding", index], message }];
+  });
 }

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { Bank } from "./bank.ts";
+import { KnownDay, Operators, Sureness } from "./chanceFields.ts";
 import { Change } from "./change.ts";
 import { Gear } from "./gear.ts";
 import { Models } from "./models.ts";
@@ -95,6 +96,10 @@ export const Scenario = z
       sources: list(Source, "sources", 10),
       selector: Selector,
       models: Models.prefault({}),
+      sureness: Sureness.prefault({}),
+      operators: Operators.prefault({}),
+      knownDays: list(KnownDay, "known days", 60),
+      shedding: list(id("gear or station that may go without"), "gear and stations, first to go without first", 230),
       variants: list(
         z
           .strictObject({

@@ -60,7 +60,7 @@ const EXTRAS: Readonly<Record<string, (forced: string | undefined) => object>> =
 /** Made once: working it out takes longer than reading a scenario. */
 const SCHEMA = scenarioInputSchema();
 
-const TEXTS = ["one", "08:00", "2026-06-20T12:00"];
+const TEXTS = ["one", "08:00", "2026-06-20T12:00", "2026-06-20"];
 
 /** Something the schema allows, with only what it requires. */
 export function sample(node: SchemaNode, hint?: unknown, forced?: string): unknown {

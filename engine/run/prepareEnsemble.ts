@@ -1,0 +1,180 @@
+import { wrapLongitudeDeg } from "../angle.ts";
+import type { PreparedGroup } from "../array/prepareGroup.ts";
+import { prepareGroups } from "../array/prepareGroup.ts";
+import { seedWords } from "../chance/stream.ts";
+import { climateAt, r1OfKt, type SiteClimate, sdOfKt } from "../place/climateAt.ts";
+import type { Obstacle } from "../scenario/obstacle.ts";
+import type { Problem } from "../scenario/problem.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import { type DayLight, dayLight } from "../sky/dayClearIndex.ts";
+import type { KnownDay } from "../sky/knownDays.ts";
+import { type PreparedSkies, prepareBlockSkies, prepareSkyEnsemble, type SkyClimate } from "../sky/skyEnsemble.ts";
+import { figureSpread, SURENESS_SPREAD } from "./memberFigures.ts";
+import { type PreparedOperators, prepareOperators } from "./operators.ts";
+import { type Prepared, prepare } from "./prepare.ts";
+import type { Surroundings } from "./surroundings.ts";
+
+/** A scenario ready for many runs. Holds scratch of the last member drawn: one of these for each thread. */
+export interface PreparedEnsemble {
+  readonly prepared: Prepared;
+  readonly seed: string;
+  readonly words: Int32Array;
+  readonly skies: PreparedSkies;
+  readonly operators: PreparedOperators;
+  readonly spread: Float64Array;
+  /** Panel groups under crowns two spreads darker, as planned, and two spreads lighter; null where no crown stands about. */
+  readonly canopy: {
+    readonly darker: readonly PreparedGroup[];
+    readonly lighter: readonly PreparedGroup[];
+    readonly member: readonly PreparedGroup[];
+  } | null;
+  readonly remarks: readonly string[];
+}
+
+/** Between how many standard deviations of canopy the prepared groups lie; members in between are mixed. */
+export const CANOPY_REACH = 2;
+
+/** Climate of a place about which nothing but typed-in figures is known: spread and memory as the fits on all stations have them. */
+function typedClimate(scenario: Scenario, days: DayLight, climate: SiteClimate | null): SkyClimate {
+  const { weather, place } = scenario;
+  const monthly = (value: number) => Array.from({ length: 12 }, () => value);
+  const air = weather.air;
+  const tmaxC = air === undefined ? climate!.tmaxC : monthly(air.maxC);
+  const tminC = air === undefined ? climate!.tminC : monthly(air.minC);
+  if (weather.kind !== "typical" || (weather.monthlyKt === undefined && weather.monthlyGhiKwhM2 === undefined)) {
+    return { kt: climate!.kt, sd: climate!.sd, r1: climate!.r1, tmaxC, tminC };
+  }
+  const meanH0 = days.extraterrestrialWhM2.reduce((sum, wh) => sum + wh, 0) / days.extraterrestrialWhM2.length;
+  const kt =
+    weather.monthlyKt ??
+    weather.monthlyGhiKwhM2!.map((kwh) => (meanH0 > 0 ? Math.min(0.85, (1000 * kwh) / meanH0) : 0.3));
+  const sd = kt.map((k) => sdOfKt(k, place.latitudeDeg));
+  const r1 = kt.map(r1OfKt);
+  return { kt, sd, r1, tmaxC, tminC };
+}
+
+/**
+ * Prepares a scenario for an ensemble: the weather it states gives way to skies drawn from the climate of the place (or, where
+ * it names a weather file, from that file in blocks of days); days in words are taken as a forecast as sure as its lead time allows.
+ * @param seed any text: the same seed gives the same members
+ */
+export function prepareEnsemble(
+  scenario: Scenario,
+  surroundings: Surroundings,
+  seed: string,
+): { ok: true; ensemble: PreparedEnsemble } | { ok: false; problems: readonly Problem[] } {
+  const ready = prepare(scenario, surroundings);
+  if (!ready.ok) return ready;
+  const { prepared } = ready;
+  const { grid, clear } = prepared;
+  const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
+  const { latitudeDeg, elevationM } = scenario.place;
+  const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity: scenario.weather.linkeTurbidity };
+  const days = dayLight(site, grid.middleMs, grid.localDay);
+  const climate =
+    surroundings.climate === undefined ? null : climateAt(surroundings.climate, latitudeDeg, longitudeDeg, elevationM);
+  const words = seedWords(seed);
+  const remarks = [...prepared.remarks];
+  let skies: PreparedSkies;
+  if (scenario.weather.kind === "file") {
+    const air = climate?.ok ? { tmaxC: climate.climate.tmaxC, tminC: climate.climate.tminC } : undefined;
+    const found = prepareBlockSkies({
+      site,
+      grid,
+      clear,
+      days,
+      file: surroundings.weatherFile!,
+      ...(air === undefined ? {} : { air }),
+    });
+    if (!found.ok) return found;
+    skies = found.skies;
+  } else {
+    const isTyped =
+      scenario.weather.kind === "typical" &&
+      (scenario.weather.monthlyKt !== undefined || scenario.weather.monthlyGhiKwhM2 !== undefined);
+    if (!isTyped || scenario.weather.air === undefined) {
+      if (climate === null) {
+        const message =
+          "weather needs the climate tables to draw skies from, and none were given; load the tables, or type in monthly clearness and weather.air.";
+        return { ok: false, problems: [{ code: "no-climate", path: ["weather"], message }] };
+      }
+      if (!climate.ok) return climate;
+      if (!remarks.includes(climate.climate.provenance.sentence)) remarks.push(climate.climate.provenance.sentence);
+    }
+    skies = prepareSkyEnsemble({
+      site,
+      grid,
+      clear,
+      days,
+      climate: typedClimate(scenario, days, climate?.ok ? climate.climate : null),
+      knownDays: knownDays(scenario, grid.dates),
+      ...(scenario.weather.air === undefined ? {} : { warmestSolarHour: scenario.weather.air.warmestSolarHour }),
+    });
+  }
+  const spread = figureSpread(scenario.sureness);
+  return {
+    ok: true,
+    ensemble: {
+      prepared,
+      seed,
+      words,
+      skies,
+      operators: prepareOperators(prepared, words),
+      spread,
+      canopy: canopyOf(prepared),
+      remarks,
+    },
+  };
+}
+
+/** What is known of each day: named days first, else the words of a scenario whose weather is told in words. */
+function knownDays(scenario: Scenario, dates: readonly string[]): (KnownDay | null)[] {
+  const { weather } = scenario;
+  return dates.map((date, day) => {
+    const named = scenario.knownDays.find((known) => known.date === date);
+    if (named !== undefined) {
+      return named.sureness === undefined ? { word: named.sky } : { word: named.sky, sureness: named.sureness };
+    }
+    const word = weather.kind === "words" ? weather.days[day] : undefined;
+    return word === undefined ? null : { word };
+  });
+}
+
+function canopyOf(prepared: Prepared): PreparedEnsemble["canopy"] {
+  const { scenario, grid, sun, clear, windMs, groups } = prepared;
+  const hasCrowns = scenario.obstacles.some(
+    (obstacle) => obstacle.kind === "tree" && obstacle.transmittanceInLeafShare > 0,
+  );
+  if (!hasCrowns || groups.length === 0) return null;
+  const spread = SURENESS_SPREAD.canopy[scenario.sureness.canopy];
+  const under = (normal: number) => {
+    const obstacles = scenario.obstacles.map((obstacle) => thinned(obstacle, 1 + spread * normal));
+    return prepareGroups(
+      scenario.panels,
+      obstacles,
+      scenario.models,
+      grid,
+      sun,
+      clear,
+      windMs,
+      scenario.models.sectionRule,
+    );
+  };
+  return {
+    darker: under(-CANOPY_REACH),
+    lighter: under(CANOPY_REACH),
+    // Same everything, with rows of its own to mix into.
+    member: groups.map((group) => ({ ...group, perStep: group.perStep.slice(), unshaded: group.unshaded })),
+  };
+}
+
+/** A tree whose crown lets through `factor` times as much, within what a crown can. */
+function thinned(obstacle: Obstacle, factor: number): Obstacle {
+  if (obstacle.kind !== "tree") return obstacle;
+  const times = (share: number) => Math.max(0, Math.min(0.95, share * Math.max(0, factor)));
+  return {
+    ...obstacle,
+    transmittanceInLeafShare: times(obstacle.transmittanceInLeafShare),
+    transmittanceBareShare: times(obstacle.transmittanceBareShare),
+  };
+}

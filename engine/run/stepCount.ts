@@ -1,0 +1,142 @@
+import { CHARGE_BINS, type OddsPart, POWER_BINS } from "./oddsPart.ts";
+import type { Prepared } from "./prepare.ts";
+import {
+  ROW_CONNECTED,
+  ROW_DEMAND_W,
+  ROW_SOLAR_W,
+  ROW_SPILLED_W,
+  ROW_STORED_AH,
+  ROW_UNSERVED_W,
+  type RunRows,
+} from "./runRows.ts";
+import { STORED_AH } from "./stepState.ts";
+
+/** Smallest shortfall that counts: below it, it is rounding. */
+const NOTHING_W = 1e-6;
+
+/** How the counting is to be done; one for an ensemble. */
+export interface Counting {
+  readonly reserveAh: number;
+  readonly perFullAh: number;
+  readonly solarBinsPerW: number;
+  readonly loadBinsPerW: number;
+  /** Devices in the order in which they go without; the rest follow as they stand. */
+  readonly sheddingOrder: Int32Array;
+}
+
+/** Counts a finished member into a part. */
+export function stepCount(prepared: Prepared, run: RunRows, member: number, counting: Counting, part: OddsPart): void {
+  const { rows, stride } = run;
+  const { steps, stepH } = prepared.grid;
+  const { reserveAh, perFullAh } = counting;
+  const { outcomes } = part;
+  const m = member - part.from;
+  let lowestAh = rows[ROW_STORED_AH]!;
+  let lowestStep = 0;
+  let belowFrom = -1;
+  let below = 0;
+  let darkFrom = -1;
+  let dark = 0;
+  let unservedW = 0;
+  let solarW = 0;
+  let spilledW = 0;
+  let demandW = 0;
+  for (let i = 0; i < steps; i++) {
+    const row = i * stride;
+    const storedAh = rows[row + ROW_STORED_AH]!;
+    if (storedAh < lowestAh) {
+      lowestAh = storedAh;
+      lowestStep = i;
+    }
+    if (storedAh < reserveAh) {
+      if (belowFrom < 0) belowFrom = i;
+      below++;
+      part.belowCounts[i]!++;
+    }
+    const shortW = rows[row + ROW_UNSERVED_W]!;
+    if (shortW > NOTHING_W) {
+      if (darkFrom < 0) darkFrom = i;
+      dark++;
+      unservedW += shortW;
+      part.darkCounts[i]!++;
+      countUnserved(prepared, i, shortW, counting, part);
+    }
+    solarW += rows[row + ROW_SOLAR_W]!;
+    spilledW += rows[row + ROW_SPILLED_W]!;
+    demandW += rows[row + ROW_DEMAND_W]!;
+    part.chargeCounts[i * CHARGE_BINS + binOf(storedAh * perFullAh * CHARGE_BINS, CHARGE_BINS)]!++;
+    part.solarCounts[i * POWER_BINS + binOf(rows[row + ROW_SOLAR_W]! * counting.solarBinsPerW, POWER_BINS)]!++;
+    part.loadCounts[i * POWER_BINS + binOf(rows[row + ROW_DEMAND_W]! * counting.loadBinsPerW, POWER_BINS)]!++;
+  }
+  const endAh = run.state[STORED_AH]!;
+  part.chargeCounts[steps * CHARGE_BINS + binOf(endAh * perFullAh * CHARGE_BINS, CHARGE_BINS)]!++;
+  if (endAh < lowestAh) {
+    lowestAh = endAh;
+    lowestStep = steps;
+  }
+  if (endAh < reserveAh && belowFrom < 0) belowFrom = steps;
+  outcomes.lowestShare[m] = lowestAh * perFullAh;
+  outcomes.lowestStep[m] = lowestStep;
+  outcomes.belowFromStep[m] = belowFrom;
+  outcomes.belowSteps[m] = below;
+  outcomes.darkFromStep[m] = darkFrom;
+  outcomes.darkSteps[m] = dark;
+  outcomes.unservedWh[m] = unservedW * stepH;
+  outcomes.endShare[m] = endAh * perFullAh;
+  outcomes.solarWh[m] = solarW * stepH;
+  outcomes.spilledWh[m] = spilledW * stepH;
+  outcomes.demandWh[m] = demandW * stepH;
+  countSources(prepared, run, m, part);
+  countDropouts(prepared, run, m, part);
+}
+
+/** @memberLoop */
+function binOf(place: number, bins: number): number {
+  return Math.max(0, Math.min(bins - 1, Math.floor(place)));
+}
+
+/** Books a shortfall on the devices that go without first. */
+function countUnserved(prepared: Prepared, i: number, shortW: number, counting: Counting, part: OddsPart): void {
+  const { devices } = prepared.loads;
+  const { stepH } = prepared.grid;
+  let left = shortW * prepared.converterShare;
+  for (let k = 0; k < counting.sheddingOrder.length && left > NOTHING_W; k++) {
+    const d = counting.sheddingOrder[k]!;
+    const takenW = Math.min(left, devices[d]!.alwaysW[i]! + devices[d]!.usedW[i]!);
+    part.unservedMilliWh[d]! += Math.floor(takenW * stepH * 1000 + 0.5);
+    left -= takenW;
+  }
+}
+
+function countSources(prepared: Prepared, run: RunRows, m: number, part: OddsPart): void {
+  const { sources, grid } = prepared;
+  let fuelL = 0;
+  let runningH = 0;
+  for (let s = 0; s < sources.length; s++) {
+    if (!sources[s]!.isGenerator) continue;
+    for (let i = 0; i < grid.steps; i++) {
+      const burntL = run.rows[i * run.stride + run.fuelAt + s]!;
+      fuelL += burntL;
+      if (burntL > 0) runningH += grid.stepH * sources[s]!.availableShare[i]!;
+    }
+  }
+  part.outcomes.fuelL[m] = fuelL;
+  part.outcomes.generatorH[m] = runningH;
+}
+
+function countDropouts(prepared: Prepared, run: RunRows, m: number, part: OddsPart): void {
+  const { loads, grid } = prepared;
+  const { rows, stride, stationAt } = run;
+  let hours = 0;
+  for (let s = 0; s < loads.stations.length; s++) {
+    const station = loads.stations[s]!;
+    for (let i = 0; i < grid.steps; i++) {
+      const row = i * stride;
+      const volts = rows[row + stationAt + s]!;
+      if (volts > 0 && volts < station.minimumV && rows[row + ROW_CONNECTED]! > 0) {
+        hours += grid.stepH * station.staffedShare[i]!;
+      }
+    }
+  }
+  part.outcomes.dropoutH[m] = hours;
+}

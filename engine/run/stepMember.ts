@@ -1,0 +1,50 @@
+import { drawSky } from "../sky/skyEnsemble.ts";
+import type { SkyLight } from "../sky/splitDiffuse.ts";
+import { drawFigures, FIGURE_CANOPY_NORMAL } from "./memberFigures.ts";
+import type { MemberInputs } from "./memberInputs.ts";
+import { drawOperators } from "./operators.ts";
+import type { Prepared } from "./prepare.ts";
+import { CANOPY_REACH, type PreparedEnsemble } from "./prepareEnsemble.ts";
+import type { RunDetails } from "./runDetails.ts";
+import type { RunRows } from "./runRows.ts";
+import { stepRun } from "./stepRun.ts";
+
+/** Room for one member: its sky, its loads and its run. */
+export interface MemberRoom {
+  readonly light: SkyLight;
+  readonly airTempC: Float64Array;
+  readonly inputs: MemberInputs;
+  /** The scenario with the member's own crowns over the panels. */
+  readonly prepared: Prepared;
+  readonly run: RunRows;
+}
+
+/**
+ * Draws one member and carries it through the event. Everything a member meets hangs on the seed, its number and the purpose alone: the same
+ * member of another scenario at the same place and time meets the same sky and the same people.
+ * @param room written over
+ */
+export function stepMember(ensemble: PreparedEnsemble, member: number, room: MemberRoom, details?: RunDetails): void {
+  const { words, skies, operators, spread } = ensemble;
+  const { light, airTempC, inputs } = room;
+  drawSky(skies, words, member, light, airTempC);
+  drawFigures(ensemble.prepared.scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
+  stepCanopy(ensemble, inputs.figures);
+  drawOperators(ensemble.prepared, operators, words, member, inputs);
+  stepRun(room.prepared, light, airTempC, inputs, room.run, details);
+}
+
+/** Mixes the panels' rows between darker, planned and lighter crowns. */
+function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): void {
+  const { canopy } = ensemble;
+  if (canopy === null) return;
+  const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
+  const far = Math.abs(normal) / CANOPY_REACH;
+  const side = normal < 0 ? canopy.darker : canopy.lighter;
+  for (let g = 0; g < canopy.member.length; g++) {
+    const planned = ensemble.prepared.groups[g]!.perStep;
+    const other = side[g]!.perStep;
+    const mixed = canopy.member[g]!.perStep;
+    for (let k = 0; k < mixed.length; k++) mixed[k] = planned[k]! + far * (other[k]! - planned[k]!);
+  }
+}

@@ -1,0 +1,48 @@
+import * as z from "zod";
+import { quantity, share, word } from "./quantity.ts";
+import { SKY_WORD_NAMES } from "./weather.ts";
+
+/** How a figure is known; what each means as a spread stands in `SURENESS_SPREAD`. */
+export const SURENESS_WORDS = ["measured", "dataSheet", "guess"] as const;
+export type SurenessWord = (typeof SURENESS_WORDS)[number];
+
+const sureness = (what: string) => word(SURENESS_WORDS, `how sure you are of ${what}`);
+
+/** How sure the plan's figures are; an ensemble varies them accordingly. */
+export const Sureness = z
+  .strictObject({
+    idleDraw: sureness("what the gear draws while nobody sends").default("dataSheet"),
+    startCharge: sureness("the charge at the start").default("measured"),
+    bankHealth: sureness("the capacity that age has left").default("dataSheet"),
+    canopy: sureness("how much light comes through the trees").default("guess"),
+    panelYield: sureness("what the panels give in good light").default("dataSheet"),
+  })
+  .meta({
+    title: "How sure are you?",
+    description: "How sure the plan's figures are; an ensemble varies them accordingly.",
+  });
+export type Sureness = z.infer<typeof Sureness>;
+
+/** How much operating differs from plan: standard deviations of the sending share, as shares of its mean. */
+export const Operators = z
+  .strictObject({
+    betweenEventsShare: share("spread of keenness from one event to the next").default(0.2),
+    betweenDaysShare: share("spread from day to day").default(0.15),
+    byHourShare: share("spread from hour to hour, for each station").default(0.5),
+  })
+  .meta({ title: "Operators", description: "How much operating differs from plan, as shares of the mean sending." });
+export type Operators = z.infer<typeof Operators>;
+
+/** What somebody knows of one day's sky, such as from a forecast. */
+export const KnownDay = z.strictObject({
+  date: z
+    .string({ error: 'a date of the event, such as "2026-10-09"' })
+    .regex(/^\d{4}-\d{2}-\d{2}$/, { error: 'a date of the event, such as "2026-10-09"' }),
+  sky: word(SKY_WORD_NAMES, "the day's sky"),
+  sureness: quantity({
+    unit: "",
+    low: 0,
+    high: 1,
+    what: "how sure it is: 0 nothing known, 1 certain; falls with the days ahead when left out",
+  }).optional(),
+});
