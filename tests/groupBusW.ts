@@ -23,8 +23,9 @@ export function groupBusW(
     return plane;
   };
   const plane = planeOf(group);
-  stepGroup(group, i, plane, slot, 0, slot, 1);
+  const fixed = makeFixedPower(light.ghiWm2.length, 0, 0);
+  stepGroup(group, i, plane, slot, 0, slot, 1, fixed);
   const freePlane = group.unshaded === null ? plane : planeOf(group.unshaded);
-  writeDetail(group, i, plane, freePlane, slot, 0, slot, 1, detail ?? groupDetail(light.ghiWm2.length));
+  writeDetail(group, i, plane, freePlane, slot, 0, slot, 1, fixed, detail ?? groupDetail(light.ghiWm2.length));
   return slot[1]!;
 }

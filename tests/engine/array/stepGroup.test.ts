@@ -441,7 +441,7 @@ describe("for any shade and weather", () => {
         const plane = new Float64Array(PLANE_SLOTS);
         const out = Float64Array.of(0, 0);
         stepPlane(shaded, 0, light, air, plane, makeFixedPower(1, 0, 0), true);
-        stepGroup(shaded, 0, plane, Float64Array.of(0, s.busV), 1, out, 1);
+        stepGroup(shaded, 0, plane, Float64Array.of(0, s.busV), 1, out, 1, makeFixedPower(1, 0, 0));
         expect(groupBusW(shaded, 0, light, air, s.busV, groupDetail(1))).toBe(out[1]);
       }),
     );
