@@ -22,6 +22,10 @@ export const PURPOSES = {
   blocks: 7,
   /** How far the plan's figures are off. */
   figures: 8,
+  /** How far the climate tables are off. */
+  climate: 9,
+  /** Which rows of a sample are taken again to see how far its estimates scatter. */
+  resample: 10,
 } as const;
 export type Purpose = keyof typeof PURPOSES;
 

@@ -74,6 +74,7 @@ export function prepareEnsemble(
   const climate =
     surroundings.climate === undefined ? null : climateAt(surroundings.climate, latitudeDeg, longitudeDeg, elevationM);
   const words = seedWords(seed);
+  let ktErrorRms = 0; // of figures that somebody typed in, no error is known
   const remarks = [...prepared.remarks];
   let skies: PreparedSkies;
   if (scenario.weather.kind === "file") {
@@ -99,6 +100,7 @@ export function prepareEnsemble(
         return { ok: false, problems: [{ code: "no-climate", path: ["weather"], message }] };
       }
       if (!climate.ok) return climate;
+      if (!isTyped) ktErrorRms = climate.climate.provenance.ktRms;
       if (!remarks.includes(climate.climate.provenance.sentence)) remarks.push(climate.climate.provenance.sentence);
     }
     skies = prepareSkyEnsemble({
@@ -107,6 +109,7 @@ export function prepareEnsemble(
       clear,
       days,
       climate: typedClimate(scenario, days, climate?.ok ? climate.climate : null),
+      ktErrorRms,
       knownDays: knownDays(scenario, grid.dates),
       ...(scenario.weather.air === undefined ? {} : { warmestSolarHour: scenario.weather.air.warmestSolarHour }),
     });

@@ -1,7 +1,7 @@
 /**
  * sky: the light that would arrive if nothing stood in its way.
  * when and where ─► sunTrack ─► clearSky ─► dayClearIndex (how bright the day) ─► splitDiffuse (beam and sky light).
- * An ensemble draws its own days: dailyClearness ─► knownDays ─► hourlyCloud ─► airAnomaly, or blockDays from a file;
+ * An ensemble draws its own days: dailyClearness ─► climateError ─► knownDays ─► hourlyCloud ─► airAnomaly, or blockDays from a file;
  * `skyEnsemble` binds them, and chance comes in nowhere else. Reads chance, place; read by shade, array, run.
  */
 export { AIR_FIT, drawAir, type PreparedAir, prepareAir } from "./airAnomaly.ts";

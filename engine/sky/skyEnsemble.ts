@@ -7,6 +7,7 @@ import type { TimeGrid } from "../scenario/timeGrid.ts";
 import { drawAir, type PreparedAir, prepareAir } from "./airAnomaly.ts";
 import { blockAir, drawBlockDays, type PreparedBlocks, prepareBlocks } from "./blockDays.ts";
 import type { ClearSky } from "./clearSky.ts";
+import { moveByClimateError, prepareClimateError } from "./climateError.ts";
 import {
   clearnessOfNormals,
   drawDailyNormals,
@@ -34,6 +35,8 @@ export interface SkyEvent {
 
 export interface SkyEnsembleInput extends SkyEvent {
   readonly climate: SkyClimate;
+  /** Typical error of the climate's mean Kt, such as `provenance.ktRms`; drawn for each member. 0 if left out. */
+  readonly ktErrorRms?: number;
   /** What somebody knows of the days, by local day from 0; null or left out where nothing. */
   readonly knownDays?: readonly (KnownDay | null | undefined)[];
   /** Standard deviation of a day's air about the month's mean, K; 0 for the mean itself. */
@@ -56,7 +59,13 @@ export interface PreparedSkies {
   /** The cloudless sky, rounded to the engine's grid. */
   readonly clear: ClearSky;
   readonly dayOfStep: Int32Array;
-  readonly climate: { clearness: PreparedClearness; known: PreparedKnown | null; cloud: PreparedCloud } | null;
+  readonly climate: {
+    readonly clearness: PreparedClearness;
+    /** How far a day's normal value moves for one standard deviation of the climate's error; null where it has none. */
+    readonly errorMoves: Float64Array | null;
+    readonly known: PreparedKnown | null;
+    readonly cloud: PreparedCloud;
+  } | null;
   readonly blocks: PreparedBlocks | null;
   readonly air: PreparedAir | null;
   /** Of the last member: normal value, Kt and clear-sky index of each day. */
@@ -70,20 +79,21 @@ export interface PreparedSkies {
 }
 
 /**
- * Prepares skies drawn from a climate: clearness from day to day (`dailyClearness`), what is known of days (`knownDays`),
- * cloud within the day (`hourlyCloud`), air (`airAnomaly`).
+ * Prepares skies drawn from a climate: clearness from day to day (`dailyClearness`), how far the climate itself may be
+ * off (`climateError`), what is known of days (`knownDays`), cloud within the day (`hourlyCloud`), air (`airAnomaly`).
  * @throws RangeError if arrays differ in length or a value leaves its range
  */
 export function prepareSkyEnsemble(input: SkyEnsembleInput): PreparedSkies {
   const { site, grid, climate } = input;
   const whole = wholeDays(site, grid, input.clear, input.days);
   const clearness = prepareDailyClearness(climate, grid.dates);
+  const errorMoves = prepareClimateError(clearness, input.ktErrorRms ?? 0);
   const known = prepareKnownDays(clearness, input.knownDays ?? [], whole.clearIndexPerKt);
   const cloud = prepareHourlyCloud(whole.dayStart, whole.clearWm2, grid.stepH);
   const usual = clearness.meanKt.map((kt, day) => Math.min(MAX_DAY_CLEAR_INDEX, kt * whole.clearIndexPerKt[day]!));
   const { tmaxC, tminC } = climate;
   const air = prepareAir(tmaxC, tminC, grid, site.longitudeDeg, usual, input.airSpreadK, input.warmestSolarHour);
-  return room(input, whole, { climate: { clearness, known, cloud }, blocks: null, air });
+  return room(input, whole, { climate: { clearness, errorMoves, known, cloud }, blocks: null, air });
 }
 
 /**
@@ -157,6 +167,10 @@ export function drawSky(
   if (climate !== null) {
     openStream(state, words, member, "sky");
     drawDailyNormals(climate.clearness, state, skies.normalOfDay);
+    if (climate.errorMoves !== null) {
+      openStream(state, words, member, "climate");
+      moveByClimateError(climate.errorMoves, state, skies.normalOfDay);
+    }
     if (climate.known !== null) {
       openStream(state, words, member, "sureness");
       bringToKnown(climate.known, state, skies.normalOfDay);
