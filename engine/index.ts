@@ -1,30 +1,12 @@
-/** duskline's engine: a scenario goes in, traces come out. No DOM, no Node, no clock, no chance of its own. */
+/** duskline's engine: a scenario goes in, traces and odds come out. No DOM, no Node, no clock, no chance of its own. */
 export { type ClimateTables, loadClimateTables, readWeatherFile, type WeatherFile } from "./place/index.ts";
-export {
-  type DayFigures,
-  dayWords,
-  type ExplainedNumber,
-  type ExplainedPart,
-  explain,
-  type HarvestLine,
-  type Ledger,
-  type LedgerLine,
-  type LocalMoment,
-  ledger,
-  localMoment,
-  type Prepared,
-  prepare,
-  type RadioVerdict,
-  type RunRecord,
-  type Surroundings,
-  type Trace,
-  trace,
-  tracePrepared,
-  type Verdict,
-} from "./run/index.ts";
+export * from "./run/index.ts";
 export {
   applyChanges,
   type Change,
+  type Difference,
+  differenceInWords,
+  differences,
   type Problem,
   type ReadResult,
   readScenario,

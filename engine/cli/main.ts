@@ -4,10 +4,12 @@ import { CallError } from "./callError.ts";
 import { checkVerb } from "./checkVerb.ts";
 import { explainVerb } from "./explainVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
+import { oddsVerb } from "./oddsVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
 import type { Verb } from "./verb.ts";
+import { versusVerb } from "./versusVerb.ts";
 
-const VERBS: readonly Verb[] = [traceVerb, ledgerVerb, explainVerb, checkVerb];
+const VERBS: readonly Verb[] = [traceVerb, oddsVerb, versusVerb, ledgerVerb, explainVerb, checkVerb];
 
 /** Ends of the program: all is well; the scenario is wrong; the call is wrong. */
 const OK = 0;
@@ -76,11 +78,12 @@ async function run(args: readonly string[]): Promise<number> {
   }
   const [scenario, ...others] = positionals;
   if (scenario === undefined) throw new CallError(`${verb.name} needs a scenario file: duskline ${verb.usage}`);
-  if (others.length > 0)
+  if (others.length > 0 && verb.takesSeveral !== true)
     throw new CallError(`${verb.name} takes one scenario file, and "${others[0]}" is one too many.`);
   const { variant, ...more } = values as Record<string, string | boolean | undefined>;
   const outcome = await verb.run({
     scenario,
+    others,
     variant: typeof variant === "string" ? variant : undefined,
     values: more,
     print: (text) => console.log(text),

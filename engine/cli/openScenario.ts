@@ -3,8 +3,10 @@ import { basename, dirname, join } from "node:path";
 import {
   loadClimateTables,
   type Prepared,
+  type PreparedEnsemble,
   type Problem,
   prepare,
+  prepareEnsemble,
   readScenario,
   readVariant,
   readWeatherFile,
@@ -18,7 +20,7 @@ const LARGEST_FILE_BYTES = 10_000_000;
 
 export type Opened<T> = { ok: true; value: T } | { ok: false; problems: readonly Problem[] };
 
-async function textOf(path: string): Promise<string> {
+export async function textOf(path: string): Promise<string> {
   try {
     const { size } = await stat(path);
     if (size > LARGEST_FILE_BYTES) {
@@ -55,22 +57,39 @@ async function textBeside(path: string, name: string): Promise<Opened<string>> {
   }
 }
 
-/** Reads a scenario file with all it needs from outside and prepares it for a run. */
-export async function openPrepared(path: string, variant: string | undefined): Promise<Opened<Prepared>> {
+/** Reads a scenario file with all it needs from outside. */
+export async function openWithSurroundings(
+  path: string,
+  variant: string | undefined,
+): Promise<Opened<{ scenario: Scenario; surroundings: Surroundings }>> {
   const opened = await openScenario(path, variant);
   if (!opened.ok) return opened;
   const scenario = opened.value;
-  const surroundings: { -readonly [Key in keyof Surroundings]: Surroundings[Key] } = {
-    climate: await loadClimateTables(),
-  };
-  if (scenario.weather.kind === "file") {
-    const name = scenario.weather.file;
-    const text = await textBeside(path, name);
-    if (!text.ok) return text;
-    const weather = readWeatherFile(text.value, basename(name));
-    if (!weather.ok) return weather;
-    surroundings.weatherFile = weather.file;
-  }
-  const result = prepare(scenario, surroundings);
+  const climate = await loadClimateTables();
+  if (scenario.weather.kind !== "file") return { ok: true, value: { scenario, surroundings: { climate } } };
+  const name = scenario.weather.file;
+  const text = await textBeside(path, name);
+  if (!text.ok) return text;
+  const weather = readWeatherFile(text.value, basename(name));
+  return weather.ok ? { ok: true, value: { scenario, surroundings: { climate, weatherFile: weather.file } } } : weather;
+}
+
+/** Reads a scenario file and prepares it for one run. */
+export async function openPrepared(path: string, variant: string | undefined): Promise<Opened<Prepared>> {
+  const opened = await openWithSurroundings(path, variant);
+  if (!opened.ok) return opened;
+  const result = prepare(opened.value.scenario, opened.value.surroundings);
   return result.ok ? { ok: true, value: result.prepared } : result;
+}
+
+/** Reads a scenario file and prepares it for an ensemble. */
+export async function openEnsemble(
+  path: string,
+  variant: string | undefined,
+  seed: string,
+): Promise<Opened<PreparedEnsemble>> {
+  const opened = await openWithSurroundings(path, variant);
+  if (!opened.ok) return opened;
+  const result = prepareEnsemble(opened.value.scenario, opened.value.surroundings, seed);
+  return result.ok ? { ok: true, value: result.ensemble } : result;
 }

@@ -1,42 +1,55 @@
-import { writeFile } from "node:fs/promises";
-import { type DayFigures, dayWords, localMoment, type Trace, tracePrepared } from "../index.ts";
+import { type DayFigures, dayWords, localMoment, replayMember, type Trace, tracePrepared } from "../index.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent, wattHours } from "./figures.ts";
-import { openPrepared } from "./openScenario.ts";
+import { seedOf } from "./memberRange.ts";
+import { type Opened, openEnsemble, openPrepared } from "./openScenario.ts";
 import { type Column, textTable } from "./textTable.ts";
 import { traceCsv } from "./traceCsv.ts";
 import { traceJson } from "./traceJson.ts";
 import { traceSvg } from "./traceSvg.ts";
-import type { Verb } from "./verb.ts";
+import type { Verb, VerbCall } from "./verb.ts";
+import { writeText } from "./writeFile.ts";
 
 export const traceVerb: Verb = {
   name: "trace",
-  usage: "trace SCENARIO [--variant ID] [--json] [--csv FILE] [--svg FILE]",
+  usage: "trace SCENARIO [--variant ID] [--member N --seed TEXT] [--json] [--csv FILE] [--svg FILE]",
   purpose: "Runs a scenario once under its stated weather: verdict, a table of days, the lowest hour.",
   options: {
     json: { type: "boolean", help: "print everything, step by step, as JSON" },
     csv: { type: "string", help: "write one row a step into this file" },
     svg: { type: "string", help: "write the picture into this file" },
+    member: { type: "string", help: "replay this member of an ensemble instead of the stated weather" },
+    seed: { type: "string", help: "seed of that ensemble, any text" },
   },
   run: async ({ scenario, variant, values, print }) => {
-    const opened = await openPrepared(scenario, variant);
-    if (!opened.ok) return opened;
-    const trace = tracePrepared(opened.value);
-    if (typeof values.csv === "string") await write(values.csv, traceCsv(trace));
-    if (typeof values.svg === "string") await write(values.svg, traceSvg(trace));
+    const traced = await traceFor(scenario, variant, values);
+    if (!traced.ok) return traced;
+    const trace = traced.value;
+    if (typeof values.csv === "string") await writeText(values.csv, traceCsv(trace));
+    if (typeof values.svg === "string") await writeText(values.svg, traceSvg(trace));
     print(values.json === true ? JSON.stringify(traceJson(trace)) : traceText(trace));
     return { ok: true };
   },
 };
 
-async function write(path: string, text: string): Promise<void> {
-  try {
-    await writeFile(path, text);
-  } catch (error) {
+/** The run under stated weather, or one member of an ensemble. */
+async function traceFor(
+  scenario: string,
+  variant: string | undefined,
+  values: VerbCall["values"],
+): Promise<Opened<Trace>> {
+  if (values.member === undefined) {
+    const opened = await openPrepared(scenario, variant);
+    return opened.ok ? { ok: true, value: tracePrepared(opened.value) } : opened;
+  }
+  const member = Number(values.member);
+  if (!/^\d{1,6}$/.test(String(values.member))) {
     throw new CallError(
-      `${path} could not be written (${(error as NodeJS.ErrnoException).code}); check the folder and its permissions.`,
+      `--member is "${values.member}" but must be a whole number from 0 to 999999, such as the one that odds names.`,
     );
   }
+  const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
+  return opened.ok ? { ok: true, value: replayMember(opened.value, member) } : opened;
 }
 
 function traceText(trace: Trace): string {
@@ -78,6 +91,6 @@ function traceText(trace: Trace): string {
     `Lowest: ${percent(verdict.lowestShare)}, ${verdict.lowestAh.toFixed(0)} of ${prepared.bank.fullAh.toFixed(0)} Ah, ${verdict.lowestAt.words}.`,
     ...(radios.length > 0 ? ["Volts at the radios:", ...radios] : []),
     ...prepared.remarks.map((remark) => `Weather: ${remark}`),
-    "One run under stated weather, not a chance: real days differ.",
+    "One run, not a chance: real days differ; odds puts a chance on it.",
   ].join("\n");
 }

@@ -3,6 +3,8 @@ import type { Problem } from "../index.ts";
 /** What a verb is called with. */
 export interface VerbCall {
   readonly scenario: string;
+  /** Further scenario files, for verbs that take several. */
+  readonly others: readonly string[];
   readonly variant: string | undefined;
   readonly values: Readonly<Record<string, string | boolean | undefined>>;
   readonly print: (text: string) => void;
@@ -13,6 +15,7 @@ export interface Verb {
   readonly name: string;
   readonly usage: string;
   readonly purpose: string;
+  readonly takesSeveral?: boolean;
   readonly options: Readonly<Record<string, { readonly type: "string" | "boolean"; readonly help: string }>>;
   readonly run: (call: VerbCall) => Promise<{ ok: true } | { ok: false; problems: readonly Problem[] }>;
 }

@@ -70,7 +70,7 @@ export interface OddsReport {
 }
 
 /** How an ensemble's members are counted; the same for all parts. */
-function countingOf(ensemble: PreparedEnsemble): Counting {
+export function countingOf(ensemble: PreparedEnsemble): Counting {
   const { prepared } = ensemble;
   const { devices } = prepared.loads;
   const scale = powerScale(prepared);

@@ -6,6 +6,7 @@
 export { applyChanges } from "./applyChanges.ts";
 export { CHEMISTRIES, type Chemistry } from "./bank.ts";
 export type { Change } from "./change.ts";
+export { type Difference, differenceInWords, differences } from "./differences.ts";
 export { drawnW } from "./draw.ts";
 export type { Problem } from "./problem.ts";
 export { type ReadResult, readScenario, readVariant } from "./readScenario.ts";

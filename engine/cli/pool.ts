@@ -1,0 +1,79 @@
+import { existsSync } from "node:fs";
+import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
+import type { Scenario, Surroundings } from "../index.ts";
+import {
+  type ConnectWorker,
+  makeTaskPool,
+  type OddsOptions,
+  type OddsRun,
+  serveTasks,
+  type TaskPool,
+  type TaskReply,
+} from "../run/taskPool.ts";
+
+/** More workers than this gain little and take memory each. */
+const MOST_WORKERS = 8;
+
+export interface PoolOptions extends OddsOptions {
+  /** How many workers share the members; 0 does it all in this thread. Left out: one for each core, at most 8. */
+  readonly workers?: number;
+}
+
+const pools = new Map<number, TaskPool>();
+
+/**
+ * Runs members `from` to `to` (not included) of a scenario's ensemble on all cores. The same seed gives the same bits
+ * whatever the number of workers. Workers stay for the next call and do not keep the program from ending. Where the system allows no
+ * workers, this thread does the work.
+ * @param surroundings as for `prepareEnsemble`
+ * @returns the members in one part for `oddsReport`, or what is wrong with the scenario
+ * @throws TaskCancelled (an AbortError) once `signal` is aborted; EngineFault naming seed and member
+ */
+export function runOdds(
+  scenario: Scenario,
+  surroundings: Surroundings,
+  seed: string,
+  from: number,
+  to: number,
+  { workers = Math.min(MOST_WORKERS, availableParallelism()), ...options }: PoolOptions = {},
+): Promise<OddsRun> {
+  const pool = pools.get(workers) ?? makeTaskPool(Math.max(1, workers), workers > 0 ? connectThread : connectHere);
+  pools.set(workers, pool);
+  return pool.runOdds({ scenario, surroundings, seed, from, to }, options);
+}
+
+/** The worker's program: beside this file or one folder up when bundled, its source otherwise. */
+function workerProgram(): { readonly path: URL; readonly execArgv: readonly string[] } {
+  for (const name of ["./poolWorker.js", "../poolWorker.js"]) {
+    const path = new URL(name, import.meta.url);
+    if (existsSync(fileURLToPath(path))) return { path, execArgv: [] };
+  }
+  return { path: new URL("./poolWorker.ts", import.meta.url), execArgv: ["--import", "tsx"] };
+}
+
+const connectThread: ConnectWorker = (reply, broken) => {
+  let worker: Worker;
+  try {
+    const { path, execArgv } = workerProgram();
+    worker = new Worker(path, { execArgv: [...execArgv] });
+  } catch {
+    return connectHere(reply, broken);
+  }
+  worker.on("message", (said: TaskReply) => reply(said));
+  worker.on("error", (error) => broken(error instanceof Error ? error.message : String(error)));
+  worker.on("exit", () => broken("it ended by itself"));
+  worker.unref();
+  return {
+    post: (order) => worker.postMessage(order),
+    keep: (isBusy) => (isBusy ? worker.ref() : worker.unref()),
+    stop: () => void worker.terminate(),
+  };
+};
+
+/** Does the work in this thread, in turns with everything else. */
+const connectHere: ConnectWorker = (reply) => {
+  const take = serveTasks(reply, () => new Promise((resolve) => setImmediate(resolve)));
+  return { post: take, keep: () => {}, stop: () => {} };
+};

@@ -1,0 +1,12 @@
+/** One worker of the pool, as Node runs it. */
+import { parentPort } from "node:worker_threads";
+import { serveTasks } from "../run/taskPool.ts";
+
+const port = parentPort!;
+port.on(
+  "message",
+  serveTasks(
+    (reply, transfer) => port.postMessage(reply, transfer),
+    () => new Promise((resolve) => setImmediate(resolve)),
+  ),
+);

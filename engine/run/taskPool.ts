@@ -1,0 +1,193 @@
+import { EngineFault } from "../fault.ts";
+import type { Problem } from "../scenario/problem.ts";
+import { mergeOdds, type OddsPart } from "./oddsPart.ts";
+import { type OddsTask, partBuffers, runTask, splitMembers, type TaskEnd } from "./task.ts";
+
+/** What a worker is told, by numbers that the pool gives. */
+export type TaskOrder =
+  | { readonly kind: "run"; readonly number: number; readonly task: OddsTask }
+  | { readonly kind: "cancel"; readonly number: number };
+
+/** What a worker says. */
+export type TaskReply =
+  | { readonly kind: "progress"; readonly number: number; readonly done: number }
+  | { readonly kind: "end"; readonly number: number; readonly end: TaskEnd };
+
+/** A line to one worker. */
+export interface TaskLine {
+  readonly post: (order: TaskOrder) => void;
+  /** Whether the program should stay for this worker. */
+  readonly keep: (isBusy: boolean) => void;
+  readonly stop: () => void;
+}
+
+/**
+ * Opens a line to a new worker.
+ * @param reply called with each of its replies; @param broken called when the worker itself is lost, with the reason
+ */
+export type ConnectWorker = (reply: (reply: TaskReply) => void, broken: (reason: string) => void) => TaskLine;
+
+/** The part of an AbortSignal that is needed here. */
+export interface CancelSignal {
+  readonly aborted: boolean;
+  addEventListener(type: "abort", listener: () => void): void;
+  removeEventListener(type: "abort", listener: () => void): void;
+}
+
+export interface OddsOptions {
+  /** Called with members done and members in all, now and then. */
+  readonly onProgress?: (done: number, of: number) => void;
+  readonly signal?: CancelSignal;
+}
+
+/** Members in one part, or what is wrong with the scenario. */
+export type OddsRun =
+  | { readonly ok: true; readonly part: OddsPart }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The asker no longer wants to know. Named as platforms name it, so that it is told apart from a fault. */
+export class TaskCancelled extends Error {
+  override readonly name = "AbortError";
+}
+
+/** Workers that stay alive from one ensemble to the next. */
+export interface TaskPool {
+  /**
+   * Runs members `task.from` to `task.to` on all workers. The part has the same bits however many workers there are.
+   * @throws TaskCancelled once `signal` is aborted; EngineFault naming seed and member if a member cannot be run
+   */
+  readonly runOdds: (task: OddsTask, options?: OddsOptions) => Promise<OddsRun>;
+  /** Ends all workers. */
+  readonly close: () => void;
+}
+
+/** Preparing takes a worker as long as several dozen members do. */
+const FEWEST_FOR_A_WORKER = 25;
+const MOST_MEMBERS = 1_000_000;
+
+interface Waiting {
+  readonly progress: (done: number) => void;
+  readonly end: (end: TaskEnd) => void;
+}
+
+interface Worker {
+  readonly line: TaskLine;
+  readonly waiting: Map<number, Waiting>;
+}
+
+/** @param workers 1 or more; they are started when first needed */
+export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool {
+  const alive = new Set<Worker>();
+  let lastNumber = 0;
+
+  function start(): Worker {
+    const waiting = new Map<number, Waiting>();
+    const reply = (said: TaskReply) => {
+      const asked = waiting.get(said.number);
+      if (asked === undefined) return;
+      if (said.kind === "progress") return asked.progress(said.done);
+      waiting.delete(said.number);
+      if (waiting.size === 0) worker.line.keep(false);
+      asked.end(said.end);
+    };
+    const broken = (reason: string) => {
+      alive.delete(worker);
+      for (const asked of waiting.values()) asked.end({ kind: "fault", sentence: `a worker was lost: ${reason}` });
+      waiting.clear();
+    };
+    const worker: Worker = { waiting, line: connect(reply, broken) };
+    alive.add(worker);
+    return worker;
+  }
+
+  function freest(): Worker {
+    const idlest = [...alive].sort((a, b) => a.waiting.size - b.waiting.size)[0];
+    return idlest === undefined || (idlest.waiting.size > 0 && alive.size < workers) ? start() : idlest;
+  }
+
+  async function runOdds(task: OddsTask, { onProgress, signal }: OddsOptions = {}): Promise<OddsRun> {
+    const { from, to } = task;
+    if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
+      throw new RangeError(
+        `members must be whole numbers with 0 <= from < to <= ${MOST_MEMBERS}, got ${from} and ${to}`,
+      );
+    }
+    if (signal?.aborted) throw new TaskCancelled("cancelled before it began");
+    const stretches = splitMembers(from, to, workers, FEWEST_FOR_A_WORKER);
+    const doneOf = stretches.map(() => 0);
+    const asked: { readonly worker: Worker; readonly number: number }[] = [];
+    const cancel = () => {
+      for (const { worker, number } of asked) {
+        if (worker.waiting.has(number)) worker.line.post({ kind: "cancel", number });
+      }
+    };
+    const ends = stretches.map((stretch, s) => {
+      return new Promise<TaskEnd>((resolve) => {
+        const number = ++lastNumber;
+        const worker = freest();
+        const progress = (done: number) => {
+          doneOf[s] = done;
+          onProgress?.(
+            doneOf.reduce((sum, each) => sum + each, 0),
+            to - from,
+          );
+        };
+        const end = (how: TaskEnd) => {
+          if (how.kind !== "part") cancel(); // the others need not go on
+          resolve(how);
+        };
+        worker.waiting.set(number, { progress, end });
+        worker.line.keep(true);
+        asked.push({ worker, number });
+        worker.line.post({ kind: "run", number, task: { ...task, ...stretch } });
+      });
+    });
+    signal?.addEventListener("abort", cancel);
+    const all = await Promise.all(ends);
+    signal?.removeEventListener("abort", cancel);
+    const parts: OddsPart[] = [];
+    for (const end of all) {
+      if (end.kind === "fault") throw new EngineFault(end.sentence);
+      if (end.kind === "problems") return { ok: false, problems: end.problems };
+      if (end.kind === "part") parts.push(end.part);
+    }
+    if (parts.length < all.length) throw new TaskCancelled("cancelled");
+    return { ok: true, part: mergeOdds(parts) };
+  }
+
+  function close(): void {
+    for (const worker of alive) {
+      worker.line.stop();
+      for (const asked of worker.waiting.values()) asked.end({ kind: "cancelled" });
+    }
+    alive.clear();
+  }
+
+  return { runOdds, close };
+}
+
+/**
+ * The other end of the line: carries out what it is told, several tasks in turns if there are several.
+ * @param reply sends a reply, with the buffers that may be handed over
+ * @param pause comes back when waiting orders have been taken
+ */
+export function serveTasks(
+  reply: (reply: TaskReply, transfer: ArrayBuffer[]) => void,
+  pause: () => Promise<void>,
+): (order: TaskOrder) => void {
+  const cancelled = new Map<number, boolean>();
+  return (order) => {
+    const { number } = order;
+    if (order.kind === "cancel") {
+      if (cancelled.has(number)) cancelled.set(number, true);
+      return;
+    }
+    cancelled.set(number, false);
+    const progress = (done: number) => reply({ kind: "progress", number, done }, []);
+    const isCancelled = () => cancelled.get(number) === true;
+    void runTask(order.task, { progress, pause, isCancelled }).then((end) => {
+      cancelled.delete(number);
+      reply({ kind: "end", number, end }, end.kind === "part" ? partBuffers(end.part) : []);
+    });
+  };
+}
