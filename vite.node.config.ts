@@ -11,7 +11,7 @@ export default defineConfig({
     outDir: "dist",
     emptyOutDir: false, // dist/explorer lives there too
     rolldownOptions: {
-      input: { duskline: "engine/cli/main.ts", index: "engine/index.ts" },
+      input: { duskline: "engine/cli/main.ts", index: "engine/index.ts", poolWorker: "engine/cli/poolWorker.ts" },
       output: { entryFileNames: "[name].js", chunkFileNames: "chunks/[name].js" },
     },
   },

@@ -44,20 +44,21 @@ export function runOdds(
   return pool.runOdds({ scenario, surroundings, seed, from, to }, options);
 }
 
-/** The worker's program: beside this file or one folder up when bundled, its source otherwise. */
-function workerProgram(): { readonly path: URL; readonly execArgv: readonly string[] } {
+/** Starts the worker's program: beside this file or one folder up when bundled, else its source by way of the project's own loader. */
+function startThread(): Worker {
   for (const name of ["./poolWorker.js", "../poolWorker.js"]) {
     const path = new URL(name, import.meta.url);
-    if (existsSync(fileURLToPath(path))) return { path, execArgv: [] };
+    if (existsSync(fileURLToPath(path))) return new Worker(path);
   }
-  return { path: new URL("./poolWorker.ts", import.meta.url), execArgv: ["--import", "tsx"] };
+  const source = new URL("./poolWorker.ts", import.meta.url);
+  const program = `import("tsx/esm/api").then(({ register }) => { register(); return import(${JSON.stringify(source.href)}); });`;
+  return new Worker(program, { eval: true });
 }
 
 const connectThread: ConnectWorker = (reply, broken) => {
   let worker: Worker;
   try {
-    const { path, execArgv } = workerProgram();
-    worker = new Worker(path, { execArgv: [...execArgv] });
+    worker = startThread();
   } catch {
     return connectHere(reply, broken);
   }
