@@ -8,7 +8,6 @@ export { type GroupDetail, groupDetail } from "./groupDetail.ts";
 export { modulePoints } from "./modulePoints.ts";
 export { type Facing, type MountTrack, mountTrack } from "./mountTrack.ts";
 export { type PreparedGroup, prepareGroup, prepareGroups } from "./prepareGroup.ts";
-export type { SectionRule } from "./sectionRule.ts";
 export { stepGroup } from "./stepGroup.ts";
 export { stepPlane } from "./stepPlane.ts";
 export { writeDetail } from "./writeDetail.ts";

@@ -1,4 +1,5 @@
 import { RAD_PER_DEG } from "../angle.ts";
+import { toGrid } from "../grid.ts";
 import { requireSameLength } from "../require.ts";
 import { windowShare } from "../scenario/clockWindow.ts";
 import type { Models } from "../scenario/models.ts";
@@ -16,9 +17,7 @@ import { incidenceShare } from "./incidenceShare.ts";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "./modulePoints.ts";
 import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
-import { roundToGrid } from "./roundToGrid.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
-import type { SectionRule } from "./sectionRule.ts";
 import { HEAT_K_PER_WM2, INCIDENCE_SHARE, MEAN_SHARE, OUT_SHARE, PEREZ_SLOTS, SECTION_SHARE } from "./slots.ts";
 import { setPlane } from "./transposition.ts";
 
@@ -35,7 +34,7 @@ const STEP_DOWN_HEADROOM_V = 1;
 /** A panel group ready to be stepped: everything that the weather of a member does not change. */
 export interface PreparedGroup {
   readonly id: string;
-  /** `stride` values for each step, in the places that `slots.ts` names; rounded by `roundToGrid`. */
+  /** `stride` values for each step, in the places that `slots.ts` names; rounded by `toGrid`. */
   readonly perStep: Float64Array;
   readonly stride: number;
   /** `PEREZ_SLOTS` values for each step when the transposition is Perez's; else empty. */
@@ -86,10 +85,9 @@ export function prepareGroups(
   sun: SunTrack,
   clear: ClearSky,
   windMs: Float64Array,
-  sectionRule: SectionRule = "kthBrightest",
 ): PreparedGroup[] {
   const prepared = prepareObstacles(obstacles);
-  return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs, sectionRule));
+  return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs));
 }
 
 /**
@@ -108,7 +106,6 @@ export function prepareGroup(
   sun: SunTrack,
   clear: Pick<ClearSky, "extraterrestrialWm2">,
   windMs: Float64Array,
-  sectionRule: SectionRule = "kthBrightest",
   sampleGrid: SampleGrid = SAMPLE_GRID,
 ): PreparedGroup {
   requireSameLength({
@@ -159,9 +156,9 @@ export function prepareGroup(
       skyViewShare: 1,
     };
     setPlane(models.transposition, moment, freePerStep, at, freePerez, i * PEREZ_SLOTS);
-    freePerStep[at + OUT_SHARE] = out === null ? 1 : roundToGrid(out[i]!);
-    freePerStep[at + INCIDENCE_SHARE] = roundToGrid(incidenceShare(models.incidence, cosIncidence));
-    freePerStep[at + HEAT_K_PER_WM2] = roundToGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
+    freePerStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
+    freePerStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
+    freePerStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
     freePerStep.fill(1, at + MEAN_SHARE, at + stride);
     if (!anyObstacle) continue;
     perStep.set(freePerStep.subarray(at, at + stride), at);
@@ -205,7 +202,7 @@ export function prepareGroup(
     vocTempCoeffPerK: module.vocTempCoeffPerK,
     bypassV: BYPASS_V,
     keptShare,
-    mildShade: sectionRule === "mildShade",
+    mildShade: models.sectionRule === "mildShade",
     isPwm: controller.kind === "pwm",
     controllerAtBank,
     cableOhm,

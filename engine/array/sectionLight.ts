@@ -1,7 +1,7 @@
+import { toGrid } from "../grid.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import { lightOnPoints, type PointCloud } from "../shade/lightThrough.ts";
 import type { PreparedObstacles } from "../shade/prepareObstacles.ts";
-import { roundToGrid } from "./roundToGrid.ts";
 
 /** How the sections of a group are wired: that many in each string, that many strings side by side. */
 export interface StringLayout {
@@ -55,7 +55,7 @@ export function sectionLight(
   }
   let sum = 0;
   for (let p = 0; p < light.length; p++) sum += light[p]!;
-  const meanShare = roundToGrid(sum / light.length);
+  const meanShare = toGrid(sum / light.length);
   if (area) {
     sectionShare[at] = meanShare;
     return meanShare;
@@ -74,6 +74,6 @@ export function sectionLight(
       sectionShare[at + k]! += string[sectionsPerString - 1 - k]! / strings;
     }
   }
-  for (let k = at; k < at + sectionsPerString; k++) sectionShare[k] = roundToGrid(sectionShare[k]!);
+  for (let k = at; k < at + sectionsPerString; k++) sectionShare[k] = toGrid(sectionShare[k]!);
   return meanShare;
 }

@@ -1,5 +1,6 @@
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import type { FixedPower } from "./fixedPower.ts";
+import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import {
   BEST_A,
   BEST_K,
@@ -12,7 +13,6 @@ import {
   PLANE_WM2,
 } from "./planeSlots.ts";
 import type { PreparedGroup } from "./prepareGroup.ts";
-import { mildlyLitWm2 } from "./sectionRule.ts";
 import {
   BEAM_RATIO,
   COS_INCIDENCE,
@@ -37,7 +37,7 @@ export const RATED_TEMP_C = 25;
  * *Sections.* With k of a string's N sections conducting, the current is that of the k-th brightest and the voltage that
  * of k sections less the drop of N − k bypass diodes; the k that brings most through the cable to a tracking controller
  * wins. This is cautious in mild shade (one cell of 36 at three quarters of its light: 0.75 here, 0.87 real); see
- * `SectionRule` for the other. The power point's voltage follows temperature and not light: in dim light real modules run a little lower.
+ * `mildlyLitWm2` for the other rule. The power point's voltage follows temperature and not light: in dim light real modules run a little lower.
  *
  * *Fixed power.* In most steps of most groups the bank's volts cannot change what the group gives: a tracking controller whose
  * choice of sections stands above any volts that the bank may have, and whose current limit is out of reach. Such a step's

@@ -1,7 +1,7 @@
 import { RAD_PER_DEG } from "../angle.ts";
+import { toGrid } from "../grid.ts";
 import type { Models } from "../scenario/models.ts";
 import { airMass } from "../sky/clearSky.ts";
-import { roundToGrid } from "./roundToGrid.ts";
 import {
   AIR_PER_EXTRATERRESTRIAL,
   BEAM_RATIO,
@@ -54,17 +54,17 @@ export function setPlane(
   const cosZenith = Math.sin(moment.sunElevationDeg * RAD_PER_DEG);
   const cosTilt = Math.cos(moment.tiltDeg * RAD_PER_DEG);
   const lowest = model === "perez" ? PEREZ_LOWEST_COS : HAY_DAVIES_LOWEST_COS;
-  perStep[at + COS_INCIDENCE] = roundToGrid(cosIncidence);
-  perStep[at + BEAM_RATIO] = roundToGrid(cosIncidence / Math.max(cosZenith, lowest));
-  perStep[at + PER_EXTRATERRESTRIAL] = roundToGrid(1000 / moment.extraterrestrialWm2);
-  perStep[at + SKY_SHARE] = roundToGrid(((1 + cosTilt) / 2) * moment.skyViewShare);
-  perStep[at + GROUND_SHARE] = roundToGrid((moment.albedoShare * (1 - cosTilt)) / 2);
+  perStep[at + COS_INCIDENCE] = toGrid(cosIncidence);
+  perStep[at + BEAM_RATIO] = toGrid(cosIncidence / Math.max(cosZenith, lowest));
+  perStep[at + PER_EXTRATERRESTRIAL] = toGrid(1000 / moment.extraterrestrialWm2);
+  perStep[at + SKY_SHARE] = toGrid(((1 + cosTilt) / 2) * moment.skyViewShare);
+  perStep[at + GROUND_SHARE] = toGrid((moment.albedoShare * (1 - cosTilt)) / 2);
   if (model !== "perez") return;
   const zenithRad = (90 - moment.sunElevationDeg) * RAD_PER_DEG;
-  perez[perezAt + HORIZON_SHARE] = roundToGrid(Math.sin(moment.tiltDeg * RAD_PER_DEG) * moment.skyViewShare);
-  perez[perezAt + ZENITH_RAD] = roundToGrid(zenithRad);
-  perez[perezAt + KAPPA_Z3] = roundToGrid(PEREZ_KAPPA * zenithRad ** 3);
-  perez[perezAt + AIR_PER_EXTRATERRESTRIAL] = roundToGrid(
+  perez[perezAt + HORIZON_SHARE] = toGrid(Math.sin(moment.tiltDeg * RAD_PER_DEG) * moment.skyViewShare);
+  perez[perezAt + ZENITH_RAD] = toGrid(zenithRad);
+  perez[perezAt + KAPPA_Z3] = toGrid(PEREZ_KAPPA * zenithRad ** 3);
+  perez[perezAt + AIR_PER_EXTRATERRESTRIAL] = toGrid(
     (1000 * airMass(moment.sunElevationDeg)) / moment.extraterrestrialWm2,
   );
 }

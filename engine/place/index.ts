@@ -1,7 +1,6 @@
 /**
  * place: what is known about a spot on the globe before anybody looks at the sky.
  * latitude and longitude ─► climateAt (tables that ship with the project) or readWeatherFile (a file the user has).
- * `zoneAt` stands apart, in its own file, because its map of zones is best loaded when needed.
  */
 export { type ClimateProvenance, climateAt, type NearStation, type SiteClimate } from "./climateAt.ts";
 export { type ClimateStation, type ClimateTables, readClimateTables } from "./climateTables.ts";

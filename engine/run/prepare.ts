@@ -66,16 +66,7 @@ export function prepare(
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const nights = nightSpans(latitudeDeg, longitudeDeg, grid.startMs, grid.startMs + grid.steps * grid.stepMs);
   const bank = prepareBank(scenario.bank, airTempC, grid.stepH);
-  const groups = prepareGroups(
-    scenario.panels,
-    scenario.obstacles,
-    scenario.models,
-    grid,
-    sun,
-    clear,
-    windMs,
-    scenario.models.sectionRule,
-  );
+  const groups = prepareGroups(scenario.panels, scenario.obstacles, scenario.models, grid, sun, clear, windMs);
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
     return 2 * feed.cable.oneWayM * copperOhmPerM(feed.cable, feed.cable.tempC) + feed.contactsOhm;
   });

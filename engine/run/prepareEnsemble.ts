@@ -152,16 +152,7 @@ function canopyOf(prepared: Prepared): PreparedEnsemble["canopy"] {
   const spread = SURENESS_SPREAD.canopy[scenario.sureness.canopy];
   const under = (normal: number) => {
     const obstacles = scenario.obstacles.map((obstacle) => thinned(obstacle, 1 + spread * normal));
-    return prepareGroups(
-      scenario.panels,
-      obstacles,
-      scenario.models,
-      grid,
-      sun,
-      clear,
-      windMs,
-      scenario.models.sectionRule,
-    );
+    return prepareGroups(scenario.panels, obstacles, scenario.models, grid, sun, clear, windMs);
   };
   return {
     darker: under(-CANOPY_REACH),

@@ -12,7 +12,7 @@ export const Models = z
     diffuseShade: word(["skyView", "none"], "whether obstacles take sky light as well as sun").default("skyView"),
     sectionRule: word(
       ["kthBrightest", "mildShade"],
-      "current of a string in uneven light: that of the k-th brightest section (cautious), or raised as real strings do in mild shade",
+      "current of a string in uneven light: that of the k-th brightest section (cautious), or, under mppt, raised as in real strings in mild shade",
     ).default("kthBrightest"),
     albedoShare: quantity({
       unit: "",

@@ -85,7 +85,7 @@ test("readings stay inside the event, on quarters of an hour, and N finds the ne
 test("the tables carry every step and every day", () => {
   const lines = strataCsv(picture).split("\n");
   expect(lines).toHaveLength(picture.steps + 1);
-  expect(lines[1]).toMatch(/^2026-10-08T10:00\+02:00,98/);
+  expect(lines[1]).toMatch(/^2026-10-08T10:00\+02:00,100\.00,268\.80,/); // full: 0.96 of 280 Ah
   expect(daysCsv(picture).split("\n")).toHaveLength(picture.days.length + 1);
   const rows = hourRows(picture);
   const column = (head: string) => hourHeads(picture).indexOf(head);

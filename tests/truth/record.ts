@@ -43,11 +43,6 @@ export function recordSkipped(row: SkippedRow): void {
   keep({ ...row });
 }
 
-/** The rows recorded so far by this test file. */
-export function recordedRows(): readonly (TruthRow | SkippedRow)[] {
-  return rows;
-}
-
 function keep(row: TruthRow | SkippedRow): void {
   const at = rows.findIndex((other) => other.what === row.what && other.source === row.source);
   if (at >= 0) rows[at] = row;

@@ -1,7 +1,6 @@
 import type * as z from "zod";
 import type { SampleGrid } from "../../../engine/array/modulePoints.ts";
 import { type PreparedGroup, prepareGroup } from "../../../engine/array/prepareGroup.ts";
-import type { SectionRule } from "../../../engine/array/sectionRule.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
@@ -68,7 +67,6 @@ export function preparedAt(
     obstacles?: readonly z.input<typeof Obstacle>[];
     models?: z.input<typeof Models>;
     grid?: TimeGrid;
-    sectionRule?: SectionRule;
     sampleGrid?: SampleGrid;
   } = {},
 ): PreparedGroup {
@@ -83,7 +81,6 @@ export function preparedAt(
     },
     { extraterrestrialWm2: Float64Array.from(moments, (moment) => moment.extraterrestrialWm2 ?? 1361) },
     Float64Array.from(moments, (moment) => moment.windMs ?? 1),
-    options.sectionRule,
     options.sampleGrid,
   );
 }

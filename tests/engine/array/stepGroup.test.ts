@@ -372,8 +372,7 @@ describe("for any shade and weather", () => {
     });
     const make = () =>
       preparedAt(group, [{ sunAzimuthDeg: 180, sunElevationDeg: s.elevationDeg }], {
-        models: { transposition: s.transposition },
-        sectionRule: s.sectionRule,
+        models: { transposition: s.transposition, sectionRule: s.sectionRule },
       });
     const shaded = make();
     shaded.perStep.set(

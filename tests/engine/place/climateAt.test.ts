@@ -4,7 +4,6 @@ import type { ClimateTables } from "../../../engine/place/climateTables.ts";
 import { distanceKm } from "../../../engine/place/distanceKm.ts";
 import { gridAt } from "../../../engine/place/gridAt.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
-import { zoneAt } from "../../../engine/place/zoneAt.ts";
 
 let tables: ClimateTables;
 beforeAll(async () => {
@@ -108,10 +107,4 @@ test("south of the tables there is a problem and no climate", () => {
 test("distances run over the globe", () => {
   expect(distanceKm({ lat: 40.64, lon: -73.78 }, { lat: 51.47, lon: -0.46 }) / 5540).toBeCloseTo(1, 2);
   expect(distanceKm({ lat: 0, lon: 179.5 }, { lat: 0, lon: -179.5 })).toBeCloseTo(111.2, 1);
-});
-
-test("a place has a zone, also past the date line", () => {
-  expect(zoneAt(46.95, 7.45)).toBe("Europe/Zurich");
-  expect(zoneAt(-18.1, 178.4 - 360)).toBe("Pacific/Fiji");
-  expect(() => zoneAt(95, 0)).toThrow(RangeError);
 });

@@ -74,4 +74,5 @@ test("a zone that is left out is looked up from the position", () => {
   expect(zoneOf({ ...place, longitudeDeg: 15.62 - 360 + 360 })).toBe("Europe/Vienna");
   expect(zoneOf({ ...place, latitudeDeg: 39.74, longitudeDeg: 360 - 104.99 })).toBe("America/Denver");
   expect(zoneOf({ ...place, zone: "Asia/Tokyo" })).toBe("Asia/Tokyo");
+  expect(zoneOf({ ...place, latitudeDeg: -18.1, longitudeDeg: 178.4 - 360 })).toBe("Pacific/Fiji");
 });

@@ -69,7 +69,6 @@ function days(scenario: Scenario, index: number, sampleGrid: SampleGrid) {
     sun,
     clear,
     new Float64Array(grid.steps).fill(inputs.wind),
-    "kthBrightest",
     sampleGrid,
   );
   const airTempC = grid.localMinute.map(

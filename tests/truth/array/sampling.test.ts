@@ -55,7 +55,7 @@ function groupOf(mount: (typeof mounts)[number], wiring: "series" | "area") {
 
 function prepared(group: PanelGroup, obstacles: PreparedObstacles, points: SampleGrid): PreparedGroup {
   const windMs = new Float64Array(grid.steps).fill(2);
-  return prepareGroup(group, obstacles, Models.parse({}), grid, sun, clear, windMs, "kthBrightest", points);
+  return prepareGroup(group, obstacles, Models.parse({}), grid, sun, clear, windMs, points);
 }
 
 function dayWh(group: PreparedGroup): number {

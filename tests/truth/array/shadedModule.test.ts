@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
-import type { SectionRule } from "../../../engine/array/sectionRule.ts";
 import { MEAN_SHARE, SECTION_SHARE } from "../../../engine/array/slots.ts";
+import type { Models } from "../../../engine/scenario/models.ts";
 import { panelGroup, perfect, preparedAt, steadyLight } from "../../engine/array/oneGroup.ts";
 import { groupBusW } from "../../groupBusW.ts";
 import truth from "../data/shaded-module.json";
@@ -22,7 +22,7 @@ interface Shade {
   meanShare: number;
   kind?: "mppt" | "pwm";
   stepDownOnly?: boolean;
-  sectionRule?: SectionRule;
+  sectionRule?: Models["sectionRule"];
 }
 
 /** Runs one string with its sections in the given light, cells at 45 °C, full sun, bank at 13.2 V. */
@@ -40,8 +40,7 @@ function run(shade: Shade) {
   };
   const group = panelGroup({ count: inSeries, inSeries, module, controller: perfect({ kind, stepDownOnly }) });
   const prepared = preparedAt(group, [{ sunAzimuthDeg: 180, sunElevationDeg: 90 }], {
-    models: { transposition: "isotropic" },
-    sectionRule,
+    models: { transposition: "isotropic", sectionRule },
   });
   prepared.perStep.set(sections, SECTION_SHARE);
   prepared.perStep[MEAN_SHARE] = shade.meanShare;
