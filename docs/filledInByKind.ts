@@ -1,9 +1,12 @@
 import { CHEMISTRY_DATA } from "../engine/bank/chemistryData.ts";
 import { prepareBank } from "../engine/bank/prepareBank.ts";
 import { RF_DUTY_SHARE, transmitDraw } from "../engine/load/modeCurrent.ts";
+import { SURENESS_SPREAD } from "../engine/run/memberFigures.ts";
 import { Bank, CHEMISTRIES } from "../engine/scenario/bank.ts";
+import { SURENESS_WORDS, Sureness } from "../engine/scenario/chanceFields.ts";
 import { DEFAULT_LOSSES, Module, PanelGroup } from "../engine/scenario/panelGroup.ts";
 import { MODES } from "../engine/scenario/station.ts";
+import { surenessOfLead } from "../engine/sky/knownDays.ts";
 import { SKY_WORDS } from "../engine/sky/skyWords.ts";
 import { mdTable } from "./mdTable.ts";
 
@@ -19,6 +22,7 @@ export function filledInByKind(): string {
     ...bank(),
     ...modes(),
     ...sky(),
+    ...sureness(),
   ].join("\n\n");
 }
 
@@ -191,5 +195,32 @@ function sky(): string[] {
         clearIndexShare.toFixed(2),
       ]),
     ),
+  ];
+}
+
+function sureness(): string[] {
+  const defaults = Sureness.parse({});
+  const of: Record<keyof Sureness, string> = {
+    idleDraw: "of the draw",
+    startCharge: "points of full",
+    bankHealth: "of the capacity",
+    canopy: "of the transmittance",
+    panelYield: "of the yield",
+  };
+  return [
+    "### What each word of sureness means",
+    "An ensemble varies each figure about the one you wrote: standard deviation of a normal spread, cut at three of them (common practice, no source). Bold: when left out.",
+    mdTable(
+      ["`sureness`", ...SURENESS_WORDS.map((word) => `\`${word}\``), ""],
+      (Object.keys(of) as (keyof Sureness)[]).map((field) => [
+        `\`${field}\``,
+        ...SURENESS_WORDS.map((word) => {
+          const percent = `${figure(100 * SURENESS_SPREAD[field][word])} %`;
+          return word === defaults[field] ? `**${percent}**` : percent;
+        }),
+        of[field],
+      ]),
+    ),
+    `A known day whose \`sureness\` is left out, and a day told in words, is as sure as a forecast made at the start: ${[0, 1, 3, 7].map((days) => `${figure(surenessOfLead(days))} for ${days === 0 ? "the first day" : `${days} day${days === 1 ? "" : "s"} on`}`).join(", ")} (common practice, no source).`,
   ];
 }

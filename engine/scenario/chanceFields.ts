@@ -33,16 +33,24 @@ export const Operators = z
   .meta({ title: "Operators", description: "How much operating differs from plan, as shares of the mean sending." });
 export type Operators = z.infer<typeof Operators>;
 
+const DATE = 'a date of the event, such as "2026-10-09"';
+
 /** What somebody knows of one day's sky, such as from a forecast. */
-export const KnownDay = z.strictObject({
-  date: z
-    .string({ error: 'a date of the event, such as "2026-10-09"' })
-    .regex(/^\d{4}-\d{2}-\d{2}$/, { error: 'a date of the event, such as "2026-10-09"' }),
-  sky: word(SKY_WORD_NAMES, "the day's sky"),
-  sureness: quantity({
-    unit: "",
-    low: 0,
-    high: 1,
-    what: "how sure it is: 0 nothing known, 1 certain; falls with the days ahead when left out",
-  }).optional(),
-});
+export const KnownDay = z
+  .strictObject({
+    date: z
+      .string({ error: DATE })
+      .regex(/^\d{4}-\d{2}-\d{2}$/, { error: DATE })
+      .meta({ description: "which day of the event, by the local calendar" }),
+    sky: word(SKY_WORD_NAMES, "the day's sky"),
+    sureness: quantity({
+      unit: "",
+      low: 0,
+      high: 1,
+      what: "how sure it is: 0 nothing known, 1 certain; falls with the days ahead when left out",
+    }).optional(),
+  })
+  .meta({
+    title: "Known day",
+    description: "What is known of one day's sky, such as from a forecast; the skies of an ensemble lean on it.",
+  });
