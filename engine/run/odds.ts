@@ -247,8 +247,13 @@ function sentences(report: Omit<OddsReport, "sentences">, { prepared }: Prepared
   const { holds, dark, dropouts, failsMostly: fails } = report;
   const percent = (share: number) => `${Math.round(100 * share)} %`;
   const range = `${Math.round(100 * holds.low)} to ${Math.round(100 * holds.high)}`;
+  const sample = `${inHundred(holds.share)} of 100 skies (${range} by the size of the sample)`;
+  // A bank may keep its reserve and still leave loads dark: out of reach in the cold, or short of current or volts.
+  const isDarker = dark.share > 1 - holds.share;
   const said = [
-    `The bank holds to ${end} in ${inHundred(holds.share)} of 100 skies (${range} by the size of the sample).`,
+    isDarker
+      ? `The charge stays above the reserve to ${end} in ${sample}, but loads go dark in ${inHundred(dark.share)} of 100.`
+      : `The bank holds to ${end} in ${sample}.`,
   ];
   if (fails !== null) {
     const mostly = fails.shareOfFailures >= 0.5 ? "mostly" : "most often";
@@ -259,7 +264,7 @@ function sentences(report: Omit<OddsReport, "sentences">, { prepared }: Prepared
   said.push(
     `Half of the skies leave between ${percent(report.lowestShare.p25)} and ${percent(report.lowestShare.p75)} at the lowest; one in twenty less than ${percent(report.lowestShare.p5)}.`,
   );
-  if (dark.count > 0) said.push(`${inHundred(dark.share)} of 100 ever go dark.`);
+  if (dark.count > 0 && !isDarker) said.push(`${inHundred(dark.share)} of 100 ever go dark.`);
   if (dropouts.count > 0)
     said.push(
       `In ${inHundred(dropouts.share)} of 100 a radio falls short of volts on transmit peaks, which more charge does not mend.`,

@@ -217,7 +217,13 @@ function sentence(
   const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
   const points = 100 * margin.mean;
   const lift = `the lowest charge is ${Math.abs(points) < 9.5 ? Math.abs(points).toFixed(1) : Math.round(Math.abs(points))} points ${points >= 0 ? "higher" : "lower"} on average`;
-  const isSmall = Math.abs(holds.mean) < WORTH_CARRYING_SHARE && Math.abs(margin.mean) < WORTH_CARRYING_SHARE;
+  const moreDark = report.dark.share - firstReport.dark.share;
+  const dark =
+    Math.abs(moreDark) < WORTH_CARRYING_SHARE
+      ? ""
+      : ` Loads ever go dark in ${inHundred(report.dark.share)} of 100, against ${inHundred(firstReport.dark.share)}.`;
+  const isSmall =
+    Math.abs(holds.mean) < WORTH_CARRYING_SHARE && Math.abs(margin.mean) < WORTH_CARRYING_SHARE && dark === "";
   if (isSmall) {
     return `${capital(other.name)} against ${first.name}: no difference worth carrying; both hold in about ${inHundred(firstReport.holds.share)} of 100 skies, and ${lift}.`;
   }
@@ -227,5 +233,5 @@ function sentence(
   const difference = isOpen
     ? `whether that is a difference these members cannot tell (${range} in 100)`
     : `${inHundred(holds.mean) > 0 ? "+" : "−"}${Math.abs(inHundred(holds.mean))} in 100 (${range})`;
-  return `${odds}: ${difference}; ${lift}.`;
+  return `${odds}: ${difference}; ${lift}.${dark}`;
 }

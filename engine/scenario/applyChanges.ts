@@ -28,8 +28,7 @@ export function applyChanges(
   document: unknown,
   changes: readonly Change[],
 ): { ok: true; document: unknown } | { ok: false; problems: Problem[] } {
-  // A document is JSON, so its text is a faithful copy.
-  const copy: unknown = JSON.parse(JSON.stringify(document));
+  const copy = copyOf(document);
   const problems: Problem[] = [];
   changes.forEach((change, index) => {
     const missing = applyChange(copy, change);
@@ -38,6 +37,11 @@ export function applyChanges(
     problems.push({ code: "no-such-place", path: ["changes", index, "at"], message });
   });
   return problems.length > 0 ? { ok: false, problems } : { ok: true, document: copy };
+}
+
+/** A document is JSON, so its text is a faithful copy; what a change brings is copied too, or later changes would write into it. */
+function copyOf(value: unknown): unknown {
+  return JSON.parse(JSON.stringify(value));
 }
 
 /** @returns null when done, else the part of the place that does not exist */
@@ -56,13 +60,13 @@ function applyChange(root: unknown, change: Change): string | null {
   if (change.add !== undefined) {
     const list = child(target, key) ?? [];
     if (!Array.isArray(list)) return last;
-    target[key] = [...list, change.add];
+    target[key] = [...list, copyOf(change.add)];
   } else if (change.remove === true) {
     if (child(target, key) === undefined) return last;
     if (Array.isArray(target)) target.splice(Number(key), 1);
     else delete target[key];
   } else {
-    target[key] = change.to;
+    target[key] = copyOf(change.to);
   }
   return null;
 }
