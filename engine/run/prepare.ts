@@ -104,7 +104,7 @@ export function prepare(
 }
 
 /** How much of each step lies between sunset and sunrise. */
-function darkShare(grid: TimeGrid, nights: readonly NightSpan[]): Float64Array {
+export function darkShare(grid: TimeGrid, nights: readonly NightSpan[]): Float64Array {
   const dark = new Float64Array(grid.steps);
   for (const night of nights) {
     const first = Math.max(0, Math.floor((night.startMs - grid.startMs) / grid.stepMs));

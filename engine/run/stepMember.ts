@@ -35,7 +35,7 @@ export function stepMember(ensemble: PreparedEnsemble, member: number, room: Mem
 }
 
 /** Mixes the panels' rows between darker, planned and lighter crowns. */
-function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): void {
+export function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): void {
   const { canopy } = ensemble;
   if (canopy === null) return;
   const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
@@ -45,6 +45,10 @@ function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): void {
     const planned = ensemble.prepared.groups[g]!.perStep;
     const other = side[g]!.perStep;
     const mixed = canopy.member[g]!.perStep;
-    for (let k = 0; k < mixed.length; k++) mixed[k] = planned[k]! + far * (other[k]! - planned[k]!);
+    const places = canopy.places[g]!;
+    for (let p = 0; p < places.length; p++) {
+      const k = places[p]!;
+      mixed[k] = planned[k]! + far * (other[k]! - planned[k]!);
+    }
   }
 }
