@@ -1,5 +1,6 @@
 import { makeSkyLight } from "../sky/splitDiffuse.ts";
 import { FIGURES } from "./memberFigures.ts";
+import { inShape } from "./prepare.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { makeRunRows } from "./runRows.ts";
 import type { MemberRoom } from "./stepMember.ts";
@@ -7,11 +8,15 @@ import type { MemberRoom } from "./stepMember.ts";
 /** Room for the members of an ensemble, one after the other. */
 export function makeMemberRoom(ensemble: PreparedEnsemble): MemberRoom {
   const { prepared, canopy } = ensemble;
-  const own = canopy === null ? prepared : { ...prepared, groups: canopy.member };
+  const own = canopy === null ? prepared : inShape({ ...prepared, groups: canopy.member });
   return {
     light: makeSkyLight(prepared.grid.steps),
     airTempC: prepared.airTempC.slice(),
-    inputs: { ...prepared.inputs, rows: prepared.inputs.rows.slice(), figures: new Float64Array(FIGURES) },
+    inputs: {
+      rows: prepared.inputs.rows.slice(),
+      stride: prepared.inputs.stride,
+      figures: new Float64Array(FIGURES),
+    },
     prepared: own,
     run: makeRunRows(own),
   };

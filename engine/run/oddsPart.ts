@@ -1,8 +1,8 @@
 import type { Prepared } from "./prepare.ts";
 
 /** Steps of the histograms from which bands are read: fine enough for a picture, coarse enough to keep and send. */
-export const CHARGE_BINS = 512;
-export const POWER_BINS = 256;
+export const CHARGE_BINS = 256;
+export const POWER_BINS = 64;
 
 /** What became of each member, one value per member. Steps count from the start; -1 where it never happened. */
 export interface MemberOutcomes {

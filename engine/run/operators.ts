@@ -21,15 +21,16 @@ export interface PreparedOperators {
   readonly hourWeight: number;
   readonly days: number;
   readonly hours: number;
-  readonly dayOfStep: Int32Array;
   readonly hourOfStep: Int32Array;
+  /** Local day in which each hour begins. */
+  readonly dayOfHour: Int32Array;
   readonly stations: readonly PreparedStationChance[];
   /** Number of interlock groups, and for each station its group. */
   readonly groups: number;
   readonly groupOfStation: Int32Array;
   readonly state: Uint32Array;
   readonly dayNormal: Float64Array;
-  readonly hourNormal: Float64Array;
+  readonly hourFactor: Float64Array;
   readonly sending: Float64Array;
   readonly groupSending: Float64Array;
 }
@@ -80,8 +81,8 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
     hourWeight: weight(parts[2]!),
     days: grid.dates.length,
     hours,
-    dayOfStep: grid.localDay,
     hourOfStep,
+    dayOfHour: Int32Array.from({ length: hours }, (_, hour) => grid.localDay[Math.max(0, hourOfStep.indexOf(hour))]!),
     stations: loads.stations.map((station) => ({
       words: wordsFor(words, station.id),
       sendingExtraW: station.sendingExtraW,
@@ -92,7 +93,7 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
     groupOfStation: Int32Array.from(names, (name) => groupNames.indexOf(name)),
     state: new Uint32Array(STREAM_WORDS),
     dayNormal: new Float64Array(grid.dates.length),
-    hourNormal: new Float64Array(hours * loads.stations.length),
+    hourFactor: new Float64Array(hours * loads.stations.length),
     sending: new Float64Array(loads.stations.length),
     groupSending: new Float64Array(groupNames.length),
   };
@@ -149,7 +150,7 @@ export function drawOperators(
   member: number,
   inputs: MemberInputs,
 ): void {
-  const { state, dayNormal, hourNormal, stations, sending, groupSending, groupOfStation } = operators;
+  const { state, dayNormal, hourFactor, stations, sending, groupSending, groupOfStation } = operators;
   const { loads, converterShare, grid } = prepared;
   const { rows, stride } = inputs;
   const idleShare = inputs.figures[FIGURE_IDLE_SHARE]!;
@@ -160,19 +161,22 @@ export function drawOperators(
   const { hours } = operators;
   for (let s = 0; s < stations.length; s++) {
     openStream(state, stations[s]!.words, member, "activity");
-    for (let hour = 0; hour < hours; hour++) hourNormal[s * hours + hour] = nextNormal(state);
+    for (let hour = 0; hour < hours; hour++) {
+      const common = operators.eventWeight * eventNormal + operators.dayWeight * dayNormal[operators.dayOfHour[hour]!]!;
+      const normal = common + operators.hourWeight * nextNormal(state);
+      hourFactor[s * hours + hour] = factorAt(operators.factor, normal);
+    }
   }
   for (let i = 0; i < grid.steps; i++) {
     let wantedW = loads.quietW[i]! * idleShare;
-    const common = operators.eventWeight * eventNormal + operators.dayWeight * dayNormal[operators.dayOfStep[i]!]!;
+    const hour = operators.hourOfStep[i]!;
     for (let g = 0; g < operators.groups; g++) groupSending[g] = 0;
     for (let s = 0; s < stations.length; s++) {
       const station = stations[s]!;
       const staffed = station.staffedShare[i]!;
       sending[s] = 0;
       if (staffed <= 0) continue;
-      const normal = common + operators.hourWeight * hourNormal[s * hours + operators.hourOfStep[i]!]!;
-      sending[s] = staffed * Math.min(1, station.raisedShare[i]! * factorAt(operators.factor, normal));
+      sending[s] = staffed * Math.min(1, station.raisedShare[i]! * hourFactor[s * hours + hour]!);
       groupSending[groupOfStation[s]!]! += sending[s]!;
     }
     for (let s = 0; s < stations.length; s++) {

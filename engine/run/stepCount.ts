@@ -1,18 +1,10 @@
 import { CHARGE_BINS, type OddsPart, POWER_BINS } from "./oddsPart.ts";
 import type { Prepared } from "./prepare.ts";
-import {
-  ROW_CONNECTED,
-  ROW_DEMAND_W,
-  ROW_SOLAR_W,
-  ROW_SPILLED_W,
-  ROW_STORED_AH,
-  ROW_UNSERVED_W,
-  type RunRows,
-} from "./runRows.ts";
-import { STORED_AH } from "./stepState.ts";
+import { ROW_DEMAND_W, ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
+import { DROPOUT_H, STORED_AH } from "./stepState.ts";
 
 /** Smallest shortfall that counts: below it, it is rounding. */
-const NOTHING_W = 1e-6;
+export const NOTHING_W = 1e-6;
 
 /** How the counting is to be done; one for an ensemble. */
 export interface Counting {
@@ -87,7 +79,7 @@ export function stepCount(prepared: Prepared, run: RunRows, member: number, coun
   outcomes.spilledWh[m] = spilledW * stepH;
   outcomes.demandWh[m] = demandW * stepH;
   countSources(prepared, run, m, part);
-  countDropouts(prepared, run, m, part);
+  outcomes.dropoutH[m] = run.state[DROPOUT_H]!;
 }
 
 /** @memberLoop */
@@ -122,21 +114,4 @@ function countSources(prepared: Prepared, run: RunRows, m: number, part: OddsPar
   }
   part.outcomes.fuelL[m] = fuelL;
   part.outcomes.generatorH[m] = runningH;
-}
-
-function countDropouts(prepared: Prepared, run: RunRows, m: number, part: OddsPart): void {
-  const { loads, grid } = prepared;
-  const { rows, stride, stationAt } = run;
-  let hours = 0;
-  for (let s = 0; s < loads.stations.length; s++) {
-    const station = loads.stations[s]!;
-    for (let i = 0; i < grid.steps; i++) {
-      const row = i * stride;
-      const volts = rows[row + stationAt + s]!;
-      if (volts > 0 && volts < station.minimumV && rows[row + ROW_CONNECTED]! > 0) {
-        hours += grid.stepH * station.staffedShare[i]!;
-      }
-    }
-  }
-  part.outcomes.dropoutH[m] = hours;
 }

@@ -2,7 +2,7 @@ import { drawA } from "../bank/bankVoltage.ts";
 import { INPUT_PEAK_W, type MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import { ROW_BANK_V, type RunRows } from "./runRows.ts";
-import { CONNECTED, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
+import { CONNECTED, DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
 
 /**
  * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
@@ -13,6 +13,8 @@ export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, 
   const { bank, feedDropV, converterV } = prepared;
   const { state, rows } = run;
   const { internalOhm } = bank;
+  const { stations } = prepared.loads;
+  const { stepH } = prepared.grid;
   const row = i * run.stride;
   const firstPeak = i * inputs.stride + INPUT_PEAK_W;
   const chargingW = state[SOLAR_W]! + state[TAKEN_W]!;
@@ -26,6 +28,8 @@ export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, 
       const bankV =
         shortW > 0 ? openV - internalOhm * drawA(openV, internalOhm, shortW) : Math.max(openV, rows[row + ROW_BANK_V]!);
       radioV = (converterV > 0 ? converterV : bankV) - feedDropV[s]!;
+      const station = stations[s]!;
+      if (radioV < station.minimumV) state[DROPOUT_H]! += stepH * station.staffedShare[i]!;
     }
     rows[row + run.stationAt + s] = radioV;
   }

@@ -8,7 +8,7 @@ import type { RunRows } from "./runRows.ts";
 import { stepBank } from "./stepBank.ts";
 import { stepOffers } from "./stepOffers.ts";
 import { stepRadios } from "./stepRadios.ts";
-import { CONNECTED, LAST_A, STORED_AH } from "./stepState.ts";
+import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "./stepState.ts";
 
 /**
  * Carries one member through the whole event: in every step the sun is offered, sources that may run are offered, the loads
@@ -36,6 +36,7 @@ export function stepRun(
   run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   state[LAST_A] = 0;
+  state[DROPOUT_H] = 0;
   state[CONNECTED] = 1;
   for (let s = 0; s < prepared.sources.length; s++) {
     run.runs[s] = 0;

@@ -19,4 +19,7 @@ export const TAKEN_W = 6;
 export const LAST_A = 7;
 export const CONNECTED = 8;
 
-export const STATE_SLOTS = 9;
+/** Staffed hours so far in which a radio fell below its least volts on a peak, summed over the stations. */
+export const DROPOUT_H = 9;
+
+export const STATE_SLOTS = 10;

@@ -69,9 +69,9 @@ test("the report counts what the members say", () => {
   expect(half.every((share, i) => report.charge.p25[i]! <= share && share <= report.charge.p75[i]!)).toBe(true);
   // Every member is in every row of the counts.
   for (const [counts, bins] of [
-    [whole.chargeCounts, 512],
-    [whole.solarCounts, 256],
-    [whole.loadCounts, 256],
+    [whole.chargeCounts, 256],
+    [whole.solarCounts, 64],
+    [whole.loadCounts, 64],
   ] as const) {
     for (let row = 0; row < counts.length / bins; row += 37) {
       expect(counts.subarray(row * bins, (row + 1) * bins).reduce((sum, count) => sum + count, 0)).toBe(120);
