@@ -4,6 +4,17 @@
  * and figures for each) ─► oddsReport. Reads every other folder; read by none.
  */
 export { type DayFigures, dayFigures } from "./dayFigures.ts";
+export {
+  DRIVERS_FEWEST_MEMBERS,
+  DRIVERS_MOST_MEMBERS,
+  type DriverLine,
+  type DriversReport,
+  drivers,
+  type EndEffect,
+  type SheddingLine,
+} from "./drivers.ts";
+export type { DriverFactor } from "./driversMember.ts";
+export type { DriverShare, Sampled } from "./driversShares.ts";
 export { type ExplainedNumber, type ExplainedPart, explain } from "./explain.ts";
 export { type HarvestLine, type Ledger, type LedgerLine, ledger } from "./ledger.ts";
 export { dayWords, type LocalMoment, localMoment } from "./localClock.ts";
@@ -15,6 +26,12 @@ export { type Prepared, prepare } from "./prepare.ts";
 export { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 export type { RunRecord } from "./runRecord.ts";
 export { makeRunRows, type RunRows } from "./runRows.ts";
+export { readSizeWish, type SizeAxis, type SizeWish, usualWishes } from "./sizeAxis.ts";
+export type { SizeHandbook } from "./sizeHandbook.ts";
+export { prepareSizes, type SizeMap } from "./sizeMap.ts";
+export { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
+export { type SizeAims, type SizeOutcome, type SizeReport, type SizeRow, sizeReport } from "./sizeReport.ts";
+export { inHundred, sizeWords } from "./sizeSentences.ts";
 export { stepRun } from "./stepRun.ts";
 export type { Surroundings } from "./surroundings.ts";
 export { type Trace, trace, tracePrepared } from "./trace.ts";
