@@ -17,6 +17,8 @@ import type { Surroundings } from "./surroundings.ts";
 /** A scenario ready for many runs. Holds scratch of the last member drawn: one of these for each thread. */
 export interface PreparedEnsemble {
   readonly prepared: Prepared;
+  /** What the scenario was prepared with, for workers that prepare it again. */
+  readonly surroundings: Surroundings;
   readonly seed: string;
   readonly words: Int32Array;
   readonly skies: PreparedSkies;
@@ -121,6 +123,7 @@ export function prepareEnsemble(
     ok: true,
     ensemble: {
       prepared,
+      surroundings,
       seed,
       words,
       skies,
