@@ -38,6 +38,8 @@ export interface OddsOptions {
   /** Called with members done and members in all, now and then. */
   readonly onProgress?: (done: number, of: number) => void;
   readonly signal?: CancelSignal;
+  /** Members that are worth a worker of their own; what it costs to start one and to prepare in it is saved below that. */
+  readonly fewest?: number;
 }
 
 /** Members in one part, or what is wrong with the scenario. */
@@ -61,8 +63,8 @@ export interface TaskPool {
   readonly close: () => void;
 }
 
-/** Preparing takes a worker as long as several dozen members do. */
-const FEWEST_FOR_A_WORKER = 25;
+/** Starting a worker and preparing in it takes as long as some hundreds of members do. */
+const FEWEST_FOR_A_WORKER = 250;
 const MOST_MEMBERS = 1_000_000;
 
 interface Waiting {
@@ -105,7 +107,10 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
     return idlest === undefined || (idlest.waiting.size > 0 && alive.size < workers) ? start() : idlest;
   }
 
-  async function runOdds(task: OddsTask, { onProgress, signal }: OddsOptions = {}): Promise<OddsRun> {
+  async function runOdds(
+    task: OddsTask,
+    { onProgress, signal, fewest = FEWEST_FOR_A_WORKER }: OddsOptions = {},
+  ): Promise<OddsRun> {
     const { from, to } = task;
     if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
       throw new RangeError(
@@ -113,7 +118,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
       );
     }
     if (signal?.aborted) throw new TaskCancelled("cancelled before it began");
-    const stretches = splitMembers(from, to, workers, FEWEST_FOR_A_WORKER);
+    const stretches = splitMembers(from, to, workers, fewest);
     const doneOf = stretches.map(() => 0);
     const asked: { readonly worker: Worker; readonly number: number }[] = [];
     const cancel = () => {
