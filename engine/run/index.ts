@@ -1,7 +1,7 @@
 /**
  * run: members, from the first hour to the last. Scenario ─► prepare (grid, sky, shade, loads, bank as arrays) ─► stepRun (every
  * step: offer, take, count) ─► trace (every quantity, days, verdict), ledger and explain; or ─► prepareEnsemble ─► runMembers (a sky, operators
- * and figures for each) ─► oddsReport. Reads every other folder; read by none.
+ * and figures for each, on workers through taskPool) ─► oddsReport. Reads every other folder; read by none.
  */
 export { type DayFigures, dayFigures } from "./dayFigures.ts";
 export {
@@ -30,10 +30,22 @@ export { readSizeWish, type SizeAxis, type SizeWish, usualWishes } from "./sizeA
 export type { SizeHandbook } from "./sizeHandbook.ts";
 export { prepareSizes, type SizeMap } from "./sizeMap.ts";
 export { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
-export { type SizeAims, type SizeOutcome, type SizeReport, type SizeRow, sizeReport } from "./sizeReport.ts";
+export { type SizeReport, sizeReport } from "./sizeReport.ts";
 export { inHundred, sizeWords } from "./sizeSentences.ts";
+export type { SizeAims, SizeOutcome, SizeRow } from "./sizeTally.ts";
 export { stepRun } from "./stepRun.ts";
 export type { Surroundings } from "./surroundings.ts";
+export { serveTasks } from "./task.ts";
+export type { OddsTask, TaskOrder, TaskReply } from "./taskOrder.ts";
+export {
+  type CancelSignal,
+  type ConnectWorker,
+  makeTaskPool,
+  type OddsOptions,
+  type OddsRun,
+  TaskCancelled,
+  type TaskPool,
+} from "./taskPool.ts";
 export { type Trace, trace, tracePrepared } from "./trace.ts";
 export type { RadioVerdict, Verdict } from "./verdict.ts";
 export { type Burden, burdenOf, type Comparison, type Contender, type VersusReport, versus } from "./versus.ts";

@@ -1,5 +1,5 @@
 import { createMemo, createSignal, type JSX, onCleanup, onMount, Show } from "solid-js";
-import type { ScenarioInput } from "../../engine/index.ts";
+import type { ScenarioInput, TaskPool } from "../../engine/index.ts";
 import { FrameBar } from "../charts/FrameBar.tsx";
 import { readingAt } from "../charts/readingAt.ts";
 import { Strata } from "../charts/Strata.tsx";
@@ -21,17 +21,20 @@ import { answerOf } from "../words/answerOf.ts";
 import { energy, percent } from "../words/numbers.ts";
 import { AnswerSentence } from "./AnswerSentence.tsx";
 import { makePlanState } from "./makePlanState.ts";
+import { makeSkies } from "./makeSkies.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
 import { makeWidth } from "./makeWidth.ts";
 import { PhoneBar } from "./PhoneBar.tsx";
 import { PlanFields } from "./PlanFields.tsx";
+import { SkiesCaption } from "./SkiesCaption.tsx";
 
 /** A sheet narrower than this is read with a thumb. */
 const PHONE_PX = 700;
 
 /** The page: the answer, the plan in one line, the ruler, and what hangs from it. */
-export function Explorer(props: { document: ScenarioInput; workshop: Workshop }) {
+export function Explorer(props: { document: ScenarioInput; workshop: Workshop; pool: TaskPool }) {
   const state = makePlanState(props.document, props.workshop);
+  const skies = makeSkies(props.pool, () => (state.isStale() ? null : (state.shown()?.scenario ?? null)));
   const theme = makeTheme();
   const sheet = makeWidth();
   const [readMs, setReadMs] = createSignal<number | null>(null);
@@ -158,6 +161,9 @@ export function Explorer(props: { document: ScenarioInput; workshop: Workshop })
             {(said) => <AnswerSentence answer={said()} />}
           </Show>
         </div>
+        <Show when={answer()}>
+          <SkiesCaption skies={skies()} />
+        </Show>
         <div
           class="plan-place"
           id="plan"

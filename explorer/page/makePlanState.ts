@@ -1,5 +1,5 @@
 import { createMemo, createSignal } from "solid-js";
-import type { ScenarioInput } from "../../engine/index.ts";
+import type { Scenario, ScenarioInput } from "../../engine/index.ts";
 import { makeTracer, type Workshop } from "../picture/makeTracer.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { PlanProblem } from "../picture/traceWorker.ts";
@@ -8,24 +8,31 @@ import { type Plan, planOf, samePlan } from "../plan/plan.ts";
 
 const KEPT_PICTURES = 40;
 
+/** A plan worked out: its picture, and the scenario that the engine read. */
+interface Worked {
+  readonly picture: RunPicture;
+  readonly scenario: Scenario;
+}
+
 /** The plan that is being edited, and the newest picture that was worked out for it. */
 export function makePlanState(document: ScenarioInput, workshop: Workshop) {
   const base = planOf(document);
   const history = makeHistory(base);
-  const pictures = new Map<string, RunPicture>();
-  const [shown, setShown] = createSignal<{ plan: Plan; picture: RunPicture } | null>(null);
+  const pictures = new Map<string, Worked>();
+  const [shown, setShown] = createSignal<(Worked & { plan: Plan }) | null>(null);
   const [refused, setRefused] = createSignal<{ plan: Plan; problems: readonly PlanProblem[] } | null>(null);
 
-  function keep(plan: Plan, picture: RunPicture): void {
-    pictures.set(JSON.stringify(plan), picture);
+  function keep(plan: Plan, worked: Worked): void {
+    pictures.set(JSON.stringify(plan), worked);
     const oldest = pictures.keys().next().value;
     if (pictures.size > KEPT_PICTURES && oldest !== undefined) pictures.delete(oldest);
   }
 
   const tracer = makeTracer(workshop, document, (plan, delivery) => {
     if (delivery.ok) {
-      keep(plan, delivery.picture);
-      setShown({ plan, picture: delivery.picture });
+      const worked = { picture: delivery.picture, scenario: delivery.scenario };
+      keep(plan, worked);
+      setShown({ plan, ...worked });
     } else {
       setRefused({ plan, problems: delivery.problems });
     }
@@ -34,7 +41,7 @@ export function makePlanState(document: ScenarioInput, workshop: Workshop) {
   function bring(plan: Plan): void {
     const known = pictures.get(JSON.stringify(plan));
     if (known === undefined) tracer.ask(plan);
-    else setShown({ plan, picture: known });
+    else setShown({ plan, ...known });
   }
 
   function edit(field: string, change: Partial<Plan>): void {
@@ -67,7 +74,7 @@ export function makePlanState(document: ScenarioInput, workshop: Workshop) {
       const plan = history.before();
       const now = shown();
       if (plan === null || now === null || samePlan(plan, now.plan)) return null;
-      const picture = pictures.get(JSON.stringify(plan)) ?? null;
+      const picture = pictures.get(JSON.stringify(plan))?.picture ?? null;
       return picture === null || sameCharge(picture, now.picture) ? null : picture;
     }),
     isStale: createMemo(() => {

@@ -4,6 +4,7 @@ import {
   loadClimateTables,
   type Problem,
   readScenario,
+  type Scenario,
   type ScenarioInput,
   trace,
 } from "../../engine/index.ts";
@@ -24,7 +25,7 @@ export interface PlanProblem {
 }
 
 export type Delivery = { readonly number: number } & (
-  | { readonly ok: true; readonly picture: RunPicture }
+  | { readonly ok: true; readonly picture: RunPicture; readonly scenario: Scenario }
   | { readonly ok: false; readonly problems: readonly PlanProblem[] }
 );
 
@@ -35,7 +36,7 @@ async function deliver({ number, document, plan }: Order): Promise<Delivery> {
   if (!read.ok) return refusal(number, read.problems, changed.document as ScenarioInput);
   const run = trace(read.scenario, { climate: await loadClimateTables() });
   if (!run.ok) return refusal(number, run.problems, changed.document as ScenarioInput);
-  return { number, ok: true, picture: runPicture(run.trace) };
+  return { number, ok: true, picture: runPicture(run.trace), scenario: read.scenario };
 }
 
 function refusal(number: number, problems: readonly Problem[], document: ScenarioInput): Delivery {

@@ -3,7 +3,7 @@ import { Worker } from "node:worker_threads";
 import { expect, test } from "vitest";
 import { runOdds } from "../../engine/cli/pool.ts";
 import { runMembers } from "../../engine/run/odds.ts";
-import type { TaskOrder, TaskReply } from "../../engine/run/taskPool.ts";
+import type { TaskOrder, TaskReply } from "../../engine/run/taskOrder.ts";
 import { bitsOf } from "../bitsOf.ts";
 import { oneEnsemble, oneTask } from "../engine/run/oneEnsemble.ts";
 

@@ -1,5 +1,5 @@
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import type { OddsTask } from "../../../engine/run/task.ts";
+import type { OddsTask } from "../../../engine/run/taskOrder.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { benchScenario } from "../../bench/benchScenario.ts";

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { runMembers } from "../../../engine/run/odds.ts";
-import { partBuffers, runTask, splitMembers, type TaskHooks } from "../../../engine/run/task.ts";
+import { partBuffers, runTask, type TaskHooks } from "../../../engine/run/task.ts";
+import { splitMembers } from "../../../engine/run/taskPool.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
 

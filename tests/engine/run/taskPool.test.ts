@@ -1,13 +1,9 @@
 import { expect, test } from "vitest";
 import { EngineFault } from "../../../engine/fault.ts";
 import { runMembers } from "../../../engine/run/odds.ts";
-import {
-  type ConnectWorker,
-  makeTaskPool,
-  serveTasks,
-  TaskCancelled,
-  type TaskOrder,
-} from "../../../engine/run/taskPool.ts";
+import { serveTasks } from "../../../engine/run/task.ts";
+import type { TaskOrder } from "../../../engine/run/taskOrder.ts";
+import { type ConnectWorker, makeTaskPool, TaskCancelled } from "../../../engine/run/taskPool.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
 
