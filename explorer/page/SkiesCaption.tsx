@@ -10,7 +10,7 @@ export function SkiesCaption(props: { skies: Skies }) {
     <p class="more skies">
       <span role="status">{skiesWords(props.skies)}</span>
       <Show when={working()}>
-        {(now) => <span aria-hidden="true">Trying a thousand other skies: {percent(now().done)}</span>}
+        {(now) => <span aria-hidden="true">Drawing a thousand skies: {percent(now().done)}</span>}
       </Show>
     </p>
   );
@@ -18,8 +18,8 @@ export function SkiesCaption(props: { skies: Skies }) {
 
 function skiesWords(skies: Skies): string {
   if (skies.kind === "working") return "";
-  if (skies.kind === "failed") return `How it does under other skies could not be worked out: ${skies.sentence}`;
+  if (skies.kind === "failed") return `How it does over many skies could not be worked out: ${skies.sentence}`;
   const { share, low, high } = skies.holds;
   const range = `${Math.round(100 * low)} to ${Math.round(100 * high)}`;
-  return `Under skies, operators and figures as they may turn out, it holds in ${inHundred(share)} of 100 (${range} by the size of the sample).`;
+  return `Over a thousand drawn skies it holds in ${inHundred(share)} of 100 (${range} by the size of the sample).`;
 }
