@@ -37,12 +37,12 @@ export function sizeCells(document: unknown, x: SizeWish, y: SizeWish | null): O
     return { ok: false, problems: [{ code: "same-field", path: [], message }] };
   }
   const text: unknown = typeof document === "string" ? JSON.parse(document) : document;
-  const columns = read(text, base.scenario, x);
+  const columns = read(text, base.scenario, x, y);
   if (!columns.ok) return columns;
   if (y === null) {
     return { ok: true, value: { base: base.scenario, x: columns.value.axis, y, scenarios: columns.value.scenarios } };
   }
-  const rows = read(text, base.scenario, y);
+  const rows = read(text, base.scenario, y, x);
   if (!rows.ok) return rows;
   const scenarios = pairs(text, base.scenario, columns.value, rows.value);
   return scenarios.ok
@@ -58,12 +58,28 @@ interface Line {
   readonly scenarios: readonly Scenario[];
 }
 
-/** The scenario with each value of one field. */
-function read(document: unknown, base: Scenario, wish: SizeWish): Outcome<Line> {
+/**
+ * The scenario with each value of one field.
+ * @param beside the other direction: a value that makes no sense with what the scenario has there now may make sense with it
+ */
+function read(document: unknown, base: Scenario, wish: SizeWish, beside: SizeWish | null): Outcome<Line> {
   const present = fieldAt(base, wish.at);
+  const others = beside === null ? [] : wishValues(beside);
+  const withValue = (value: number): ReadResult => {
+    const alone = withValues(document, [[wish.at, value]]);
+    if (alone.ok || beside === null) return alone;
+    for (const other of [others[0]!, others.at(-1)!]) {
+      const both = withValues(document, [
+        [wish.at, value],
+        [beside.at, other],
+      ]);
+      if (both.ok) return both;
+    }
+    return alone;
+  };
   if (present !== undefined && present !== null && typeof present !== "number") {
     // A field that may hold a word or a number, such as the bank's temperature, is tried with the first value.
-    const first = withValues(document, [[wish.at, wishValues(wish)[0]!]]);
+    const first = withValue(wishValues(wish)[0]!);
     if (!first.ok) {
       const found = typeof present === "string" ? `"${present}"` : typeof present === "object" ? "a group" : present;
       const message = `${wish.at} holds ${found} and not a number, so it makes no direction of a map; name a number such as bank.blockAh or panels.${base.panels[0]?.id ?? "ID"}.count.`;
@@ -75,11 +91,11 @@ function read(document: unknown, base: Scenario, wish: SizeWish): Outcome<Line> 
   const problems: Problem[] = [];
   const mayRound = "steps" in wish.values;
   for (let value of wishValues(wish)) {
-    let found = withValues(document, [[wish.at, value]]);
+    let found = withValue(value);
     // Steps between two whole numbers may fall between whole numbers where only those are allowed.
     if (!found.ok && mayRound && !Number.isInteger(value)) {
       const whole = Math.round(value);
-      const rounded = withValues(document, [[wish.at, whole]]);
+      const rounded = withValue(whole);
       if (rounded.ok) {
         value = whole;
         found = rounded;
