@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { bitsBundle } from "../bitsBundle.ts";
 import { differingBits } from "../bitsOf.ts";
 import { bitsReport, type ScenarioBits } from "../bitsReport.ts";
+import { record } from "../truth/record.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 
 const SEED = "4127";
@@ -38,6 +39,19 @@ async function reportOfBrowser(): Promise<ScenarioBits[]> {
 test("a browser's worker prepares and counts to the same bits as Node", async () => {
   const [here, there] = await Promise.all([bitsReport(SEED, MEMBERS), reportOfBrowser()]);
   expect(there.map(({ name }) => name)).toEqual(here.map(({ name }) => name));
+  const differing = here.flatMap((ours, k) => [
+    ...differingBits(ours.prepared, there[k]!.prepared),
+    ...differingBits(ours.counted, there[k]!.counted),
+  ]);
+  record({
+    what: "arrays of an ensemble that differ in any bit between Node and Chromium",
+    source: "the same code in a worker of the installed Chromium",
+    tolerance: 0,
+    why: "same seed, same bits",
+    worst: differing.length,
+    unit: "",
+    n: here.reduce((sum, ours) => sum + Object.keys(ours.prepared).length + Object.keys(ours.counted).length, 0),
+  });
   here.forEach((ours, k) => {
     expect(Object.keys(ours.counted).length).toBeGreaterThan(20);
     expect(differingBits(ours.prepared, there[k]!.prepared), ours.name).toEqual([]);
