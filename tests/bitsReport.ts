@@ -16,7 +16,7 @@ export async function bitsReport(seed: string, members: number): Promise<Scenari
   return bitScenarios(await loadClimateTables()).map(({ name, scenario, surroundings }) => {
     const ready = prepareEnsemble(scenario, surroundings, seed);
     if (!ready.ok) throw new Error(`${name}: ${ready.problems[0]!.message}`);
-    const { prepared, ...chance } = ready.ensemble;
+    const { prepared, surroundings: _given, ...chance } = ready.ensemble;
     return {
       name,
       prepared: { ...bitsOf(prepared, "prepared"), ...bitsOf(chance, "chance") },

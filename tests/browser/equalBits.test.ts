@@ -44,7 +44,7 @@ test("a browser's worker prepares and counts to the same bits as Node", async ()
     ...differingBits(ours.counted, there[k]!.counted),
   ]);
   record({
-    what: "arrays of an ensemble that differ in any bit between Node and Chromium",
+    what: "arrays and numbers of an ensemble that differ in any bit between Node and Chromium",
     source: "the same code in a worker of the installed Chromium",
     tolerance: 0,
     why: "same seed, same bits",

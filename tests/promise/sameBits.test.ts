@@ -53,7 +53,7 @@ test("sines, powers and exponentials a little off, as another JavaScript engine 
   // Real engines differ by one or two; eight leaves room for what several in a row add up to.
   const found = differences(exact, await reportOf(8, 20));
   record({
-    what: "arrays of an ensemble that change in any bit when sines, powers and exponentials are up to 8 units in the last place off",
+    what: "arrays and numbers of an ensemble that change in any bit when sines, powers and exponentials are up to 8 units in the last place off",
     source: "the same code with exact functions (ECMA-262 leaves their last bits to the engine)",
     tolerance: 0,
     why: "prepared tables are rounded to 2^-20, and steps use + − × ÷ and square roots only",
