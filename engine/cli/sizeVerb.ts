@@ -1,11 +1,14 @@
 import {
   applyChanges,
+  isSize,
   prepareSizes,
   readScenario,
   readSizeWish,
   type Scenario,
+  type SizeAxis,
   type SizeMap,
   type SizeReport,
+  type SizeRow,
   type SizeWish,
   sizeMembers,
   sizeReport,
@@ -25,7 +28,7 @@ const USUAL_DAYS = 2;
 export const sizeVerb: Verb = {
   name: "size",
   usage:
-    "size SCENARIO [--variant ID] [--x FIELD=FROM:TO:HOWMANY] [--y FIELD=VALUE,VALUE] [--target 95] [--members 500] [--seed TEXT] [--days-autonomy 2] [--json]",
+    "size SCENARIO [--variant ID] [--x FIELD=FROM:TO:COUNT] [--y FIELD=VALUE,VALUE] [--target 95] [--members 500] [--seed TEXT] [--days-autonomy 2] [--json]",
   purpose:
     "Maps the odds over two numbers of the scenario, bank against panels unless others are named, and finds the least that meets a target.",
   options: {
@@ -56,13 +59,24 @@ export const sizeVerb: Verb = {
     const ready = prepareSizes(document.value, x, y, opened.value.surroundings, seedOf(values.seed));
     if (!ready.ok) return ready;
     const { map } = ready;
-    const part = sizeMembers(map, 0, members);
+    const part = sizeMembers(map, 0, members, progress(members));
     const report = sizeReport(map, part, { targetShare: target / 100, autonomyDays });
     const { name } = opened.value.scenario;
     print(values.json === true ? JSON.stringify(sizeJson(name, map, report)) : sizeText(name, map, report));
     return { ok: true };
   },
 };
+
+/** Says on a terminal, and only there, how far it is; large maps take a minute. */
+function progress(members: number): (done: number) => boolean {
+  let last = 0;
+  return (done) => {
+    const percent = Math.floor((100 * done) / members);
+    if (process.stderr.isTTY && percent !== last) process.stderr.write(done < members ? `\r${percent} %` : "\r     \r");
+    last = percent;
+    return true;
+  };
+}
 
 function numberOf(values: VerbCall["values"], name: string, usual: number, low: number, high: number): number {
   const given = values[name];
@@ -111,10 +125,10 @@ function sizeText(name: string, map: SizeMap, report: SizeReport): string {
   const labels = rows.map((row, r) => [
     ...(row.y === null ? [] : [`${row.y}${row.y === y?.present ? " (now)" : ""}`]),
     ...(hasWatts ? [panelWatts(map.cells[r * columns]!.scenario).toFixed(0)] : []),
-    row.smallest === null ? "–" : String(row.smallest.x),
+    enoughText(row, x),
   ]);
   const isAh = x.at === "bank.blockAh";
-  const titles = [...yTitle, ...(hasWatts ? ["panels, W"] : []), "least enough"];
+  const titles = [...yTitle, ...(hasWatts ? ["panels, W"] : []), isSize(x) ? "least enough" : "enough"];
   const target = report.targetShare === 1 ? "every member" : `${+(100 * report.targetShare).toFixed(3)} in 100`;
   return [
     `${name} · ${scenario.place.name}`,
@@ -132,6 +146,12 @@ function sizeText(name: string, map: SizeMap, report: SizeReport): string {
     ...map.remarks.map((remark) => `Weather: ${remark}`),
     `${report.members} members, seed ${report.seed}: all cells meet the same skies and operators. The intervals are those of the sample, not of the model.`,
   ].join("\n");
+}
+
+/** The least size that is enough; or the range of values, of which more may be worse. */
+function enoughText({ smallest, largest }: SizeRow, x: SizeAxis): string {
+  if (smallest === null) return "–";
+  return isSize(x) || smallest.x === largest!.x ? String(smallest.x) : `${smallest.x} to ${largest!.x}`;
 }
 
 function panelWatts(scenario: Scenario): number {

@@ -32,7 +32,7 @@ export { prepareSizes, type SizeMap } from "./sizeMap.ts";
 export { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 export { type SizeReport, sizeReport } from "./sizeReport.ts";
 export { inHundred, sizeWords } from "./sizeSentences.ts";
-export type { SizeAims, SizeOutcome, SizeRow } from "./sizeTally.ts";
+export { isSize, type SizeAims, type SizeOutcome, type SizeRow } from "./sizeTally.ts";
 export { stepRun } from "./stepRun.ts";
 export type { Surroundings } from "./surroundings.ts";
 export { serveTasks } from "./task.ts";

@@ -2,7 +2,7 @@ import type { Scenario } from "../scenario/scenario.ts";
 import { localMoment } from "./localClock.ts";
 import type { SizeAxis } from "./sizeAxis.ts";
 import type { SizeMap } from "./sizeMap.ts";
-import type { SizeOutcome, SizeRow, SizeTally } from "./sizeTally.ts";
+import { isSize, type SizeOutcome, type SizeRow, type SizeTally } from "./sizeTally.ts";
 import { wilson, Z95 } from "./wilson.ts";
 
 const number = (value: number) => String(Number(value.toPrecision(4)));
@@ -47,34 +47,39 @@ export function sizeSentences(report: SizeTally, map: SizeMap): string[] {
   const all = rows.flatMap((row) => row.cells);
   const said: string[] = [];
   const { smallest, cheapest, lightest } = report;
+  const areSizes = isSize(map.x) && (map.y === null || isSize(map.y));
   if (smallest === null) {
     const best = all.reduce((most, cell) => (cell.holds.count > most.holds.count ? cell : most));
     said.push(
-      `No size looked at holds to ${end} in ${target}; the best is ${cellWords(best)} (${oddsWords(best)}). Look at larger ones, or take something off the loads.`,
+      `No ${areSizes ? "size" : "cell"} looked at holds to ${end} in ${target}; the best is ${cellWords(best)} (${oddsWords(best)}). ${areSizes ? "Look at larger ones, or take something off the loads." : "Look at other values."}`,
     );
   } else {
-    const row = presentRow(report);
-    if (row !== null && map.y !== null) {
-      const panels = sizeWords(map.y, row.y!, scenario);
-      said.push(
-        row.smallest === null
-          ? `With ${panels}, as now, nothing looked at holds to ${end} in ${target}.`
-          : `With ${panels}, as now, it takes ${sizeWords(map.x, row.smallest.x, scenario)} to hold to ${end} in ${target} (${oddsWords(row.smallest)}).`,
-      );
-    } else said.push(`To hold to ${end} in ${target} it takes ${cellWords(smallest)} (${oddsWords(smallest)}).`);
+    const row = map.y === null ? rows[0]! : presentRow(report);
+    const where = map.y === null || row === null ? "" : `With ${sizeWords(map.y, row.y!, scenario)}, as now, `;
+    const hold = `hold to ${end} in ${target}`;
+    if (row?.smallest === null) said.push(`${where}nothing looked at holds to ${end} in ${target}.`);
+    else if (row !== null && isSize(map.x)) {
+      const takes = `it takes ${sizeWords(map.x, row.smallest.x, scenario)} to ${hold} (${oddsWords(row.smallest)}).`;
+      said.push(capital(where + takes));
+    } else if (row !== null) {
+      const present = map.y === null ? "" : `${sizeWords(map.y, row.y!, scenario)}, as now, and `;
+      said.push(`With ${present}${rangeWords(map.x, row)}, the bank holds to ${end} in ${target}.`);
+    } else if (areSizes) said.push(`To ${hold} it takes ${cellWords(smallest)} (${oddsWords(smallest)}).`);
     if (cheapest !== null) said.push(`Cheapest that does: ${cellWords(cheapest)}, for ${number(cheapest.cost!)}.`);
     if (lightest !== null) said.push(`Lightest that does: ${cellWords(lightest)}, ${number(lightest.massKg!)} kg.`);
-    if (cheapest === null && lightest === null && map.y !== null) {
+    if (cheapest === null && lightest === null && map.y !== null && areSizes) {
       said.push(
         `Least of both, measured by what the plan has now: ${cellWords(smallest)}. No cheapest or lightest is named, because bring does not say what more of them costs or weighs.`,
       );
     }
-    if (all.every((cell) => cell.meets)) said.push("Every size looked at does; look at smaller ones.");
+    if (all.every((cell) => cell.meets)) {
+      said.push(areSizes ? "Every size looked at does; look at smaller ones." : "Every value looked at does.");
+    }
   }
-  for (const row of rows.filter((each) => each.failsAgainAt.length > 0)) {
+  for (const row of rows.filter((each) => isSize(map.x) && each.failsAgainAt.length > 0)) {
     const where = map.y === null ? "" : `With ${sizeWords(map.y, row.y!, scenario)}, `;
     said.push(
-      `${where}${map.x.at} ${row.failsAgainAt.map(number).join(", ")} fails where the smaller ${number(row.smallest!.x)} does not: chance near the line, or one of the cases in which more does not mean better.`,
+      `${where}${map.x.at} ${row.failsAgainAt.map(number).join(", ")} fails where the smaller ${number(row.smallest!.x)} does not: one of the cases in which more does not mean better (generator, disconnect, selector, volts).`,
     );
   }
   const darkest = all.filter((cell) => !cell.meets && cell.holds.share >= report.targetShare);
@@ -86,6 +91,16 @@ export function sizeSentences(report: SizeTally, map: SizeMap): string[] {
   said.push(...sampleWords(report));
   said.push(...handbookWords(report, map));
   return said;
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Which values of x meet the target in a row, for fields of which more may be worse. */
+function rangeWords({ at }: SizeAxis, { smallest, largest, cells }: SizeRow): string {
+  const [low, high] = [smallest!.x, largest!.x];
+  const missing = cells.filter((cell) => cell.x > low && cell.x < high && !cell.meets).map((cell) => number(cell.x));
+  const but = missing.length > 0 ? `, but not ${missing.join(", ")}` : "";
+  return low === high ? `${at} ${number(low)}` : `${at} from ${number(low)} to ${number(high)}${but}`;
 }
 
 /** The row that stands as the scenario has it now. */

@@ -27,7 +27,9 @@ export interface SizeRow {
   readonly cells: readonly SizeOutcome[];
   /** The smallest x that meets the target; null where none does. */
   readonly smallest: SizeOutcome | null;
-  /** Larger values of x that do not meet it all the same. */
+  /** The largest that does: what counts where more is worse, as with sending or a reserve. */
+  readonly largest: SizeOutcome | null;
+  /** Values of x above the smallest that do not meet it. */
   readonly failsAgainAt: readonly number[];
 }
 
@@ -88,7 +90,8 @@ export function sizeTally(map: SizeMap, part: SizePart, { targetShare, autonomyD
     });
     const smallest = cells.find((cell) => cell.meets) ?? null;
     const failsAgainAt = smallest === null ? [] : cells.filter((cell) => cell.x > smallest.x && !cell.meets);
-    return { y, cells, smallest, failsAgainAt: failsAgainAt.map((cell) => cell.x) };
+    const largest = cells.findLast((cell) => cell.meets) ?? null;
+    return { y, cells, smallest, largest, failsAgainAt: failsAgainAt.map((cell) => cell.x) };
   });
   const meeting = rows.flatMap((row) => row.cells.filter((cell) => cell.meets));
   return {
@@ -126,7 +129,7 @@ function least(cells: readonly SizeOutcome[], of: (cell: SizeOutcome) => number 
 
 /**
  * What a cell takes to bring. A block's and a module's figures are stated for the present size and taken in proportion to
- * ampere-hours and watts. Where something grows for which nothing (or nothing but 0) is stated, the sum would be a lie: null.
+ * ampere-hours and watts. Where no direction of the map is a size, there is nothing to choose; where something grows for which nothing (or nothing but 0) is stated, the sum would be a lie: null.
  */
 function burden(map: SizeMap, scenario: Scenario): { cost: number | null; massKg: number | null } {
   const base = map.base.scenario;
@@ -141,7 +144,7 @@ function burden(map: SizeMap, scenario: Scenario): { cost: number | null; massKg
   };
   const grown = [map.x, map.y].flatMap((axis) => (axis === null ? [] : grownBy(axis, base)));
   const sum = burdenOf(scaled);
-  const known = (field: "cost" | "massKg") => grown.every((bring) => (bring?.[field] ?? 0) > 0);
+  const known = (field: "cost" | "massKg") => grown.length > 0 && grown.every((bring) => (bring?.[field] ?? 0) > 0);
   return { cost: known("cost") ? sum.cost : null, massKg: known("massKg") ? sum.massKg : null };
 }
 
@@ -156,10 +159,18 @@ function times(bring: Bring, factor: number): Bring {
   };
 }
 
-/** What is bought more of along a direction of the map; nothing for a habit or a setting. */
+/** Whether a direction of the map is a size, of which more is bought; else it is a habit, a setting or a place. */
+export function isSize({ at }: SizeAxis): boolean {
+  return BANK_SIZE.test(at) || PANEL_SIZE.test(at);
+}
+
+const BANK_SIZE = /^bank\.(blockAh|inParallel)$/;
+const PANEL_SIZE = /^panels\.([^.]+)\.(count|module\.ratedW)$/;
+
+/** What is bought more of along a direction of the map. */
 function grownBy({ at }: SizeAxis, base: Scenario): Bring[] {
-  if (/^bank\.(blockAh|inParallel|inSeries)$/.test(at)) return [base.bank.bring];
-  const [, id] = /^panels\.([^.]+)\.(count|module\.ratedW)$/.exec(at) ?? [];
+  if (BANK_SIZE.test(at)) return [base.bank.bring];
+  const [, id] = PANEL_SIZE.exec(at) ?? [];
   if (id === undefined) return [];
   return [(base.panels.find((group) => group.id === id) ?? base.panels[Number(id)])?.bring];
 }

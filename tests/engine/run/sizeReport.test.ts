@@ -105,6 +105,21 @@ test("too few members to show the target is said", () => {
   expect(said(73).rows[0]!.cells[0]!.isOpen).toBe(false);
 });
 
+test("where more may be worse, the values that are enough are told from least to most", () => {
+  const map = sizeMapOf("stations.hf.sendingShare=0.05,0.15,0.25,0.35", "panels.roof.count=1,2,4");
+  const report = sizeReport(map, partOf([199, 150, 0, 0, 200, 196, 191, 60, 200, 200, 100, 195]), AIMS);
+  expect(report.rows.map((row) => row.largest?.x)).toEqual([0.05, 0.25, 0.35]);
+  expect(report.sentences[0]).toMatch(
+    /^With 2 modules of 120 W in roof, as now, and stations\.hf\.sendingShare from 0\.05 to 0\.25, the bank holds to .* in 95 of 100 skies\.$/,
+  );
+  expect(report.sentences.join("\n")).not.toMatch(/more does not mean better/);
+  const single = sizeMapOf("stations.hf.sendingShare=0.05,0.15,0.25,0.35");
+  expect(sizeReport(single, partOf([200, 100, 200, 0]), AIMS).sentences[0]).toMatch(
+    /^With stations\.hf\.sendingShare from 0\.05 to 0\.25, but not 0\.15, the bank holds/,
+  );
+  expect(sizeReport(single, partOf([200, 100, 200, 0]), AIMS).cheapest).toBeNull();
+});
+
 test("a wrong call is thrown at the door", () => {
   expect(() => sizeReport(MAP, partOf(HELD), { ...AIMS, targetShare: 0 })).toThrow(/targetShare/);
   expect(() => sizeReport(MAP, partOf(HELD), { ...AIMS, targetShare: 95 })).toThrow(/targetShare/);
