@@ -75,6 +75,9 @@ interface Leaf {
   readonly node: SchemaNode;
 }
 
+/** Hundreds of runs: seconds on an idle machine, a minute and more on a busy one. */
+const PATIENCE = { timeout: 300_000 };
+
 const SCHEMA = scenarioInputSchema();
 
 /** Every single value of a document with the field of the format that it fills. */
@@ -201,13 +204,13 @@ function moving(results: (document: unknown) => string | null, fields: ReadonlyS
   return moved;
 }
 
-test("every field that describes the plan moves some figure of a run", () => {
+test("every field that describes the plan moves some figure of a run", PATIENCE, () => {
   const fields = new Set(wanted.filter((field) => !ENSEMBLE_ONLY.test(field)));
   const moved = moving(runOf, fields);
   expect([...fields].filter((field) => !moved.has(field))).toEqual([]);
 });
 
-test("what only an ensemble reads moves an ensemble and no run", () => {
+test("what only an ensemble reads moves an ensemble and no run", PATIENCE, () => {
   const fields = new Set(wanted.filter((field) => ENSEMBLE_ONLY.test(field)));
   expect(fields.size).toBeGreaterThan(10);
   const moved = moving(ensembleOf, fields);
@@ -215,7 +218,7 @@ test("what only an ensemble reads moves an ensemble and no run", () => {
   expect([...moving(runOf, fields)]).toEqual([]);
 });
 
-test("what is for people moves no figure", () => {
+test("what is for people moves no figure", PATIENCE, () => {
   const fields = new Set([...FOR_PEOPLE].filter((field) => !/\.(format|version)$/.test(field)));
   expect([...moving(runOf, fields)]).toEqual([]);
 });

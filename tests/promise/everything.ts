@@ -15,7 +15,7 @@ const full: ScenarioInput = {
   name: "Everything",
   note: "Invented, so that every field stands somewhere.",
   place: { name: "Nowhere (invented)", latitudeDeg: 47, longitudeDeg: 10, elevationM: 500, zone: "Europe/Berlin" },
-  time: { start: "2026-06-12T06:00", end: "2026-06-14T05:00", stepMinutes: 10 },
+  time: { start: "2026-06-12T06:00", end: "2026-06-14T05:00", stepMinutes: 20 },
   weather: {
     kind: "typical",
     air: { maxC: 12, minC: -6, warmestSolarHour: 14 },
