@@ -67,6 +67,17 @@ describe("the chain behind the panels", () => {
     expectBalance(d);
   });
 
+  test("the cable carries what the losses leave, and a lossless controller gives all the rest", () => {
+    const cable = { awg: "12", oneWayM: 20, tempC: 40 } as const;
+    const ohm = 40 * copperOhmPerM(cable, 40);
+    const losses = [{ name: "dust", share: 0.2 }];
+    const d = run(preparedAt(panelGroup({ losses, controller: perfect({ cable }) }), overhead));
+    // 5 A at 20 V, 4 A of it left.
+    expect(d.cableLossW).toBeCloseTo(16 * ohm, 3);
+    expect(d.busW).toBeCloseTo(80 - 16 * ohm, 2);
+    expect(d.controllerLossW).toBeCloseTo(0, 9);
+  });
+
   test("a controller at the bank: the cable carries panel volts", () => {
     const cable = { awg: "12", oneWayM: 20, tempC: 40 } as const;
     const ohm = 40 * copperOhmPerM(cable, 40);
