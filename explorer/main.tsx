@@ -1,3 +1,4 @@
+import "./noEval.ts";
 import { render } from "solid-js/web";
 import type { ScenarioInput } from "../engine/index.ts";
 import example from "../scenarios/walnut-grove.json";

@@ -1,4 +1,5 @@
 /** Works a plan out away from the page, so that nothing ever waits for it. */
+import "../noEval.ts";
 import {
   applyChanges,
   loadClimateTables,
