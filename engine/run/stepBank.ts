@@ -33,12 +33,12 @@ export function stepBank(prepared: Prepared, i: number, inputs: MemberInputs, ru
   const capacityShare = inputs.figures[FIGURE_CAPACITY_SHARE]!;
   const hours = stepH / capacityShare;
 
-  const mostA = Math.min(inputs.rows[input + INPUT_MAX_CHARGE_A]!, acceptA(bank, storedAh) * capacityShare);
-  const mostW = mostA * (openV + chargingOhm * mostA);
-
   // The disconnect opens on volts under load and closes again only when the bank has visibly recovered.
   const withoutLoadsW = solarW + sourcesW - controllersW;
   const shortW = wantedW - withoutLoadsW;
+  const mostA =
+    withoutLoadsW > 0 ? Math.min(inputs.rows[input + INPUT_MAX_CHARGE_A]!, acceptA(bank, storedAh) * capacityShare) : 0;
+  const mostW = mostA * (openV + chargingOhm * mostA);
   // Amperes without the sag. Up to a quarter of the volts, the sag adds less than half to them: far from the disconnect that is
   // enough to know, and near it the root is taken.
   const aboutA = shortW > 0 ? shortW / openV : 0;

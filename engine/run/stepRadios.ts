@@ -8,8 +8,9 @@ import { CONNECTED, DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
  * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
  * less what the peak current takes in the bank, less what the radio's own current takes in its feed. 0 while nobody is
  * there or the disconnect is open.
+ * @param noteAll whether every voltage is written down; else only those that may fall short are worked out
  */
-export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, run: RunRows): void {
+export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, run: RunRows, noteAll: boolean): void {
   const { bank, feedDropV, converterV } = prepared;
   const { state, rows } = run;
   const { internalOhm } = bank;
@@ -25,10 +26,17 @@ export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, 
     let radioV = 0;
     if (isConnected && peakW > 0) {
       const shortW = peakW - chargingW;
+      const station = stations[s]!;
+      if (!noteAll && converterV === 0) {
+        // Up to a fifth of the volts, the sag adds less than half to the amperes without it: far from the least volts that is
+        // enough to know, and an ensemble asks for no more.
+        const aboutA = shortW > 0 ? shortW / openV : 0;
+        const leastV = openV - 1.5 * internalOhm * aboutA - feedDropV[s]!;
+        if (internalOhm * aboutA <= 0.2 * openV && leastV >= station.minimumV) continue;
+      }
       const bankV =
         shortW > 0 ? openV - internalOhm * drawA(openV, internalOhm, shortW) : Math.max(openV, rows[row + ROW_BANK_V]!);
       radioV = (converterV > 0 ? converterV : bankV) - feedDropV[s]!;
-      const station = stations[s]!;
       if (radioV < station.minimumV) state[DROPOUT_H]! += stepH * station.staffedShare[i]!;
     }
     rows[row + run.stationAt + s] = radioV;

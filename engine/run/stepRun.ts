@@ -58,6 +58,6 @@ export function stepRun(
   for (let i = 0; i < steps; i++) {
     stepOffers(prepared, i, run, noteAll, details);
     stepBank(prepared, i, inputs, run);
-    stepRadios(prepared, i, inputs, run);
+    stepRadios(prepared, i, inputs, run, noteAll);
   }
 }
