@@ -1,0 +1,52 @@
+import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { TimeScale } from "../charts/timeScale.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { OddsPicture, VersusPicture } from "../results/answers.ts";
+import type { Notebook, NotebookScenario } from "./notebook.ts";
+
+/** What is wrong with a scenario: a sentence, and the path of the field in its document where there is one. */
+export interface ScenarioProblem {
+  readonly path: readonly (string | number)[];
+  readonly message: string;
+}
+
+/** A result as far as it is known: newest first of what was asked; `stale` while something newer is in work. */
+export interface Found<Result> {
+  readonly result: Result | null;
+  readonly stale: boolean;
+  /** Members done and asked for; null where nothing runs. */
+  readonly progress: { readonly done: number; readonly of: number } | null;
+  readonly problems: readonly ScenarioProblem[];
+}
+
+/** Drawing room of the sheet, in px. */
+export interface SheetRoom {
+  readonly isPhone: boolean;
+  readonly axisPx: number;
+  readonly labelsPx: number;
+}
+
+/** What entries see of the page that they stand on. Every function is reactive. */
+export interface NotebookPage {
+  notebook(): Notebook;
+  scenario(id: string): NotebookScenario | null;
+  /** The scenario's whole document, base and changes worked together; null when its base is gone or a change finds no place. */
+  document(id: string): ScenarioInput | null;
+  /** The document of what it is based on; null for one with a document of its own. */
+  baseDocument(id: string): ScenarioInput | null;
+  /** Works changes into a scenario: into its document, or onto the list of one that is based on another. */
+  change(id: string, changes: readonly Change[], label: string): void;
+  rename(id: string, name: string): void;
+  /** One run under the sky as written. */
+  run(scenario: string): Found<RunPicture>;
+  /** Bands and odds over the notebook's members. */
+  odds(scenario: string): Found<OddsPicture>;
+  /** Two scenarios under the same skies and operators. */
+  versus(first: string, second: string): Found<VersusPicture>;
+  scale(picture: { readonly ruler: RunPicture["ruler"] }): TimeScale;
+  room(): SheetRoom;
+  /** The instant that is being read on every chart of the sheet. */
+  readingMs(): number | null;
+  read(ms: number | null): void;
+  scrollPx(): number;
+}
