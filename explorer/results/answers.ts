@@ -22,7 +22,7 @@ export interface OddsPicture extends TimePicture {
   readonly remarks: readonly string[];
 }
 
-/** Charge that the second scenario has put by more than the first, Wh, at each step's start and at the end. */
+/** Charge that the second scenario has put by more than the first, Ah, at each step's start and at the end. */
 export interface PairedBands {
   readonly p5: Float64Array;
   readonly p50: Float64Array;
