@@ -40,8 +40,8 @@ const started = new Map<string, Started | Refusal>();
 const tell = (report: Report) => self.postMessage(report);
 const turn = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
 
-async function ensembleOf(document: ScenarioInput, seed: string): Promise<Started | Refusal> {
-  const key = JSON.stringify([seed, document]);
+async function ensembleOf(document: ScenarioInput, seed: string, most: number): Promise<Started | Refusal> {
+  const key = JSON.stringify([seed, most, document]);
   const known = started.get(key);
   if (known !== undefined) {
     started.delete(key);
@@ -95,7 +95,7 @@ async function answerTo(want: Want, members: number): Promise<Answer> {
   const of = members * documents.length;
   const ready: { ensemble: PreparedEnsemble; part: OddsPart }[] = [];
   for (const [k, document] of documents.entries()) {
-    const found = await ensembleOf(document, want.seed);
+    const found = await ensembleOf(document, want.seed, want.members);
     if ("problems" in found) return { kind: "problems", problems: found.problems };
     const part = await extend(found, members, (done) =>
       tell({ say: "progress", key: want.key, done: k * members + done, of }),

@@ -1,8 +1,17 @@
 import { batch, createSignal } from "solid-js";
 import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { OddsPicture, VersusPicture } from "./answers.ts";
 import type { Answer, Desk, Report, Want } from "./desk.ts";
 
 const KEPT_ANSWERS = 80;
+
+/** What each kind of want brings. */
+interface Pictures {
+  readonly run: RunPicture;
+  readonly odds: OddsPicture;
+  readonly versus: VersusPicture;
+}
 
 /**
  * Keeps what was worked out by its content, asks the desk for what is missing, and knows for each place on the page ("slot") what was
@@ -72,16 +81,11 @@ export function makeResults(desk: Desk) {
     isIdle,
     failure,
     progress,
-    find<Kind extends "run" | "odds" | "versus">(
-      kind: Kind,
-      slot: string,
-      key: string | null,
-    ): Found<Extract<Answer, { kind: Kind }>["picture"]> {
+    find<Kind extends keyof Pictures>(kind: Kind, slot: string, key: string | null): Found<Pictures[Kind]> {
       news();
-      type Picture = Extract<Answer, { kind: Kind }>["picture"];
-      const pictureOf = (at: string | null | undefined): Picture | null => {
+      const pictureOf = (at: string | null | undefined): Pictures[Kind] | null => {
         const found = at == null ? undefined : answers.get(at)?.answer;
-        return found?.kind === kind ? (found as unknown as { picture: Picture }).picture : null;
+        return found?.kind === kind ? (found.picture as Pictures[Kind]) : null;
       };
       const held = key === null ? undefined : answers.get(key);
       const fresh = pictureOf(key);
