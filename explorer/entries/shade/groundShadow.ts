@@ -1,6 +1,6 @@
 import { RAD_PER_DEG } from "../../../engine/angle.ts";
 import type { Box, Tree } from "../../../engine/scenario/obstacle.ts";
-import { type PlanPoint, boxFootprint } from "./boxFootprint.ts";
+import { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
 
 /** An ellipse on the ground; `alongM` and `acrossM` are half its axes along and across `bearingDeg`. */
 export interface GroundEllipse extends PlanPoint {

@@ -1,5 +1,5 @@
-import type { LabelBox } from "./placeLabels.ts";
 import type { PlanPoint } from "./boxFootprint.ts";
+import type { LabelBox } from "./placeLabels.ts";
 import type { Thing } from "./thing.ts";
 
 /** Metres that a plan shows: its middle, and how far it reaches from west to east. */
@@ -34,14 +34,11 @@ export function planView(frame: PlanFrame, widthPx: number, heightPx: number): P
 /** The frame that shows everything on the site, and a few metres more. */
 export function wholeSite(things: readonly Thing[], widthPx: number, heightPx: number): PlanFrame {
   if (things.length === 0) return { eastM: 0, northM: 0, spanM: 40 };
-  let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const thing of things) {
-    const reachM = reachOf(thing) + MARGIN_M;
-    west = Math.min(west, thing.eastM - reachM);
-    east = Math.max(east, thing.eastM + reachM);
-    south = Math.min(south, thing.northM - reachM);
-    north = Math.max(north, thing.northM + reachM);
-  }
+  const reachM = (thing: Thing) => reachOf(thing) + MARGIN_M;
+  const west = Math.min(...things.map((thing) => thing.eastM - reachM(thing)));
+  const east = Math.max(...things.map((thing) => thing.eastM + reachM(thing)));
+  const south = Math.min(...things.map((thing) => thing.northM - reachM(thing)));
+  const north = Math.max(...things.map((thing) => thing.northM + reachM(thing)));
   const spanM = Math.max(east - west, ((north - south) * widthPx) / heightPx);
   return { eastM: (west + east) / 2, northM: (south + north) / 2, spanM: heldSpanM(spanM) };
 }
@@ -70,16 +67,29 @@ export function isInView(view: PlanView, at: PlanPoint): boolean {
   return x >= 8 && x <= view.widthPx - 8 && y >= 8 && y <= view.heightPx - 8;
 }
 
-/** Where lines of the grid run: every 10 m, or every 50 or 100 where those would be closer than 24 px. */
-export function gridLines(frame: PlanFrame, view: PlanView): { readonly eastM: number[]; readonly northM: number[] } {
+/** Lines of the plan's grid, and those of them that have room for their number at the foot. */
+export interface GridLines {
+  readonly eastM: readonly number[];
+  readonly northM: readonly number[];
+  readonly namedEastM: readonly number[];
+}
+
+/** Where lines of the grid run: every 10 m, or farther apart where those would be closer than 24 px. */
+export function gridLines(frame: PlanFrame, view: PlanView): GridLines {
   const everyM = [10, 50, 100].find((step) => step * view.pxPerM >= 24) ?? 200;
   const lines = (middleM: number, halfM: number) => {
     const found: number[] = [];
-    for (let at = Math.ceil((middleM - halfM) / everyM) * everyM; at <= middleM + halfM; at += everyM) found.push(at);
+    for (let n = Math.ceil((middleM - halfM) / everyM); n * everyM <= middleM + halfM; n++) found.push(n * everyM);
     return found;
   };
   const halfM = frame.spanM / 2;
-  return { eastM: lines(frame.eastM, halfM), northM: lines(frame.northM, (halfM * view.heightPx) / view.widthPx) };
+  const eastM = lines(frame.eastM, halfM);
+  const namedM = everyM * Math.max(1, Math.ceil(64 / (everyM * view.pxPerM)));
+  return {
+    eastM,
+    northM: lines(frame.northM, (halfM * view.heightPx) / view.widthPx),
+    namedEastM: eastM.filter((at) => at % namedM === 0),
+  };
 }
 
 /** The plan's ground as a box for labels. */

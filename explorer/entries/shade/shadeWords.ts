@@ -11,7 +11,9 @@ export function shadeVerdict(light: Sunlight): string {
   const said = light.groups.map((group, g) => {
     const day = usualDay(sunDays(light, group));
     const open = `${group.name}: ${tenthHours(day.openH)} of open sun`;
-    const when = day.isMean ? `on an average day of ${tenthHours(day.upH)}` : `in the event's ${tenthHours(day.upH)} of daylight`;
+    const when = day.isMean
+      ? `on an average day of ${tenthHours(day.upH)}`
+      : `in the event's ${tenthHours(day.upH)} of daylight`;
     return `${open}${g === 0 ? ` ${when}` : ""}${partWords(day)}`;
   });
   return `${said.join("; ")}.`;
@@ -19,7 +21,9 @@ export function shadeVerdict(light: Sunlight): string {
 
 function partWords(day: SunHours): string {
   const words = [
-    ...(day.partH < 0.05 ? [] : [`leaves and edges let through ${tenthHours(day.partWorthH)} of ${tenthHours(day.partH)}`]),
+    ...(day.partH < 0.05
+      ? []
+      : [`leaves and edges let through ${tenthHours(day.partWorthH)} of ${tenthHours(day.partH)}`]),
     ...(day.darkH < 0.05 ? [] : [`dark for ${tenthHours(day.darkH)}`]),
   ];
   return words.map((text) => `, ${text}`).join("");

@@ -55,7 +55,8 @@ export function usualDay(days: readonly SunDay[]): SunHours & { readonly isMean:
   const whole = days.filter((day) => day.isWhole);
   const isMean = whole.length > 0;
   const used = isMean ? whole : days;
-  const sum = (of: (day: SunHours) => number) => used.reduce((total, day) => total + of(day), 0) / (isMean ? used.length : 1);
+  const sum = (of: (day: SunHours) => number) =>
+    used.reduce((total, day) => total + of(day), 0) / (isMean ? used.length : 1);
   return {
     isMean,
     upH: sum((day) => day.upH),

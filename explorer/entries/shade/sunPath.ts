@@ -35,12 +35,14 @@ export interface PathStretch {
 /** Cuts a path where what stands between an eye and the sun changes its kind. */
 export function pathStretches(path: SunPath, obstacles: PreparedObstacles, eye: Point): PathStretch[] {
   const stretches: PathStretch[] = [];
-  const kindAt = (i: number) => sunKind(lightThrough(obstacles, eye, path.bearingDeg[i]!, path.elevationDeg[i]!));
+  const kinds = Array.from(path.ms, (_, i) =>
+    sunKind(lightThrough(obstacles, eye, path.bearingDeg[i]!, path.elevationDeg[i]!)),
+  );
   let from = 0;
-  for (let i = 1; i <= path.ms.length; i++) {
+  for (let i = 1; i <= kinds.length; i++) {
     const hasGap = i < path.ms.length && path.ms[i]! - path.ms[i - 1]! > EVERY_MS * 1.5;
-    const kind = kindAt(from);
-    if (i < path.ms.length && !hasGap && kindAt(i) === kind) continue;
+    const kind = kinds[from]!;
+    if (i < path.ms.length && !hasGap && kinds[i] === kind) continue;
     const to = hasGap ? i - 1 : Math.min(i, path.ms.length - 1);
     stretches.push({ kind, from, to });
     from = i;

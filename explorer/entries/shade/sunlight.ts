@@ -1,7 +1,7 @@
-import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../../engine/array/slots.ts";
+import { wrapLongitudeDeg } from "../../../engine/angle.ts";
 import { mountTrack } from "../../../engine/array/mountTrack.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
-import { wrapLongitudeDeg } from "../../../engine/angle.ts";
+import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../../engine/array/slots.ts";
 import { type Scenario, timeGrid, zoneOf } from "../../../engine/scenario/index.ts";
 import { prepareObstacles } from "../../../engine/shade/index.ts";
 import { nightSpans, sunTrack } from "../../../engine/sky/index.ts";
@@ -62,7 +62,15 @@ export function sunlight(scenario: Scenario): Sunlight | null {
     groups: scenario.panels
       .filter((group) => group.count > 0)
       .map((group): GroupSun => {
-        const { perStep, stride } = prepareGroup(group, obstacles, models, grid, sun, { extraterrestrialWm2: still }, still);
+        const { perStep, stride } = prepareGroup(
+          group,
+          obstacles,
+          models,
+          grid,
+          sun,
+          { extraterrestrialWm2: still },
+          still,
+        );
         const { facings, facingAt } = mountTrack(group.mount, grid, sun);
         const share = new Float64Array(grid.steps);
         const kind = new Uint8Array(grid.steps);
