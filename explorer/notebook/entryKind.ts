@@ -25,8 +25,6 @@ export interface EntryKind<Kind extends EntryKindName> {
   make(notebook: Notebook): { title: string; doc: EntryDoc<Kind> };
   /** One line for the sheet index and the folded entry; empty while nothing is known. */
   summary(props: EntryProps<Kind>): string;
-  /** Scenarios that the entry reads. */
-  scenarios(doc: EntryDoc<Kind>): readonly string[];
   readonly View: Component<EntryProps<Kind>>;
   /** Actions of the entry's own, at the right of its heading. */
   readonly Acts?: (props: EntryProps<Kind>) => JSX.Element;

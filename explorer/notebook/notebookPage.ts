@@ -36,6 +36,14 @@ export interface NotebookPage {
   baseDocument(id: string): ScenarioInput | null;
   /** Works changes into a scenario: into its document, or onto the list of one that is based on another. */
   change(id: string, changes: readonly Change[], label: string): void;
+  /**
+   * The same for a value that is typed or dragged: until `settle`, each call for one `field` starts from the scenario as it was before
+   * the first, and all are one step back.
+   */
+  turn(id: string, field: string, changes: (document: ScenarioInput) => readonly Change[]): void;
+  settle(): void;
+  /** Adds a scenario based on another, and an entry to edit it in. */
+  branch(id: string, after: string): void;
   rename(id: string, name: string): void;
   /** One run under the sky as written. */
   run(scenario: string): Found<RunPicture>;
@@ -48,5 +56,8 @@ export interface NotebookPage {
   /** The instant that is being read on every chart of the sheet. */
   readingMs(): number | null;
   read(ms: number | null): void;
+  /** Where the view of the sheet's time begins, when there is more of it than fits. */
   scrollPx(): number;
+  scrolls(): boolean;
+  scroll(px: number, viewPx: number): void;
 }
