@@ -37,7 +37,10 @@ export function sameIn(document: unknown, path: Path, other: unknown): Path | nu
 
 /** The place as the words and lists of this folder name it: "stations[].radio.ratedW". */
 export function pattern(path: Path): string {
-  return path.map((key) => (typeof key === "number" ? "[]" : `.${key}`)).join("").replace(/^\./, "");
+  return path
+    .map((key) => (typeof key === "number" ? "[]" : `.${key}`))
+    .join("")
+    .replace(/^\./, "");
 }
 
 /** A place as changes write it, with ids inside lists; null where an entry cannot be told by its id or number. */
@@ -63,7 +66,8 @@ function scaffold(node: SchemaNode | undefined, filled: unknown): unknown {
   if (Array.isArray(filled)) return structuredClone(filled);
   const start: Group = isContainer(node?.default) ? structuredClone(node.default) : {};
   for (const key of node?.required ?? []) {
-    if (start[key] === undefined && isContainer(filled) && filled[key] !== undefined) start[key] = structuredClone(filled[key]);
+    if (start[key] === undefined && isContainer(filled) && filled[key] !== undefined)
+      start[key] = structuredClone(filled[key]);
   }
   return start;
 }

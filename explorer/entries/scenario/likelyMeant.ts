@@ -12,7 +12,8 @@ export function likelyMeant(value: number, facts: QuantityFacts, usual: number |
   const candidates = SLIPS.map((slip) => Number((value * slip).toPrecision(12))).filter(
     (guess) => guess >= facts.low && guess <= facts.high,
   );
-  const away = (guess: number, from: number) => (guess * from > 0 ? Math.abs(Math.log(guess / from)) : Number.POSITIVE_INFINITY);
+  const away = (guess: number, from: number) =>
+    guess * from > 0 ? Math.abs(Math.log(guess / from)) : Number.POSITIVE_INFINITY;
   if (usual !== null && usual !== 0) {
     const [best] = candidates.sort((a, b) => away(a, usual) - away(b, usual));
     return best !== undefined && away(best, usual) < Math.log(4) ? best : null;

@@ -9,7 +9,12 @@ const STARTS: Readonly<Record<string, Item>> = {
   stations: {
     id: "station",
     name: "HF position",
-    radio: { ratedW: 100, receive: { drawA: 1.2, atV: 13.8 }, fullPower: { drawA: 20, atV: 13.8 }, bias: { drawA: 3, atV: 13.8 } },
+    radio: {
+      ratedW: 100,
+      receive: { drawA: 1.2, atV: 13.8 },
+      fullPower: { drawA: 20, atV: 13.8 },
+      bias: { drawA: 3, atV: 13.8 },
+    },
     staffed: [{ from: "09:00", to: "22:00" }],
     modes: [{ mode: "ssb", share: 1 }],
     transmitW: 100,
@@ -78,7 +83,9 @@ export function datesOf(document: ScenarioInput): string[] {
   const from = Date.parse(`${document.time.start.slice(0, 10)}T00:00Z`);
   const to = Date.parse(`${document.time.end.slice(0, 10)}T00:00Z`);
   const days = Math.min(61, Math.max(0, (to - from) / 86_400_000 + 1));
-  return Array.from({ length: Number.isFinite(days) ? days : 0 }, (_, i) => new Date(from + i * 86_400_000).toISOString().slice(0, 10));
+  return Array.from({ length: Number.isFinite(days) ? days : 0 }, (_, i) =>
+    new Date(from + i * 86_400_000).toISOString().slice(0, 10),
+  );
 }
 
 /** A stretch of the clock that follows the last one. */
@@ -95,7 +102,13 @@ function nextWindow(list: readonly unknown[]): Item {
  * @param key the list's field name
  * @param kind for a list of several kinds, which
  */
-export function newItem(document: ScenarioInput, key: string, node: SchemaNode, list: readonly unknown[], kind?: string): unknown {
+export function newItem(
+  document: ScenarioInput,
+  key: string,
+  node: SchemaNode,
+  list: readonly unknown[],
+  kind?: string,
+): unknown {
   if (kind !== undefined) {
     const id = freeId(kind, takenIds(document, key, list));
     const named = key === "sources" ? { id, name: kind.charAt(0).toUpperCase() + kind.slice(1) } : { id };
@@ -111,7 +124,9 @@ export function newItem(document: ScenarioInput, key: string, node: SchemaNode, 
   }
   if (key === "aims") {
     const last = (list.at(-1) as { at?: string } | undefined)?.at;
-    return { at: last === undefined ? "12:00" : `${String(Math.min(23, Number(last.slice(0, 2)) + 2)).padStart(2, "0")}:00` };
+    return {
+      at: last === undefined ? "12:00" : `${String(Math.min(23, Number(last.slice(0, 2)) + 2)).padStart(2, "0")}:00`,
+    };
   }
   if (key === "openCircuitCurve") return item;
   return item;

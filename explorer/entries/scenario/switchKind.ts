@@ -13,7 +13,13 @@ const STARTS: Readonly<Record<string, Part>> = {
   file: { file: "weather.csv" },
   tree: { eastM: 8, northM: -8, heightM: 12, crownBaseM: 3, crownRadiusM: 4 },
   box: { eastM: 8, northM: 0, heightM: 3, lengthM: 6, widthM: 3 },
-  horizon: { points: [{ bearingDeg: 90, elevationDeg: 5 }, { bearingDeg: 180, elevationDeg: 5 }, { bearingDeg: 270, elevationDeg: 5 }] },
+  horizon: {
+    points: [
+      { bearingDeg: 90, elevationDeg: 5 },
+      { bearingDeg: 180, elevationDeg: 5 },
+      { bearingDeg: 270, elevationDeg: 5 },
+    ],
+  },
   mains: { chargerA: 20, available: [{ from: "18:00", to: "23:00" }] },
   generator: {
     continuousW: 900,

@@ -4,7 +4,11 @@
  */
 export function typedQuantity(text: string, unit: string): number | string {
   const found = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(\S.*)?$/i.exec(
-    text.trim().replaceAll("\u2212", "-").replaceAll(/[\u202f\u00a0]/g, "").replace(",", "."),
+    text
+      .trim()
+      .replaceAll("\u2212", "-")
+      .replaceAll(/[\u202f\u00a0]/g, "")
+      .replace(",", "."),
   );
   if (found === null) return text;
   const value = Number(found[1]);
