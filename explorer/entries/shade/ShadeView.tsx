@@ -4,6 +4,7 @@ import type { Change, Scenario } from "../../../engine/scenario/index.ts";
 import { prepareObstacles } from "../../../engine/shade/index.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import { type TimeScale, timeScale } from "../../charts/timeScale.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
 import { makeWidth } from "../../page/makeWidth.ts";
 import { HourControl } from "./HourControl.tsx";
 import { makeSunlight } from "./makeSunlight.ts";
@@ -14,6 +15,7 @@ import { SkyPlot } from "./SkyPlot.tsx";
 import { SunStrip } from "./SunStrip.tsx";
 import { shadeVerdict } from "./shadeWords.ts";
 import { compassPoint } from "./skyView.ts";
+import { sunCsv } from "./sunCsv.ts";
 import type { Sunlight } from "./sunlight.ts";
 import { sunPath } from "./sunPath.ts";
 import { changesOfMove, type Move, moveWords, thingsOf, withMove } from "./thing.ts";
@@ -181,17 +183,26 @@ export function ShadeView(props: ShadeViewProps) {
             <div class="shade-head">
               <h3>Who sees the sun, clear sky</h3>
               <p class="shade-how">
-                height: share of the beam; solid: open sun; hatched: in part; line: up, but the panel dark; dots: behind
-                the panel or panel away
+                height: share of the beam; solid: open; hatched: in part; line: panel dark; dots: sun behind it or panel
+                away
               </p>
-              <button
-                type="button"
-                class="act"
-                aria-expanded={isTableOpen()}
-                onClick={() => setTableOpen(!isTableOpen())}
-              >
-                Table
-              </button>
+              <span class="shade-acts">
+                <button
+                  type="button"
+                  class="act"
+                  aria-expanded={isTableOpen()}
+                  onClick={() => setTableOpen(!isTableOpen())}
+                >
+                  Table
+                </button>
+                <button
+                  type="button"
+                  class="act"
+                  onClick={() => saveFile(`${fileName(props.scenario.name)}-sun.csv`, "text/csv", sunCsv(now()))}
+                >
+                  CSV
+                </button>
+              </span>
             </div>
             <Show when={scale()}>
               {(time) => (

@@ -136,6 +136,8 @@ export function SitePlan(props: SitePlanProps) {
       .map((thing) => ({
         key: thing.key,
         text: "tree" in thing ? `${thing.name} ${figure(thing.tree.heightM, 1)} m` : thing.name,
+        short: thing.name,
+        best: "beside" as const,
         x: v.x(thing.eastM),
         y: v.y(thing.northM),
         clearPx: "group" in thing ? reachOf(thing) * v.pxPerM * 0.8 + 6 : 9,
@@ -279,7 +281,10 @@ export function SitePlan(props: SitePlanProps) {
         >
           Whole site
         </button>
-        <Show when={chosen()} fallback={<span class="plan-chosen">Nothing chosen.</span>}>
+        <Show
+          when={chosen()}
+          fallback={<span class="plan-chosen">Press a thing, or Tab to it; arrow keys move it.</span>}
+        >
           {(thing) => (
             <>
               <span class="plan-moves">

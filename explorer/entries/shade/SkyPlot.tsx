@@ -49,14 +49,14 @@ export function SkyPlot(props: SkyPlotProps) {
       return path === "" ? [] : [{ name, look, path, top: topOf(spans) }];
     };
     const topOf = (spans: readonly SkySpan[]) => {
-      let best: { x: number; y: number } | null = null;
-      for (const span of spans) {
-        const x = v.x(nearBearing(span.bearingDeg, v.centreDeg));
-        const y = Math.max(0, v.y(span.highDeg));
-        if (x < 0 || x > v.widthPx || y >= v.heightPx - 1) continue;
-        if (best === null || y < best.y - 0.01) best = { x, y };
-      }
-      return best;
+      const seen = spans
+        .map((span) => ({ x: v.x(nearBearing(span.bearingDeg, v.centreDeg)), y: Math.max(0, v.y(span.highDeg)) }))
+        .filter(({ x, y }) => x >= 0 && x <= v.widthPx && y < v.heightPx - 1);
+      if (seen.length === 0) return null;
+      const y = Math.min(...seen.map((point) => point.y));
+      // What is cut off at the top of the window, or flat, is named at its middle.
+      const level = seen.filter((point) => point.y < y + 0.5).map((point) => point.x);
+      return { x: (Math.min(...level) + Math.max(...level)) / 2, y };
     };
     const away = ({ eastM, northM }: { eastM: number; northM: number }) =>
       Math.hypot(eastM - props.eye.eastM, northM - props.eye.northM);
@@ -117,11 +117,17 @@ export function SkyPlot(props: SkyPlotProps) {
     const rings = hours().map(({ x, y }) => ({ left: x - 5, right: x + 5, top: y - 5, bottom: y + 5 }));
     const marked = hours().filter(({ hour }) => hour % 3 === 0);
     const wanted: WantedLabel[] = [
-      ...marked.map(({ hour, x, y }) => ({ text: `${hour} h`, x, y: y + 4, clearPx: 9 })),
+      ...marked.map(({ hour, x, y }) => ({ text: `${hour} h`, x, y: y + 4, clearPx: 9, best: "beside" as const })),
       ...[...shapes()]
         .reverse()
         .filter((shape) => shape.name !== "" && shape.top !== null)
-        .map((shape) => ({ text: shape.name, x: shape.top!.x, y: Math.max(22, shape.top!.y), clearPx: 6 })),
+        .map((shape) => ({
+          text: shape.name,
+          x: shape.top!.x,
+          y: Math.max(0, shape.top!.y),
+          clearPx: 6,
+          best: "under" as const,
+        })),
     ];
     const placed = placeLabels(wanted, frame, rings);
     return placed.flatMap((label, i) => (label === null ? [] : [{ ...label, isHour: i < marked.length }]));

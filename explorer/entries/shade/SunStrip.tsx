@@ -1,7 +1,7 @@
 import { createMemo, For, Show } from "solid-js";
 import type { TimeScale } from "../../charts/timeScale.ts";
 import { clockAt } from "../../time/localClock.ts";
-import { rowWords } from "./shadeWords.ts";
+import { nameLines, rowWords } from "./shadeWords.ts";
 import { stripShapes } from "./stripShapes.ts";
 import { sunDays, usualDay } from "./sunHours.ts";
 import type { Sunlight } from "./sunlight.ts";
@@ -21,8 +21,10 @@ interface SunStripProps {
 
 /** The strip on the ruler: when each group sees the sun. A press puts the plan and the sky to that hour. */
 export function SunStrip(props: SunStripProps) {
-  const rowPx = () => (props.isPhone ? 52 : 44);
-  const foot = (row: number) => 4 + (row + 1) * rowPx() - (props.isPhone ? 4 : 12);
+  const letters = () => Math.floor((props.labelsPx - 36) / 7.8);
+  const isTwoLined = () => props.light.groups.some((group) => group.name.length > letters());
+  const rowPx = () => (props.isPhone ? 52 : isTwoLined() ? 64 : 44);
+  const foot = (row: number) => 4 + (row + 1) * rowPx() - (props.isPhone ? 4 : isTwoLined() ? 22 : 12);
   const heightPx = () => props.light.groups.length * rowPx() + 8;
   const rows = createMemo(() =>
     props.light.groups.map((group) => ({
@@ -111,18 +113,23 @@ export function SunStrip(props: SunStripProps) {
             <Show
               when={props.isPhone}
               fallback={
-                <>
-                  <text class="end-figure" x="12" y={foot(index()) - 14}>
-                    {row.name}
-                  </text>
-                  <text class="end-words" x="12" y={foot(index()) + 6}>
-                    {row.words}
-                  </text>
-                </>
+                <text x="12" y={foot(index()) - (isTwoLined() ? 24 : 14)}>
+                  <For each={[...nameLines(row.name, letters()), row.words]}>
+                    {(line, l) => (
+                      <tspan
+                        class={line === row.words ? "end-words" : "end-figure strip-group"}
+                        x="12"
+                        dy={l() === 0 ? 0 : 20}
+                      >
+                        {line}
+                      </tspan>
+                    )}
+                  </For>
+                </text>
               }
             >
               <text class="strip-name" x="8" y={foot(index()) - BAR_PX - 8}>
-                {row.name}: {row.words}
+                {nameLines(row.name, 28)[0]}: {row.words}
               </text>
             </Show>
           )}

@@ -9,6 +9,10 @@ export interface LabelBox {
 /** A name that wants to stand at a point, `clearPx` away from it. */
 export interface WantedLabel {
   readonly text: string;
+  /** What will do where the text has no room beside its point. */
+  readonly short?: string;
+  /** Where it stands best: beside a spot, or under the top of something that it may cover. */
+  readonly best: "beside" | "under";
   readonly x: number;
   readonly y: number;
   readonly clearPx: number;
@@ -33,8 +37,8 @@ export function meets(a: LabelBox, b: LabelBox): boolean {
 }
 
 /**
- * Sets names one after another where they cover neither one another nor what is taken nor leave the frame: first to the
- * right of their point, then left, below, above, then farther off.
+ * Sets names one after another where they cover neither one another nor what is taken nor leave the frame: best where
+ * they want to be, else anywhere about their point, else farther off.
  * @returns one for each wanted name, null where there is no room: the thing still says its name to those who ask it
  */
 export function placeLabels(
@@ -43,25 +47,34 @@ export function placeLabels(
   taken: readonly LabelBox[] = [],
 ): (PlacedLabel | null)[] {
   const boxes = [...taken];
+  const isFree = ({ box }: PlacedLabel) =>
+    box.left >= frame.left &&
+    box.right <= frame.right &&
+    box.top >= frame.top &&
+    box.bottom <= frame.bottom &&
+    !boxes.some((other) => meets(box, other));
   return wanted.map((label) => {
-    for (const farPx of [0, 12, 24, 40]) {
-      const place = around(label, label.clearPx + farPx).find(
-        ({ box }) =>
-          box.left >= frame.left &&
-          box.right <= frame.right &&
-          box.top >= frame.top &&
-          box.bottom <= frame.bottom &&
-          !boxes.some((other) => meets(box, other)),
-      );
-      if (place === undefined) continue;
-      boxes.push(place.box);
-      return place;
-    }
-    return null;
+    const place = candidates(label).find(isFree) ?? null;
+    if (place !== null) boxes.push(place.box);
+    return place;
   });
 }
 
-function around({ text, x, y }: WantedLabel, clear: number): PlacedLabel[] {
+function candidates(label: WantedLabel): PlacedLabel[] {
+  const texts = label.short === undefined ? [label.text] : [label.text, label.short];
+  const best = label.best === "beside" ? [0, 1, 4, 5, 6, 7] : [2];
+  const first = texts.flatMap((text) => {
+    const about = around(text, label.x, label.y, label.clearPx);
+    return best.map((i) => about[i]!);
+  });
+  const later = [0, 12, 24, 40].flatMap((farPx) =>
+    texts.flatMap((text) => around(text, label.x, label.y, label.clearPx + farPx)),
+  );
+  return [...first, ...later];
+}
+
+/** Right, left, under, over, and the four between. */
+function around(text: string, x: number, y: number, clear: number): PlacedLabel[] {
   const width = text.length * LETTER_PX;
   const at = (anchor: PlacedLabel["anchor"], atX: number, footY: number): PlacedLabel => {
     const left = anchor === "start" ? atX : anchor === "end" ? atX - width : atX - width / 2;

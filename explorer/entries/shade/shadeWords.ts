@@ -10,7 +10,7 @@ export function shadeVerdict(light: Sunlight): string {
   if (light.groups.length === 0) return "No panels stand on the site, so nothing here has sun to lose.";
   const said = light.groups.map((group, g) => {
     const day = usualDay(sunDays(light, group));
-    const open = `${group.name}: ${tenthHours(day.openH)} of open sun`;
+    const open = `${group.name}: ${day.openH < 0.05 ? "no open sun" : `${tenthHours(day.openH)} of open sun`}`;
     const when = day.isMean
       ? `on an average day of ${tenthHours(day.upH)}`
       : `in the event's ${tenthHours(day.upH)} of daylight`;
@@ -23,7 +23,7 @@ function partWords(day: SunHours): string {
   const words = [
     ...(day.partH < 0.05
       ? []
-      : [`leaves and edges let through ${tenthHours(day.partWorthH)} of ${tenthHours(day.partH)}`]),
+      : [`leaves and edges let through ${day.partWorthH.toFixed(1)} of ${tenthHours(day.partH)}`]),
     ...(day.darkH < 0.05 ? [] : [`dark for ${tenthHours(day.darkH)}`]),
   ];
   return words.map((text) => `, ${text}`).join("");
@@ -31,5 +31,14 @@ function partWords(day: SunHours): string {
 
 /** "1.1 h open, 3.0 in part" */
 export function rowWords(day: SunHours): string {
-  return `${tenthHours(day.openH)} open, ${day.partH.toFixed(1)} in part`;
+  return `${tenthHours(day.openH)} open${day.partH < 0.05 ? "" : `, ${day.partH.toFixed(1)} in part`}`;
+}
+
+/** A name cut into at most two lines of so many letters; what still has no room ends in an ellipsis. */
+export function nameLines(name: string, letters: number): string[] {
+  if (name.length <= letters) return [name];
+  const space = name.lastIndexOf(" ", letters);
+  const cutAt = space > 0 ? space : letters;
+  const rest = name.slice(cutAt).trim();
+  return [name.slice(0, cutAt), rest.length <= letters ? rest : `${rest.slice(0, letters - 1)}…`];
 }
