@@ -139,7 +139,7 @@ function NumberControl(props: ControlProps) {
         placeholder={props.isOptional ? shown(valueAt(form.filled(), props.path)) || "–" : undefined}
         describedBy={props.describedBy}
         isWrong={props.isWrong}
-        room={5}
+        room={Math.max(5, shown(value() ?? valueAt(form.filled(), props.path)).length)}
         isNumber={true}
         onCommit={commit}
         onStep={step}

@@ -1,6 +1,6 @@
 import { type JSX, Show } from "solid-js";
 import { Control } from "./Control.tsx";
-import { fieldLabel, usualRange } from "./fieldWords.ts";
+import { fieldLabel, usualRange, withLabels } from "./fieldWords.ts";
 import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
 import { type Path, pattern, valueAt } from "./formPath.ts";
 import { numberPart, type SchemaNode } from "./formSchema.ts";
@@ -15,7 +15,7 @@ export function whyInWords(where: string, node: SchemaNode): string {
     .replace(/, as a share of 1$/, "")
     .replace(/, from -?[\d.]+ to .*$/, "");
   const usual = usualRange(where, number);
-  const sentence = what === "" ? "" : `${what.charAt(0).toUpperCase()}${what.slice(1).replace(/\.$/, "")}.`;
+  const sentence = what === "" ? "" : withLabels(`${what.charAt(0).toUpperCase()}${what.slice(1).replace(/\.$/, "")}.`);
   if (usual === null) return sentence;
   const unit = shownUnit(node);
   const [low, high] = usual.typical.map((value) => plainFigure(toShown(value, number)));

@@ -2,7 +2,7 @@ import { createMemo, For, Index, Match, Show, Switch } from "solid-js";
 import { ChangeFields } from "./ChangeFields.tsx";
 import { Control, selectorInputs } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { choiceLabel, fieldLabel, isPlain } from "./fieldWords.ts";
+import { choiceLabel, fieldLabel } from "./fieldWords.ts";
 import { elementId, problemsAt, useForm } from "./formContext.ts";
 import { changeAdd, changeAway, type Path, pattern, valueAt } from "./formPath.ts";
 import { kindsOf, type SchemaNode } from "./formSchema.ts";
@@ -279,19 +279,11 @@ function ShortLines(props: ListProps) {
   const label = () => fieldLabel(pattern(props.path));
   const key = () => String(props.path.at(-1));
   const fields = () => Object.entries(props.node.items!.properties!);
-  const shown = (field: string) => {
-    const where = pattern([...props.path, 0, field]);
-    const isSet = list().some(
-      (item) =>
-        (item as Record<string, unknown>)[field] !== undefined && valueAt(form.document(), props.path) !== undefined,
-    );
-    return (
-      form.isExpert() ||
-      isPlain(where) ||
-      (isSet && field !== "sendingShare") ||
-      props.node.items!.required?.includes(field) === true
-    );
-  };
+  const isWritten = () => valueAt(form.document(), props.path) !== undefined;
+  const shown = (field: string) =>
+    form.isExpert() ||
+    props.node.items!.required?.includes(field) === true ||
+    (isWritten() && list().some((item) => (item as Record<string, unknown>)[field] !== undefined));
   const add = (item: unknown) => form.commit([changeAdd(form.document(), props.path, item, form.filled())]);
   const remove = (index: number) => {
     const away = changeAway(form.document(), [...props.path, index]);
@@ -325,7 +317,7 @@ function ShortLines(props: ListProps) {
                           path={[...props.path, index, field]}
                           node={node}
                           label={`${name(index)}, ${fieldLabel(pattern([...props.path, index, field])).toLowerCase()}`}
-                          isOptional={props.node.items!.required?.includes(field) !== true}
+                          isOptional={!isWritten() || props.node.items!.required?.includes(field) !== true}
                           isWrong={problemsAt(form, [...props.path, index, field], true).length > 0}
                           describedBy={
                             problemsAt(form, props.path, true).length > 0

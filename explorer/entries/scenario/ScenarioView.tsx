@@ -1,22 +1,26 @@
 import { createMemo, createSignal, createUniqueId, For, lazy, Show, Suspense } from "solid-js";
-import { differenceInWords, differences } from "../../../engine/scenario/differences.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { QuickFields } from "../../page/QuickFields.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { changesInWords } from "./changesInWords.ts";
 import { scenarioWords } from "./scenarioWords.ts";
+
+// Every field of the format, with its words: fetched when somebody asks for it.
+const ScenarioEditor = lazy(async () => ({ default: (await import("./ScenarioEditor.tsx")).ScenarioEditor }));
 
 /** A scenario: what it is in a line, what it changes about its base, the blanks that are filled most often, and all fields. */
 export function ScenarioView(props: EntryProps<"scenario">) {
   const id = createUniqueId();
+  const [isOpen, setOpen] = createSignal(false);
   const found = () => props.page.run(props.doc.scenario);
   const scenario = () => props.page.scenario(props.doc.scenario);
   const document = createMemo(() => props.page.document(props.doc.scenario));
   const base = createMemo(() => props.page.baseDocument(props.doc.scenario));
   const changed = createMemo(() => {
-    const [from, to] = [base(), document()];
-    return from === null || to === null ? [] : differences(from, to).map(differenceInWords);
+    const [from, to, at] = [base(), document(), scenario()];
+    return from === null || to === null || at === null || "document" in at ? [] : changesInWords(at.changes, from, to);
   });
   const baseName = () => {
     const at = scenario();
@@ -76,7 +80,32 @@ export function ScenarioView(props: EntryProps<"scenario">) {
           />
         )}
       </Show>
-      <Show when={props.page.room().isPhone}>
+      <p class="acts-row no-print">
+        <button
+          type="button"
+          class="act"
+          aria-expanded={isOpen()}
+          aria-controls={id}
+          onClick={() => setOpen(!isOpen())}
+        >
+          {isOpen() ? "Close all fields" : "All fields"}
+        </button>
+      </p>
+      <div id={id} class="no-print">
+        <Show when={isOpen() && document()}>
+          {(now) => (
+            <Suspense fallback={<p>Fetching the fields…</p>}>
+              <ScenarioEditor
+                document={now()}
+                base={base() ?? undefined}
+                problems={found().problems}
+                onChanges={(changes, label) => props.page.change(props.doc.scenario, changes, label)}
+              />
+            </Suspense>
+          )}
+        </Show>
+      </div>
+      <Show when={props.page.room().isPhone && !isOpen()}>
         <Problems of={[found()]} />
       </Show>
     </div>

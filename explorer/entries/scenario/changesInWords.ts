@@ -43,7 +43,7 @@ export function changesInWords(changes: readonly Change[], base: ScenarioInput, 
     return result.ok ? result.scenario : source;
   };
   const sides: Sides = { base, document, baseFilled: read(base), filled: read(document) };
-  const found = differences(base, document).map((difference) => withUsual(difference, sides));
+  const found = differences(base, document).flatMap((difference) => spread(withUsual(difference, sides), sides));
   const real = found.filter(({ before, after }) => JSON.stringify(before) !== JSON.stringify(after));
   const lines: string[] = [];
   const told = new Set<Found>();
@@ -76,6 +76,19 @@ function withUsual({ at, before, after }: Difference, sides: Sides): Found {
     before: before ?? byNames(sides.baseFilled, names),
     after: after ?? byNames(sides.filled, names),
   };
+}
+
+/** A part or list that one side leaves out, as the single fields that differ. */
+function spread(found: Found, sides: Sides): Found[] {
+  const { before, after, names } = found;
+  const isNamed = (value: unknown) => Array.isArray(value) && value.every((item) => typeof part(item).id === "string");
+  const isGroup = (value: unknown) => typeof value === "object" && value !== null && !Array.isArray(value);
+  const lists = isNamed(before ?? []) && isNamed(after ?? []);
+  if (!lists && !(isGroup(before) && isGroup(after))) return [found];
+  const inner = differences({ of: before ?? [] }, { of: after ?? [] });
+  return inner.map(({ at, ...each }) =>
+    withUsual({ at: [...names, ...at.split(".").slice(1)].join("."), ...each }, sides),
+  );
 }
 
 function byNames(document: unknown, names: readonly string[]): unknown {
@@ -285,14 +298,9 @@ const RULES: readonly Rule[] = [
     },
   },
   {
-    at: /^bank\.(blockAh|inParallel|chemistry|nominalV|inSeries)$/,
-    together: (one, other) => one.names[0] === other.names[0] && other.names[0] === "bank",
+    at: /^bank\./,
+    together: under(1),
     say: (_, together, sides) => bankLines(together, sides),
-  },
-  { at: /^bank\.reserveShare$/, say: ({ before, after }) => `reserve ${percent(after)}, was ${percent(before)}` },
-  {
-    at: /^bank\.startShare$/,
-    say: ({ before, after }) => `bank at ${percent(after)} to begin with, was ${percent(before)}`,
   },
   {
     at: /^weather\./,
@@ -389,7 +397,7 @@ function obstacleInWords(item: Part): string {
 }
 
 /** Resistances and limits that grow with the number of blocks are no news beside it. */
-const FOLLOWS_SIZE = /^(internalResistanceOhm|chargingResistanceOhm|maxChargeA|maxDischargeA|bring|name)$/;
+const FOLLOWS_SIZE = /^(internalResistanceOhm|chargingResistanceOhm|maxChargeA|maxDischargeA|bring)$/;
 
 function bankLines(together: readonly Found[], sides: Sides): string[] {
   const before = part(sides.baseFilled).bank as Part;
@@ -404,18 +412,11 @@ function bankLines(together: readonly Found[], sides: Sides): string[] {
     lines.push(`bank ${size}${kind.replace(/, was/, `, was ${unit(bankAh(sides.baseFilled), "Ah")}`)}`);
   else if (size !== "") lines.push(`bank ${plainFigure(bankAh(sides.baseFilled))} → ${size}`);
   else if (kind !== "") lines.push(`bank${kind}`);
-  const others = together.filter(
-    ({ names }) =>
-      !/^(blockAh|inParallel|chemistry)$/.test(names[1]!) &&
-      !(size !== "" && FOLLOWS_SIZE.test(names[1]!)) &&
-      !(kind !== "" && FOLLOWS_SIZE.test(names[1]!)),
-  );
-  for (const other of others) {
-    const rule = RULES.find(({ at }) => at.source.startsWith("^bank\\.(reserve") && at.test(other.names.join(".")));
-    const own = OWN_BANK[other.names[1]!];
-    lines.push(
-      rule === undefined ? (own?.(other) ?? plainLine(other, sides)) : String(rule.say(other, [other], sides)),
-    );
+  const isTold = (key: string) => /^(blockAh|inParallel|chemistry|name)$/.test(key);
+  const follows = (key: string) => (size !== "" || kind !== "") && FOLLOWS_SIZE.test(key);
+  for (const other of together) {
+    const key = other.names[1]!;
+    if (!isTold(key) && !follows(key)) lines.push(OWN_BANK[key]?.(other) ?? plainLine(other, sides));
   }
   return lines;
 }

@@ -196,11 +196,10 @@ const LABELS: Readonly<Record<string, string>> = {
   byHourShare: "Keenness, hour to hour",
   changes: "Changes",
   "changes[].at": "Place",
-  to: "New value",
+  to: "To",
   add: "Adds",
   remove: "Takes it out",
   from: "From",
-  "staffed[].to": "To",
 };
 
 /** Names of choices. */
@@ -314,6 +313,11 @@ function spelled(key: string): string {
 /** What a field is called on the page; a field that nobody has named yet is called by its own name. */
 export function fieldLabel(pattern: string): string {
   return ending(LABELS, pattern) ?? spelled(pattern.split(".").at(-1)!.replaceAll("[]", ""));
+}
+
+/** A sentence of the engine with the format's own names turned into those of the page: “radio.ratedW”, “sendingShare”. */
+export function withLabels(sentence: string): string {
+  return sentence.replace(/\b(?:[a-z][A-Za-z0-9]*\.)*[a-z]+[A-Z][A-Za-z0-9]*\b/g, (name) => `“${fieldLabel(name)}”`);
 }
 
 /** What a choice is called on the page. */

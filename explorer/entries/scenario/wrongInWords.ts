@@ -1,6 +1,6 @@
 import type { Problem } from "../../../engine/index.ts";
 import { THIN } from "../../words/numbers.ts";
-import { fieldLabel } from "./fieldWords.ts";
+import { fieldLabel, withLabels } from "./fieldWords.ts";
 import { pattern } from "./formPath.ts";
 import { isShare, numberPart, type SchemaNode } from "./formSchema.ts";
 import { likelyMeant } from "./likelyMeant.ts";
@@ -56,10 +56,10 @@ export function wrongInWords(problem: Problem, value: unknown, node: SchemaNode 
 /** The engine's sentence with the document's names turned into those of the page. */
 function spokenSentence({ path, message }: Problem): string {
   const last = fieldLabel(pattern(path));
-  const said = message
+  const bare = message
     .replace(/^\S+: /, "")
-    .replace(/^([\w$]+(?:\.[\w-]+)*) (is|has|names|puts) /, (_, _where: string, verb: string) => `${last} ${verb} `)
-    .replace(/\b[a-z]+(?:[A-Z][A-Za-z0-9]*)+\b/g, (name) => `\u201c${fieldLabel(name)}\u201d`)
-    .replace(/\s*\{[^}]*\}/g, "");
+    .replace(/^[\w$]+(?:\.[\w-]+)* (is|has|names|puts) /, (_, verb: string) => `${last} ${verb} `)
+    .replace(/,? such as \{[^}]*\}/g, "");
+  const said = withLabels(bare);
   return said.charAt(0).toUpperCase() + said.slice(1);
 }
