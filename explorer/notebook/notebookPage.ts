@@ -1,14 +1,11 @@
-import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { Change, Problem, ScenarioInput } from "../../engine/index.ts";
 import type { TimeScale } from "../charts/timeScale.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { OddsPicture, VersusPicture } from "../results/answers.ts";
 import type { Notebook, NotebookScenario } from "./notebook.ts";
 
 /** What is wrong with a scenario: a sentence, and the path of the field in its document where there is one. */
-export interface ScenarioProblem {
-  readonly path: readonly (string | number)[];
-  readonly message: string;
-}
+export type ScenarioProblem = Problem;
 
 /** A result as far as it is known: newest first of what was asked; `stale` while something newer is in work. */
 export interface Found<Result> {
@@ -47,6 +44,8 @@ export interface NotebookPage {
   rename(id: string, name: string): void;
   /** One run under the sky as written. */
   run(scenario: string): Found<RunPicture>;
+  /** The run as it was before the last edit, where that is known and its charge ran otherwise. */
+  runBefore(scenario: string): RunPicture | null;
   /** Bands and odds over the notebook's members. */
   odds(scenario: string): Found<OddsPicture>;
   /** Two scenarios under the same skies and operators. */

@@ -52,8 +52,6 @@ export interface VersusPicture {
     readonly onlyFirst: number;
     readonly neither: number;
   };
-  /** What differs, in words, one line each. */
-  readonly changes: readonly string[];
   /** Null where the two do not last equally long. */
   readonly paired: PairedBands | null;
 }

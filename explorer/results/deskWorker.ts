@@ -122,7 +122,7 @@ async function deliver(want: Want, members: number, whole: boolean): Promise<voi
   } catch (error) {
     if (error instanceof Unwanted) throw error;
     const message = `This could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
-    answer = { kind: "problems", problems: [{ path: [], message }] };
+    answer = { kind: "problems", problems: [{ code: "fault", path: [], message }] };
   }
   tell({ say: "answer", key: want.key, answer, whole: whole || answer.kind === "problems" });
 }

@@ -81,6 +81,12 @@ export function makeResults(desk: Desk) {
     isIdle,
     failure,
     progress,
+    /** What is known for a key, without asking for it. */
+    known<Kind extends keyof Pictures>(kind: Kind, key: string): Pictures[Kind] | null {
+      news();
+      const found = answers.get(key)?.answer;
+      return found?.kind === kind ? (found.picture as Pictures[Kind]) : null;
+    },
     find<Kind extends keyof Pictures>(kind: Kind, slot: string, key: string | null): Found<Pictures[Kind]> {
       news();
       const pictureOf = (at: string | null | undefined): Pictures[Kind] | null => {
@@ -91,7 +97,7 @@ export function makeResults(desk: Desk) {
       const fresh = pictureOf(key);
       const problems: readonly ScenarioProblem[] =
         failure() !== null
-          ? [{ path: [], message: failure()! }]
+          ? [{ code: "stopped", path: [], message: failure()! }]
           : held?.answer.kind === "problems"
             ? held.answer.problems
             : [];

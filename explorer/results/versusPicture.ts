@@ -1,8 +1,6 @@
 import {
   type Burden,
   burdenOf,
-  differenceInWords,
-  differences,
   makeMemberRoom,
   type OddsPart,
   type OddsReport,
@@ -39,7 +37,6 @@ export function versusPicture(first: Contestant, second: Contestant): VersusPict
     holds: other.holds,
     margin: other.margin,
     tally: { both, onlySecond: onlyThis, onlyFirst, neither },
-    changes: differences(...scenarios).map(differenceInWords),
     paired: pairedBands(first, second, Math.min(PAIRED_MEMBERS, report.members)),
   };
 }

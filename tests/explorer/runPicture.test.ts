@@ -3,7 +3,7 @@ import { incomingParts, loadParts } from "../../explorer/charts/parts.ts";
 import { nextNight, readingAt, snapReading } from "../../explorer/charts/readingAt.ts";
 import { strataLayout } from "../../explorer/charts/strataLayout.ts";
 import { daysCsv, strataCsv } from "../../explorer/download/csv.ts";
-import { hourHeads, hourRows } from "../../explorer/entries/hourRows.ts";
+import { hourHeads, hourRows } from "../../explorer/entries/run/hourRows.ts";
 import { runPicture } from "../../explorer/picture/runPicture.ts";
 import { changesOf, planOf } from "../../explorer/plan/plan.ts";
 import { EXAMPLE, exampleRun } from "./exampleRun.ts";

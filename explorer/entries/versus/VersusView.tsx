@@ -10,6 +10,7 @@ import type { PairedBands, VersusPicture } from "../../results/answers.ts";
 import { clockAt } from "../../time/localClock.ts";
 import { ampHours, energy, figure, percent } from "../../words/numbers.ts";
 import { inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { changesInWords } from "../scenario/changesInWords.ts";
 import { OddsBars } from "./OddsBars.tsx";
 import { Tally } from "./Tally.tsx";
 import { burdenWords, versusSentence } from "./versusWords.ts";
@@ -19,6 +20,10 @@ export function VersusView(props: EntryProps<"versus">) {
   const found = () => props.page.versus(props.doc.first, props.doc.second);
   const name = (id: string) => props.page.scenario(id)?.name ?? id;
   const names = () => ({ first: name(props.doc.first), second: name(props.doc.second) });
+  const differs = createMemo(() => {
+    const [from, to] = [props.page.document(props.doc.first), props.page.document(props.doc.second)];
+    return from === null || to === null ? [] : changesInWords([], from, to);
+  });
   const time = createMemo(() => found().result?.time ?? null);
   return (
     <>
@@ -53,11 +58,11 @@ export function VersusView(props: EntryProps<"versus">) {
               <div class="versus-differs">
                 <h3>What differs</h3>
                 <ul>
-                  <For each={picture().changes.slice(0, 12)} fallback={<li>nothing</li>}>
+                  <For each={differs().slice(0, 12)} fallback={<li>nothing</li>}>
                     {(line) => <li>{line}</li>}
                   </For>
-                  <Show when={picture().changes.length > 12}>
-                    <li>and {picture().changes.length - 12} more</li>
+                  <Show when={differs().length > 12}>
+                    <li>and {differs().length - 12} more</li>
                   </Show>
                 </ul>
                 <p>{burdenWords(picture())}</p>

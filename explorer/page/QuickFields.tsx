@@ -1,7 +1,9 @@
-import { For, type JSX, Show } from "solid-js";
-import { type PlanGroup, planGroups, SKIES, type Sky, switchableVariants } from "../plan/plan.ts";
+import { createMemo, createUniqueId, For, type JSX, Show } from "solid-js";
+import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { ScenarioProblem } from "../notebook/notebookPage.ts";
+import { changesOf, type Plan, type PlanGroup, planGroups, planOf, SKIES, type Sky } from "../plan/plan.ts";
+import { problemPlace, problemSentence } from "../plan/problemPlace.ts";
 import { figure, THIN } from "../words/numbers.ts";
-import type { PlanState } from "./makePlanState.ts";
 import { NumberBox } from "./NumberBox.tsx";
 
 const SKY_WORDS: Record<Sky, string> = {
@@ -18,27 +20,34 @@ const LONGEST_NAME = 22;
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What one can change about the plan, as ruled blanks on one line; the picture hangs below. */
-export function PlanFields(props: { state: PlanState }) {
-  const { state } = props;
-  const { base, document } = state;
-  const plan = state.plan;
-  const variants = switchableVariants(document);
-  const groups = () =>
-    planGroups(document).filter((group) => group.variant === null || plan().variants.includes(group.variant));
+/** The blanks of a scenario that are filled most often, on one line; each with what it was in the scenario that it is based on. */
+export function QuickFields(props: {
+  document: ScenarioInput;
+  base: ScenarioInput | null;
+  problems: readonly ScenarioProblem[];
+  onTurn: (field: string, changes: (document: ScenarioInput) => readonly Change[]) => void;
+  onSettle: () => void;
+}) {
+  const id = createUniqueId();
+  const plan = createMemo(() => planOf(props.document));
+  const base = createMemo(() => planOf(props.base ?? props.document));
+  const groups = () => planGroups(props.document);
+  const problems = () =>
+    props.problems.map((problem) => ({
+      place: problemPlace(problem, props.document),
+      sentence: problemSentence(problem.message),
+    }));
   const wrongIds = (place: string) =>
-    state
-      .problems()
-      .flatMap((problem, i) => (problem.place === place ? [`wrong-${i}`] : []))
+    problems()
+      .flatMap((problem, i) => (problem.place === place ? [`${id}-wrong-${i}`] : []))
       .join(" ");
   const was = (isChanged: boolean, words: string) => (isChanged ? words : null);
-  const setPanels = (id: string, count: number | string) =>
-    state.edit(`panels.${id}`, { panels: { ...plan().panels, [id]: count } });
-  const toggle = (id: string, isIn: boolean) => {
-    state.settle();
-    const others = plan().variants.filter((variant) => variant !== id);
-    state.edit(`variant.${id}`, { variants: isIn ? [...others, id].sort() : others });
+  const edit = (field: string, change: Partial<Plan>) => {
+    const wanted = { ...plan(), ...change };
+    props.onTurn(field, (document) => changesOf(document, wanted));
   };
+  const setPanels = (group: string, count: number | string) =>
+    edit(`panels.${group}`, { panels: { ...plan().panels, [group]: count } });
 
   return (
     <form class="plan" aria-label="The plan" onSubmit={(event) => event.preventDefault()}>
@@ -47,8 +56,8 @@ export function PlanFields(props: { state: PlanState }) {
           name="Bank"
           pair={true}
           was={was(
-            plan().blockAh !== base.blockAh || plan().inParallel !== base.inParallel,
-            `${base.inParallel} × ${base.blockAh}${THIN}Ah`,
+            plan().blockAh !== base().blockAh || plan().inParallel !== base().inParallel,
+            `${base().inParallel} × ${base().blockAh}${THIN}Ah`,
           )}
         >
           <NumberBox
@@ -57,8 +66,8 @@ export function PlanFields(props: { state: PlanState }) {
             step={1}
             least={1}
             wrongIds={wrongIds("inParallel")}
-            onEdit={(value) => state.edit("inParallel", { inParallel: value })}
-            onSettle={state.settle}
+            onEdit={(value) => edit("inParallel", { inParallel: value })}
+            onSettle={props.onSettle}
           />
           <span class="unit">×</span>
           <NumberBox
@@ -68,8 +77,8 @@ export function PlanFields(props: { state: PlanState }) {
             least={10}
             wide={true}
             wrongIds={wrongIds("blockAh")}
-            onEdit={(value) => state.edit("blockAh", { blockAh: value })}
-            onSettle={state.settle}
+            onEdit={(value) => edit("blockAh", { blockAh: value })}
+            onSettle={props.onSettle}
           />
           <span class="unit">Ah</span>
         </Field>
@@ -77,7 +86,10 @@ export function PlanFields(props: { state: PlanState }) {
           {(group) => (
             <Field
               name={fieldName(group)}
-              was={was(plan().panels[group.id] !== base.panels[group.id], String(base.panels[group.id]))}
+              was={was(
+                group.id in base().panels && plan().panels[group.id] !== base().panels[group.id],
+                String(base().panels[group.id]),
+              )}
             >
               <NumberBox
                 label={`Panels, ${group.name}`}
@@ -86,7 +98,7 @@ export function PlanFields(props: { state: PlanState }) {
                 least={0}
                 wrongIds={wrongIds(`panels.${group.id}`)}
                 onEdit={(value) => setPanels(group.id, value)}
-                onSettle={state.settle}
+                onSettle={props.onSettle}
               />
               <span class="unit">
                 × {figure(group.ratedW)}
@@ -95,16 +107,16 @@ export function PlanFields(props: { state: PlanState }) {
             </Field>
           )}
         </For>
-        <Field name="Sky each day" was={was(plan().sky !== base.sky, base.sky ?? "as written")}>
+        <Field name="Sky each day" was={was(plan().sky !== base().sky, base().sky ?? "as written")}>
           <select
             aria-label="Sky each day"
             aria-describedby={wrongIds("sky") || undefined}
             onChange={(event) => {
-              state.settle();
-              state.edit("sky", { sky: (event.currentTarget.value || null) as Sky | null });
+              props.onSettle();
+              edit("sky", { sky: (event.currentTarget.value || null) as Sky | null });
             }}
           >
-            <Show when={base.sky === null}>
+            <Show when={base().sky === null}>
               <option value="" selected={plan().sky === null}>
                 as written
               </option>
@@ -120,7 +132,7 @@ export function PlanFields(props: { state: PlanState }) {
         </Field>
         <Field
           name="Reserve"
-          was={was(plan().reservePercent !== base.reservePercent, `${base.reservePercent}${THIN}%`)}
+          was={was(plan().reservePercent !== base().reservePercent, `${base().reservePercent}${THIN}%`)}
         >
           <NumberBox
             label="Reserve, per cent of the bank"
@@ -128,32 +140,18 @@ export function PlanFields(props: { state: PlanState }) {
             step={1}
             least={0}
             wrongIds={wrongIds("reservePercent")}
-            onEdit={(value) => state.edit("reservePercent", { reservePercent: value })}
-            onSettle={state.settle}
+            onEdit={(value) => edit("reservePercent", { reservePercent: value })}
+            onSettle={props.onSettle}
           />
           <span class="unit">%</span>
         </Field>
       </div>
       <div class="wrongs" role="alert">
-        <For each={state.problems()}>
+        <For each={problems()}>
           {(problem, i) => (
-            <p class="wrong" id={`wrong-${i()}`}>
-              <Warning /> {problem.sentence} Until it is put right, the picture keeps the last good plan.
+            <p class="wrong" id={`${id}-wrong-${i()}`}>
+              <Warning /> {problem.sentence} Until it is put right, the last good result stays.
             </p>
-          )}
-        </For>
-      </div>
-      <div class="plan-variants">
-        <For each={variants}>
-          {(variant) => (
-            <label class="variant">
-              <input
-                type="checkbox"
-                checked={plan().variants.includes(variant.id)}
-                onChange={(event) => toggle(variant.id, event.currentTarget.checked)}
-              />
-              {capital(variant.name)}
-            </label>
           )}
         </For>
       </div>

@@ -1,7 +1,7 @@
-import { incomingAt } from "../charts/strataLayout.ts";
-import { stepMs } from "../charts/strataPaths.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { figure } from "../words/numbers.ts";
+import { incomingAt } from "../../charts/strataLayout.ts";
+import { stepMs } from "../../charts/strataPaths.ts";
+import type { RunPicture } from "../../picture/runPicture.ts";
+import { figure } from "../../words/numbers.ts";
 
 /** An hour of the strata. */
 export interface HourRow {

@@ -1,6 +1,6 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { clockAt } from "../time/localClock.ts";
+import type { RunPicture } from "../../picture/runPicture.ts";
+import { clockAt } from "../../time/localClock.ts";
 import { hourHeads, hourRows } from "./hourRows.ts";
 
 /** The strata hour by hour, for reading and copying; every step is in the CSV. */

@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { clockAt, dayName } from "../time/localClock.ts";
-import { figure } from "../words/numbers.ts";
+import type { RunPicture } from "../../picture/runPicture.ts";
+import { clockAt, dayName } from "../../time/localClock.ts";
+import { figure } from "../../words/numbers.ts";
 
 /** The same days in figures. */
 export function DaysTable(props: { picture: RunPicture }) {
