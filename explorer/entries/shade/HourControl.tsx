@@ -26,7 +26,7 @@ export function HourControl(props: {
   return (
     <label class="hour-control">
       <span class="hour-words">
-        <strong>Shadows at {hourName(props.light, props.ms)}</strong> {props.sunWords}
+        <strong>Shadows at {hourName(props.light, props.ms)}</strong> <span class="hour-sun">{props.sunWords}</span>
       </span>
       <input
         type="range"

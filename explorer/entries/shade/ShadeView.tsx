@@ -115,15 +115,13 @@ export function ShadeView(props: ShadeViewProps) {
     site().panels.find((group) => group.id === groupId() && group.count > 0) ?? groupsNow()[0] ?? null;
   const groupsNow = () => site().panels.filter((group) => group.count > 0);
   const longitudeDeg = () => wrapLongitudeDeg(props.scenario.place.longitudeDeg);
-  const ruler = createMemo(() => light()?.ruler ?? null);
-  const paths = createMemo(
-    () => {
-      const { latitudeDeg } = props.scenario.place;
-      return (ruler()?.days ?? []).map((day) => sunPath(latitudeDeg, longitudeDeg(), day.startMs, day.endMs));
-    },
-    [],
-    { equals: false },
-  );
+  const ruler = createMemo(() => light()?.ruler ?? null, null, {
+    equals: (a, b) => a?.zone === b?.zone && a?.startMs === b?.startMs && a?.endMs === b?.endMs,
+  });
+  const paths = createMemo(() => {
+    const { latitudeDeg } = props.scenario.place;
+    return (ruler()?.days ?? []).map((day) => sunPath(latitudeDeg, longitudeDeg(), day.startMs, day.endMs));
+  });
   /** Until somebody chooses: the sun's highest on the middle day, at a full quarter of an hour. */
   const usualMs = createMemo(() => {
     const now = light();
@@ -226,7 +224,7 @@ export function ShadeView(props: ShadeViewProps) {
               <HourControl light={now()} ms={ms()} onChoose={choose} sunWords={sunWords()} />
             </div>
             <div class="shade-pair" classList={{ "shade-side-by-side": isSideBySide() }}>
-              <div>
+              <div style={{ width: isSideBySide() ? `${planPx() + axisPx()}px` : undefined }}>
                 <h3 class="shade-inset">Site from above: drag a tree or a panel</h3>
                 <SitePlan
                   things={things()}
@@ -243,24 +241,7 @@ export function ShadeView(props: ShadeViewProps) {
               <Show when={looker()}>
                 {(group) => (
                   <div classList={{ "shade-inset": !isSideBySide() }}>
-                    <div class="shade-look">
-                      <h3>As {group().name} sees it</h3>
-                      <Show when={groups().length > 1}>
-                        <span class="shade-how">look from</span>
-                        <For each={groups()}>
-                          {(each) => (
-                            <button
-                              type="button"
-                              class="act"
-                              aria-pressed={each.id === group().id}
-                              onClick={() => setGroupId(each.id)}
-                            >
-                              {each.name}
-                            </button>
-                          )}
-                        </For>
-                      </Show>
-                    </div>
+                    <h3>As {group().name} sees it</h3>
                     <SkyPlot
                       scenario={site()}
                       obstacles={obstacles()}
@@ -274,6 +255,23 @@ export function ShadeView(props: ShadeViewProps) {
                       heightPx={heightPx()}
                       axisPx={skyAxisPx()}
                     />
+                    <Show when={groups().length > 1}>
+                      <div class="shade-look">
+                        <span class="shade-how">Look from</span>
+                        <For each={groups()}>
+                          {(each) => (
+                            <button
+                              type="button"
+                              class="act"
+                              aria-pressed={each.id === group().id}
+                              onClick={() => setGroupId(each.id)}
+                            >
+                              {each.name}
+                            </button>
+                          )}
+                        </For>
+                      </div>
+                    </Show>
                   </div>
                 )}
               </Show>

@@ -1,4 +1,5 @@
-import { createMemo, createSignal, For, Show } from "solid-js";
+import { createMemo, createSignal, For, Index, Show } from "solid-js";
+import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { figure } from "../../words/numbers.ts";
 import { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
 import { boxShadow, crownShadow, shadowOf } from "./groundShadow.ts";
@@ -55,6 +56,11 @@ export function SitePlan(props: SitePlanProps) {
     equals: (a, b) => a.length === b.length && a.every((key, i) => key === b[i]),
   });
   const byKey = createMemo(() => new Map(props.things.map((thing) => [thing.key, thing])));
+  /** A thing by its key; it changes only when what it is made of does, so that the others are not drawn anew. */
+  const follower = (key: string) =>
+    createMemo<Thing>((before) => byKey().get(key) ?? before, byKey().get(key)!, {
+      equals: (a, b) => madeOf(a) === madeOf(b),
+    });
   const lines = createMemo(() => gridLines(shown(), view()));
   const chosen = () => byKey().get(chosenKey() ?? "") ?? null;
 
@@ -150,7 +156,13 @@ export function SitePlan(props: SitePlanProps) {
       if (!("group" in thing)) return [];
       const half = Math.max(5, reachOf(thing) * v.pxPerM * 0.7);
       const [x, y] = [v.x(thing.eastM), v.y(thing.northM)];
-      return [{ left: x - half, right: x + half, top: y - half, bottom: y + half }];
+      const arrow = arrowPx(thing.group, v);
+      const turn = (props.facing(thing.group.id).azimuthDeg * Math.PI) / 180;
+      const [tipX, tipY] = [x + Math.sin(turn) * (arrow + 8), y - Math.cos(turn) * (arrow + 8)];
+      return [
+        { left: x - half, right: x + half, top: y - half, bottom: y + half },
+        { left: tipX - 8, right: tipX + 8, top: tipY - 8, bottom: tipY + 8 },
+      ];
     });
     const placed = placeLabels(names, viewBox(v), [corner, ...spots, ...modules]);
     return names.flatMap(({ key }, i) => (placed[i] ? [{ key, ...placed[i]! }] : []));
@@ -192,13 +204,16 @@ export function SitePlan(props: SitePlanProps) {
             <Show when={props.sun.elevationDeg >= LEAST_SUN_DEG}>
               <svg aria-hidden="true">
                 <For each={keys()}>
-                  {(key) => <GroundShadow thing={byKey().get(key)} view={view()} sun={props.sun} />}
+                  {(key) => {
+                    const thing = follower(key);
+                    return <GroundShadow thing={thing()} view={view()} sun={props.sun} />;
+                  }}
                 </For>
               </svg>
             </Show>
             <For each={keys()}>
               {(key) => {
-                const thing = createMemo<Thing>((before) => byKey().get(key) ?? before!, byKey().get(key)!);
+                const thing = follower(key);
                 return (
                   // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
                   <g
@@ -224,18 +239,18 @@ export function SitePlan(props: SitePlanProps) {
               }}
             </For>
             <svg class="plan-names" aria-hidden="true">
-              <For each={labels()}>
+              <Index each={labels()}>
                 {(label) => (
                   <text
-                    classList={{ "name-panels": label.key.startsWith("panels.") }}
-                    x={label.x}
-                    y={label.y}
-                    text-anchor={label.anchor}
+                    classList={{ "name-panels": label().key.startsWith("panels.") }}
+                    x={label().x}
+                    y={label().y}
+                    text-anchor={label().anchor}
                   >
-                    {label.text}
+                    {label().text}
                   </text>
                 )}
-              </For>
+              </Index>
             </svg>
             <svg class="plan-north" aria-hidden="true" x={props.widthPx - 18} y="12">
               <path d="M0 34V2M-5 10L0 1L5 10" />
@@ -324,8 +339,12 @@ export function SitePlan(props: SitePlanProps) {
   );
 }
 
+/** How far from a group's middle its arrow begins. */
+const arrowPx = (group: PanelGroup, view: PlanView) => group.module.lengthM * view.pxPerM * 0.5 + 3;
 const isBetween = (value: number, low: number, high: number) => value > low && value < high;
 const metres = (value: number) => (value > 0 ? `+${figure(value)}` : value === 0 ? "0 m" : figure(value));
+
+const madeOf = (thing: Thing) => ("tree" in thing ? thing.tree : "box" in thing ? thing.box : thing.group);
 
 function kindWords(thing: Thing): string {
   if ("tree" in thing) return `tree ${figure(thing.tree.heightM, 1)} m high`;
@@ -333,10 +352,9 @@ function kindWords(thing: Thing): string {
   return thing.group.count === 1 ? "one panel" : `${thing.group.count} panels`;
 }
 
-function GroundShadow(props: { thing: Thing | undefined; view: PlanView; sun: SitePlanProps["sun"] }) {
+function GroundShadow(props: { thing: Thing; view: PlanView; sun: SitePlanProps["sun"] }) {
   const shape = createMemo(() => {
     const { thing, view, sun } = props;
-    if (thing === undefined) return null;
     const { azimuthDeg, elevationDeg } = sun;
     if ("box" in thing) {
       return <polygon class="ground-shadow" points={xy(view, boxShadow(thing.box, azimuthDeg, elevationDeg))} />;
@@ -395,7 +413,7 @@ function ThingShape(props: { thing: Thing; view: PlanView; facing: SitePlanProps
     }
     const { tiltDeg, azimuthDeg } = props.facing(thing.group.id);
     const turn = `translate(${x} ${y}) rotate(${azimuthDeg})`;
-    const fromPx = thing.group.module.lengthM * view.pxPerM * 0.5 + 3;
+    const fromPx = arrowPx(thing.group, view);
     return (
       <>
         <circle class="thing-reach" cx={x} cy={y} r={14} />

@@ -1,4 +1,4 @@
-import { createMemo, For, Show } from "solid-js";
+import { createMemo, For, Index, Show } from "solid-js";
 import type { Scenario } from "../../../engine/scenario/index.ts";
 import { horizonElevationDeg, prepareHorizon } from "../../../engine/shade/horizonElevationDeg.ts";
 import type { Point, PreparedObstacles } from "../../../engine/shade/index.ts";
@@ -164,16 +164,16 @@ export function SkyPlot(props: SkyPlotProps) {
             {(deg) => <line y1={view().y(deg)} y2={view().y(deg)} x2={props.widthPx} />}
           </For>
         </g>
-        <For each={shapes()}>
+        <Index each={shapes()}>
           {(shape) => (
             <>
-              <Show when={shape.look.startsWith("leaf-")}>
-                <path class="leaf-ground" d={shape.path} />
+              <Show when={shape().look.startsWith("leaf-")}>
+                <path class="leaf-ground" d={shape().path} />
               </Show>
-              <path class={`sky-shape ${shape.look}`} d={shape.path} />
+              <path class={`sky-shape ${shape().look}`} d={shape().path} />
             </>
           )}
-        </For>
+        </Index>
         <For each={props.paths}>
           {(path, d) => (
             <Show when={d() !== props.day && path.ms.length > 1}>
@@ -181,26 +181,34 @@ export function SkyPlot(props: SkyPlotProps) {
             </Show>
           )}
         </For>
-        <For each={stretches()}>
-          {(stretch) => <path class="path-halo" d={line(props.day, stretch.from, stretch.to)} />}
-        </For>
-        <For each={stretches()}>
+        <Index each={stretches()}>
+          {(stretch) => <path class="path-halo" d={line(props.day, stretch().from, stretch().to)} />}
+        </Index>
+        <Index each={stretches()}>
           {(stretch) => (
-            <path class={STRETCH_LOOKS[stretch.kind] ?? "path-leaves"} d={line(props.day, stretch.from, stretch.to)} />
+            <path
+              class={STRETCH_LOOKS[stretch().kind] ?? "path-leaves"}
+              d={line(props.day, stretch().from, stretch().to)}
+            />
           )}
-        </For>
-        <For each={hours()}>{(hour) => <circle class="sky-hour" cx={hour.x} cy={hour.y} r="3.6" />}</For>
+        </Index>
+        <Index each={hours()}>{(hour) => <circle class="sky-hour" cx={hour().x} cy={hour().y} r="3.6" />}</Index>
         <Show when={props.sun.elevationDeg > 0}>
           <circle class="sky-sun" cx={sunXY().x} cy={sunXY().y} r="8" />
         </Show>
         <g class="plan-names">
-          <For each={labels()}>
+          <Index each={labels()}>
             {(label) => (
-              <text classList={{ "name-hour": label.isHour }} x={label.x} y={label.y} text-anchor={label.anchor}>
-                {label.text}
+              <text
+                classList={{ "name-hour": label().isHour }}
+                x={label().x}
+                y={label().y}
+                text-anchor={label().anchor}
+              >
+                {label().text}
               </text>
             )}
-          </For>
+          </Index>
         </g>
       </g>
       <g class="plan-scale">

@@ -25,6 +25,7 @@ function partWords(day: SunHours): string {
       ? []
       : [`leaves and edges let through ${day.partWorthH.toFixed(1)} of ${tenthHours(day.partH)}`]),
     ...(day.darkH < 0.05 ? [] : [`dark for ${tenthHours(day.darkH)}`]),
+    ...(day.awayH < 0.05 ? [] : [`put away or turned from the sun for ${tenthHours(day.awayH)}`]),
   ];
   return words.map((text) => `, ${text}`).join("");
 }

@@ -41,7 +41,7 @@ export function skyView(paths: readonly SunPath[], widthPx: number, heightPx: nu
     }
   }
   const halfDeg = Math.min(180, sideDeg + SIDE_DEG);
-  const topDeg = Math.min(90, Math.max(45, Math.ceil((highestDeg + ABOVE_DEG) / 15) * 15));
+  const topDeg = Math.min(90, Math.max(30, Math.ceil((highestDeg + ABOVE_DEG) / 15) * 15));
   return {
     widthPx,
     heightPx,

@@ -9,7 +9,6 @@ import {
   type ScenarioInput,
 } from "../../../engine/scenario/index.ts";
 import { ShadeView } from "../../../explorer/entries/shade/ShadeView.tsx";
-import example from "../../../scenarios/walnut-grove.json";
 import "@fontsource-variable/radio-canada/standard.css";
 import "../../../explorer/palette.css";
 import "../../../explorer/sheet.css";
@@ -19,9 +18,12 @@ import "../../../explorer/charts/strata.css";
 const asked = new URLSearchParams(location.search);
 document.documentElement.dataset.light = asked.get("light") ?? "day";
 
-let input = example as unknown as ScenarioInput;
-const meadow = input.variants!.find((variant) => variant.id === "meadow")!;
-if (asked.has("meadow")) input = changed(meadow.changes as Change[]);
+const examples = import.meta.glob<ScenarioInput>("../../../scenarios/*.json", { eager: true, import: "default" });
+let input = examples[`../../../scenarios/${asked.get("example") ?? "walnut-grove"}.json`]!;
+if (asked.has("meadow")) {
+  const meadow = input.variants!.find((variant) => variant.id === "meadow")!;
+  input = changed(meadow.changes as Change[]);
+}
 
 function changed(changes: readonly Change[]): ScenarioInput {
   const done = applyChanges(input, changes);

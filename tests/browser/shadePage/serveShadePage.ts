@@ -12,7 +12,7 @@ export async function serveShadePage(): Promise<{ readonly url: string; close():
     root: fileURLToPath(new URL(".", import.meta.url)),
     configFile: false as const,
     base: "./",
-    logLevel: "warn" as const,
+    logLevel: "error" as const,
     plugins: [solid()],
     worker: { format: "es" as const },
     build: { outDir, emptyOutDir: true, chunkSizeWarningLimit: 2000 },
