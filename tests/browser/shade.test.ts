@@ -224,3 +224,13 @@ for (const light of ["day", "dusk", "red"]) {
     });
   }
 }
+
+test.each(["peat-moor", "polar-hut"])(
+  "the example %s opens with a verdict and without a complaint",
+  async (example) => {
+    const { page, complaints } = await open({ query: `?example=${example}` });
+    expect(plain(await page.locator(".shade-verdict").textContent())).toMatch(/h of open sun on an average day of/);
+    expect(await page.locator(".path-open").count()).toBeGreaterThan(0);
+    expect(complaints).toEqual([]);
+  },
+);

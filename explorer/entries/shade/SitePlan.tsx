@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For, Index, Show } from "solid-js";
+import { createMemo, createSignal, createUniqueId, For, Index, Show } from "solid-js";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { figure } from "../../words/numbers.ts";
 import { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
@@ -45,6 +45,7 @@ const xy = (view: PlanView, points: readonly PlanPoint[]) =>
 
 /** The site from above, north up and to scale; everything on it can be moved by pointer, keys or buttons. */
 export function SitePlan(props: SitePlanProps) {
+  const clipId = createUniqueId();
   const [frame, setFrame] = createSignal<PlanFrame | null>(null);
   const [chosenKey, setChosenKey] = createSignal<string | null>(null);
   const [said, setSaid] = createSignal("");
@@ -177,7 +178,7 @@ export function SitePlan(props: SitePlanProps) {
         role="application"
         aria-label="Site from above, north up. Tab to a thing, arrow keys move it half a metre, with Shift five."
       >
-        <clipPath id="shade-plan-clip">
+        <clipPath id={clipId}>
           <rect width={props.widthPx} height={props.heightPx} />
         </clipPath>
         <g transform={`translate(${props.axisPx} 0)`}>
@@ -192,7 +193,7 @@ export function SitePlan(props: SitePlanProps) {
             onPointerUp={letGo}
             onPointerCancel={drop}
           />
-          <g clip-path="url(#shade-plan-clip)">
+          <g clip-path={`url(#${clipId})`}>
             <svg class="plan-grid" aria-hidden="true">
               <For each={lines().eastM}>
                 {(eastM) => <line x1={view().x(eastM)} x2={view().x(eastM)} y2={props.heightPx} />}
@@ -239,6 +240,7 @@ export function SitePlan(props: SitePlanProps) {
               }}
             </For>
             <svg class="plan-names" aria-hidden="true">
+              <Index each={labels()}>{(label) => <path class="name-leader" d={label().leader} />}</Index>
               <Index each={labels()}>
                 {(label) => (
                   <text

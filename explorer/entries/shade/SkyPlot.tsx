@@ -1,4 +1,4 @@
-import { createMemo, For, Index, Show } from "solid-js";
+import { createMemo, createUniqueId, For, Index, Show } from "solid-js";
 import type { Scenario } from "../../../engine/scenario/index.ts";
 import { horizonElevationDeg, prepareHorizon } from "../../../engine/shade/horizonElevationDeg.ts";
 import type { Point, PreparedObstacles } from "../../../engine/shade/index.ts";
@@ -41,6 +41,7 @@ const STRETCH_LOOKS = { [OPEN]: "path-open", [DARK]: "path-behind" } as Record<n
 
 /** The sky from one panel group: what stands in it at its true bearing and elevation, and the sun's way through it. */
 export function SkyPlot(props: SkyPlotProps) {
+  const clipId = createUniqueId();
   const view = createMemo(() => skyView(props.paths, props.widthPx, props.heightPx));
   const shapes = createMemo((): Shape[] => {
     const v = view();
@@ -151,11 +152,11 @@ export function SkyPlot(props: SkyPlotProps) {
       role="img"
       aria-label={says()}
     >
-      <clipPath id="shade-sky-clip">
+      <clipPath id={clipId}>
         <rect width={props.widthPx} height={props.heightPx} />
       </clipPath>
       <rect class="plan-ground" x="0.5" y="0.5" width={props.widthPx - 1} height={props.heightPx - 1} />
-      <g clip-path="url(#shade-sky-clip)">
+      <g clip-path={`url(#${clipId})`}>
         <g class="plan-grid">
           <For each={compassMarks(view())}>
             {(mark) => <line x1={view().x(mark.bearingDeg)} x2={view().x(mark.bearingDeg)} y2={props.heightPx} />}
@@ -197,6 +198,7 @@ export function SkyPlot(props: SkyPlotProps) {
           <circle class="sky-sun" cx={sunXY().x} cy={sunXY().y} r="8" />
         </Show>
         <g class="plan-names">
+          <Index each={labels()}>{(label) => <path class="name-leader" d={label().leader} />}</Index>
           <Index each={labels()}>
             {(label) => (
               <text

@@ -25,6 +25,8 @@ export interface PlacedLabel {
   readonly y: number;
   readonly anchor: "start" | "middle" | "end";
   readonly box: LabelBox;
+  /** From the point to the text where it stands away from its point; empty where it needs none. */
+  readonly leader: string;
 }
 
 /** Width of a letter of 16 px text at 88 % width, on average and then a little, and the room that its line takes. */
@@ -47,36 +49,49 @@ export function placeLabels(
   taken: readonly LabelBox[] = [],
 ): (PlacedLabel | null)[] {
   const boxes = [...taken];
-  const isFree = ({ box }: PlacedLabel) =>
+  const isFree = ({ box }: Spot) =>
     box.left >= frame.left &&
     box.right <= frame.right &&
     box.top >= frame.top &&
     box.bottom <= frame.bottom &&
     !boxes.some((other) => meets(box, other));
   return wanted.map((label) => {
-    const place = candidates(label).find(isFree) ?? null;
-    if (place !== null) boxes.push(place.box);
-    return place;
+    const near = first(label).find(isFree);
+    const place = near ?? later(label).find(isFree) ?? null;
+    if (place === null) return null;
+    boxes.push(place.box);
+    return { ...place, leader: near === undefined ? leaderTo(label, place.box) : "" };
   });
 }
 
-function candidates(label: WantedLabel): PlacedLabel[] {
-  const texts = label.short === undefined ? [label.text] : [label.text, label.short];
+const FAR_PX = [0, 12, 24, 40];
+type Spot = Omit<PlacedLabel, "leader">;
+
+const textsOf = ({ text, short }: WantedLabel) => (short === undefined ? [text] : [text, short]);
+
+function first(label: WantedLabel): Spot[] {
   const best = label.best === "beside" ? [0, 1, 4, 5, 6, 7] : [2];
-  const first = texts.flatMap((text) => {
+  return textsOf(label).flatMap((text) => {
     const about = around(text, label.x, label.y, label.clearPx);
     return best.map((i) => about[i]!);
   });
-  const later = [0, 12, 24, 40].flatMap((farPx) =>
-    texts.flatMap((text) => around(text, label.x, label.y, label.clearPx + farPx)),
+}
+
+function later(label: WantedLabel): Spot[] {
+  return FAR_PX.flatMap((farPx) =>
+    textsOf(label).flatMap((text) => around(text, label.x, label.y, label.clearPx + farPx)),
   );
-  return [...first, ...later];
+}
+
+function leaderTo({ x, y }: WantedLabel, box: LabelBox): string {
+  const held = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
+  return `M${x} ${y}L${held(x, box.left + 4, box.right - 4)} ${held(y, box.top + 4, box.bottom - 4)}`;
 }
 
 /** Right, left, under, over, and the four between. */
-function around(text: string, x: number, y: number, clear: number): PlacedLabel[] {
+function around(text: string, x: number, y: number, clear: number): Spot[] {
   const width = text.length * LETTER_PX;
-  const at = (anchor: PlacedLabel["anchor"], atX: number, footY: number): PlacedLabel => {
+  const at = (anchor: PlacedLabel["anchor"], atX: number, footY: number): Spot => {
     const left = anchor === "start" ? atX : anchor === "end" ? atX - width : atX - width / 2;
     return {
       text,

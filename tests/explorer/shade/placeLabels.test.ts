@@ -30,6 +30,13 @@ test("beside its point where there is room, shortened before it is moved away, a
   const [free] = placeLabels([{ ...name, x: 100, y: 100 }], FRAME);
   expect(free).toMatchObject({ text: name.text, anchor: "start", x: 109 });
   const tight = { left: 60, right: 160, top: 80, bottom: 120 };
-  expect(placeLabels([{ ...name, x: 100, y: 100 }], tight)[0]).toMatchObject({ text: "oak", anchor: "start" });
+  expect(placeLabels([{ ...name, x: 100, y: 100 }], tight)[0]).toMatchObject({
+    text: "oak",
+    anchor: "start",
+    leader: "",
+  });
+  const around = { left: 60, right: 140, top: 80, bottom: 120 };
+  const [away] = placeLabels([{ ...name, x: 100, y: 100 }], FRAME, [around]);
+  expect(away!.leader).toMatch(/^M100 100L/);
   expect(placeLabels([{ ...name, x: 100, y: 100 }], { left: 90, right: 110, top: 90, bottom: 110 })).toEqual([null]);
 });
