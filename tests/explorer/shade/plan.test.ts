@@ -72,7 +72,7 @@ test("level modules are seen in full, tilted ones shortened by the cosine of the
   const group = { ...found.scenario.panels[0]!, count: 2 };
   const { lengthM, widthM } = group.module;
   for (const tiltDeg of [0, 60]) {
-    const modules = moduleFootprints(group, tiltDeg, 180);
+    const modules = moduleFootprints(group, tiltDeg, 150);
     expect(modules).toHaveLength(2);
     for (const corners of modules) {
       expect(areaM2(corners)).toBeCloseTo(lengthM * widthM * Math.cos((tiltDeg * Math.PI) / 180), 9);

@@ -54,6 +54,8 @@ test("a day's hours add up, and daylight is that of the sunrise equation", () =>
       expect(day.openH + day.partH + day.darkH + day.awayH).toBeCloseTo(day.upH, 9);
       expect(day.partWorthH).toBeLessThanOrEqual(day.partH);
     }
+    const partH = [...group.share].reduce((sum, share, i) => sum + (group.kind[i] === PART ? share / 6 : 0), 0);
+    expect(days.reduce((sum, day) => sum + day.partWorthH, 0)).toBeCloseTo(partH, 9);
     const usual = usualDay(days);
     expect(usual.isMean).toBe(true);
     expect(Math.abs(usual.upH - (2 * half) / rad / 15)).toBeLessThan(1 / 6);
