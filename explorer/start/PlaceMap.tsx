@@ -1,5 +1,5 @@
 import { geoAzimuthalEquidistant, geoGraticule10, geoNaturalEarth1, geoPath } from "d3";
-import { createMemo, createResource, createSignal, createUniqueId, For, Show } from "solid-js";
+import { createEffect, createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { feature, mesh } from "topojson-client";
 import type { GeometryCollection, Topology } from "topojson-specification";
 import { climateAt, loadClimateTables } from "../../engine/place/index.ts";
@@ -37,13 +37,14 @@ export default function PlaceMap(props: {
   const id = createUniqueId();
   const [view, setView] = createSignal(0);
   const [centre, setCentre] = createSignal<readonly [number, number]>([props.longitudeDeg, props.latitudeDeg]);
-  const [coarse] = createResource(async () => (await ATLASES.coarse()).default as unknown as Atlas);
-  const [fine] = createResource(
-    () => view() > 0,
-    async () => (await ATLASES.fine()).default as unknown as Atlas,
-  );
-  const [tables] = createResource(loadClimateTables);
-  const atlas = () => (view() > 0 ? fine.latest : undefined) ?? coarse.latest;
+  // Signals and not resources: a map that is waiting for finer outlines stays where it is, with the focus on it.
+  const coarse = makeLoaded(async () => (await ATLASES.coarse()).default as unknown as Atlas);
+  const fine = makeLoaded(async () => (await ATLASES.fine()).default as unknown as Atlas);
+  const tables = makeLoaded(loadClimateTables);
+  coarse.load();
+  tables.load();
+  createEffect(() => view() > 0 && fine.load());
+  const atlas = () => (view() > 0 ? fine.value() : undefined) ?? coarse.value();
 
   const projection = createMemo(() => {
     const { acrossKm } = VIEWS[view()]!;
@@ -77,7 +78,7 @@ export default function PlaceMap(props: {
     };
   });
   const stations = createMemo(() =>
-    (tables.latest?.stations ?? []).flatMap((station) => {
+    (tables.value()?.stations ?? []).flatMap((station) => {
       const at = projection()([station.lon, station.lat]);
       if (at === null || at[0] < 0 || at[0] > WIDTH || at[1] < 0 || at[1] > HEIGHT) return [];
       return [{ name: station.name, x: at[0], y: at[1] }];
@@ -85,7 +86,7 @@ export default function PlaceMap(props: {
   );
   const cross = () => projection()([wrapped(props.longitudeDeg), props.latitudeDeg]) ?? [WIDTH / 2, HEIGHT / 2];
   const climate = createMemo(() => {
-    const loaded = tables.latest;
+    const loaded = tables.value();
     const isHere = Math.abs(props.latitudeDeg) <= 90 && Math.abs(props.longitudeDeg) <= 360;
     if (loaded === undefined || !isHere) return null;
     return climateAt(loaded, props.latitudeDeg, wrapped(props.longitudeDeg), props.elevationM);
@@ -96,6 +97,7 @@ export default function PlaceMap(props: {
   };
   const source = () => {
     const found = climate();
+    if (tables.failed()) return "The climate tables could not be loaded; the place can be picked all the same.";
     if (found === null) return "The climate of the place is on its way.";
     return found.ok ? found.climate.provenance.sentence : found.problems[0]!.message;
   };
@@ -209,4 +211,20 @@ export default function PlaceMap(props: {
       </p>
     </div>
   );
+}
+
+/** Something that is fetched once, when it is first asked for. */
+function makeLoaded<T>(fetch: () => Promise<T>) {
+  const [value, setValue] = createSignal<T>();
+  const [failed, setFailed] = createSignal(false);
+  let isAsked = false;
+  const load = () => {
+    if (isAsked) return;
+    isAsked = true;
+    fetch().then(
+      (loaded) => setValue(() => loaded),
+      () => setFailed(true),
+    );
+  };
+  return { value, failed, load };
 }
