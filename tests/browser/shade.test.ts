@@ -163,6 +163,19 @@ test("the hour moves by a quarter and with Shift by six hours, and the shadows g
   expect(await says()).toContain("Fri 9 12:00");
 });
 
+test("on a phone the strip is scrolled to the hour and follows it", async () => {
+  const { page } = await open({ width: 360 });
+  const inView = () =>
+    page.locator(".strip-hour line").evaluate((line) => {
+      const { left } = line.getBoundingClientRect();
+      return left > 0 && left < 360;
+    });
+  expect(await inView()).toBe(true);
+  const slider = page.getByRole("slider", { name: "Hour of the shadows" });
+  for (let i = 0; i < 7; i++) await slider.press("Shift+ArrowLeft");
+  expect(await inView()).toBe(true);
+});
+
 test("the sky is that of the group one looks from", async () => {
   const { page } = await open({ query: "?meadow" });
   const sky = page.locator(".sky-drawing");

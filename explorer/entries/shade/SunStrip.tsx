@@ -1,4 +1,4 @@
-import { createMemo, For, Show } from "solid-js";
+import { createEffect, createMemo, For, Show } from "solid-js";
 import type { TimeScale } from "../../charts/timeScale.ts";
 import { clockAt } from "../../time/localClock.ts";
 import { nameLines, rowWords } from "./shadeWords.ts";
@@ -42,10 +42,23 @@ export function SunStrip(props: SunStripProps) {
     props.onChoose(props.scale.ms(event.clientX - event.currentTarget.getBoundingClientRect().left));
   };
   let isHeld = false;
+  let scroller!: HTMLElement;
+  // On a phone the strip is longer than the screen: it follows the hour.
+  createEffect(() => {
+    const x = chosenX();
+    if (!props.isPhone) return;
+    const { scrollLeft, clientWidth } = scroller;
+    if (x < scrollLeft + 24 || x > scrollLeft + clientWidth - 24) scroller.scrollLeft = x - clientWidth / 2;
+  });
   return (
     <div class="sun-strip">
       <div class="sun-strip-axis" style={{ width: `${props.axisPx}px` }} />
-      <section class="sun-strip-scroll" tabIndex={props.isPhone ? 0 : undefined} aria-label="Strip of sunlit hours">
+      <section
+        ref={scroller}
+        class="sun-strip-scroll"
+        tabIndex={props.isPhone ? 0 : undefined}
+        aria-label="Strip of sunlit hours"
+      >
         <svg
           class="sun-strip-drawing"
           width={props.scale.widthPx}

@@ -78,9 +78,7 @@ function first(label: WantedLabel): Spot[] {
 }
 
 function later(label: WantedLabel): Spot[] {
-  return FAR_PX.flatMap((farPx) =>
-    textsOf(label).flatMap((text) => around(text, label.x, label.y, label.clearPx + farPx)),
-  );
+  return FAR_PX.flatMap((farPx) => around(label.short ?? label.text, label.x, label.y, label.clearPx + farPx));
 }
 
 function leaderTo({ x, y }: WantedLabel, box: LabelBox): string {
