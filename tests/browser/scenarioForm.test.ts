@@ -215,9 +215,11 @@ test.each(["day", "dusk", "red"])(
           [],
         );
         const small = await page.evaluate(() =>
-          [...document.querySelectorAll("body *")]
-            .filter((element) =>
-              [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== ""),
+          [...document.querySelectorAll("body *:not(option)")]
+            .filter(
+              (element) =>
+                element.matches("input, textarea, select") ||
+                [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== ""),
             )
             .filter((element) => Number.parseFloat(getComputedStyle(element).fontSize) < 16)
             .map((element) => element.outerHTML.slice(0, 80)),
