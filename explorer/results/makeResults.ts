@@ -107,10 +107,10 @@ export function makeResults(desk: Desk) {
         result: fresh ?? pictureOf(lastGood.get(slot)),
         stale: fresh === null,
         progress:
-          runs !== null && runs.key === key
-            ? { done: runs.done, of: runs.of }
-            : held?.whole === true || key === null || isIdle()
-              ? null
+          held?.whole === true || key === null || isIdle()
+            ? null
+            : runs?.key === key
+              ? { done: runs.done, of: runs.of }
               : { done: 0, of: 1 },
         problems,
       };
