@@ -1,12 +1,11 @@
 import { geoAzimuthalEquidistant, geoGraticule10, geoNaturalEarth1, geoPath } from "d3";
 import { createEffect, createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { feature, mesh } from "topojson-client";
-import type { GeometryCollection, Topology } from "topojson-specification";
 import { climateAt, loadClimateTables } from "../../engine/place/index.ts";
 import { zoneOf } from "../../engine/scenario/zoneOf.ts";
 import "./map.css";
 
-type Atlas = Topology<{ land: GeometryCollection; countries: GeometryCollection }>;
+type Atlas = NonNullable<Parameters<typeof mesh>[0]>;
 
 /** Natural Earth, public domain, as packed by world-atlas: coarse for the world, finer once one looks closer. */
 const ATLASES = {
@@ -72,7 +71,7 @@ export default function PlaceMap(props: {
     return {
       sphere: VIEWS[view()]!.acrossKm === null ? (path({ type: "Sphere" }) ?? "") : `M0 0H${WIDTH}V${HEIGHT}H0Z`,
       lines: path(geoGraticule10()) ?? "",
-      land: world === undefined ? "" : (path(feature(world, world.objects.land)) ?? ""),
+      land: world === undefined ? "" : (path(feature(world, world.objects.land!)) ?? ""),
       borders:
         world === undefined ? "" : (path(mesh(world, world.objects.countries as never, (a, b) => a !== b)) ?? ""),
     };
