@@ -263,7 +263,7 @@ export function Sheet(props: {
               Stop
             </button>
           </Show>
-          <Show when={!isWorking() && lines().some(({ state }) => state === "stale")}>
+          <Show when={results.isStopped()}>
             <button type="button" class="act" onClick={() => results.goOn()}>
               Work it out
             </button>

@@ -24,6 +24,7 @@ export function makeResults(desk: Desk) {
   const [news, setNews] = createSignal(0);
   const [progress, setProgress] = createSignal<{ key: string; done: number; of: number } | null>(null);
   const [isIdle, setIdle] = createSignal(true);
+  const [isStopped, setStopped] = createSignal(false);
   const [failure, setFailure] = createSignal<string | null>(null);
   let wanted: readonly Want[] = [];
   let round = 0;
@@ -34,6 +35,7 @@ export function makeResults(desk: Desk) {
 
   function post(wants: readonly Want[]): void {
     round++;
+    setStopped(false);
     setIdle(wants.length === 0);
     desk.postMessage({ round, wants });
   }
@@ -71,14 +73,18 @@ export function makeResults(desk: Desk) {
     },
     /** Stops whatever is in work; what is known so far stays. */
     stop(): void {
+      const isOpen = missing().length > 0;
       post([]);
       setProgress(null);
+      setStopped(isOpen);
     },
     /** Takes up again what was stopped. */
     goOn(): void {
       post(missing());
     },
     isIdle,
+    /** Whether something was stopped that could go on. */
+    isStopped,
     failure,
     progress,
     /** What is known for a key, without asking for it. */

@@ -84,8 +84,8 @@ test("entries are added between two, moved by keyboard and by dragging, folded, 
   await page.keyboard.press("Alt+ArrowUp");
   expect((await order(page)).slice(0, 2)).toEqual(["note", "answer"]);
   expect(await page.evaluate(() => document.activeElement?.id)).toBe("letter-note");
-  await page.locator("#letter-note").dragTo(page.locator("#panels h2"));
-  expect((await order(page)).indexOf("note")).toBeGreaterThan(1);
+  await page.locator("#letter-note").dragTo(page.locator("#letter-answer"));
+  expect((await order(page)).slice(0, 2)).toEqual(["answer", "note"]);
   await page.locator("#note").getByRole("button", { name: "Copy" }).click();
   expect(await order(page)).toContain("note-2");
   await page.locator("#days").getByRole("button", { name: "Fold" }).click();
@@ -108,16 +108,11 @@ test("a scenario is based on another, changed in all its fields, and said in wor
   await made.getByLabel("Name").fill("Roof with more panels");
   await made.getByLabel("Name").press("Enter");
   await made.getByRole("textbox", { name: "Panels, Van roof" }).fill("4");
-  await made.getByText("was 2").waitFor();
+  await made.getByText("was 2", { exact: true }).waitFor();
   expect(plain(await made.locator(".based-on").textContent())).toMatch(
-    /Based on Roof alone, with these changes: ?.*2 → 4/,
+    /Based on Roof alone, with these changes:.*4 panels, was 2/,
   );
   await made.getByRole("button", { name: "All fields" }).click();
-  await made
-    .locator("#scenario form, #scenario fieldset")
-    .first()
-    .waitFor({ state: "attached" })
-    .catch(() => {});
   await page.getByLabel("Scenario that is run").selectOption({ label: "Roof with more panels" });
   await settled(page);
   expect(await text(page, "#run .verdict")).toContain("Roof with more panels: ");

@@ -10,6 +10,8 @@ export interface OpenPage {
 
 /** Opens the built explorer on its example and waits for the first picture of a run; odds may still be in work. */
 export async function openExplorer(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenPage> {
+  // Pages of earlier tests would go on working out odds and slow this one down.
+  await Promise.all(browser.contexts().map((earlier) => earlier.close()));
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
   const explorerUrl = inject("explorerUrl");

@@ -59,7 +59,9 @@ test("problems stand beside the last good result; stopping drops the work and go
   results.stop();
   expect(asked()).toEqual([]);
   expect(results.isIdle()).toBe(true);
+  expect(results.isStopped()).toBe(true);
   results.goOn();
+  expect(results.isStopped()).toBe(false);
   expect(asked()).toEqual(["later"]);
 });
 
