@@ -19,7 +19,8 @@ export async function takeFile(file: File, store: NotebookStore | null): Promise
   if (store === null) return ["This browser keeps nothing here, so that no file can be opened beside this notebook."];
   const text = await file.text();
   const shelf = await store.list();
-  const isScenario = /"format"\s*:\s*"duskline-scenario"/.test(text.slice(0, 2000));
+  // A notebook holds scenarios, so the first format that is named is the file's own.
+  const isScenario = /"format"\s*:\s*"([^"]*)"/.exec(text)?.[1] === "duskline-scenario";
   const read = isScenario ? notebookFromScenario(text, "notebook") : readNotebook(text);
   if (!read.ok) return [`${file.name} is not opened.`, ...read.sentences];
   const notebook = { ...read.notebook, id: freeId(read.notebook.title, shelf) };
