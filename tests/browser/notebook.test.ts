@@ -52,15 +52,13 @@ test("the odds on the page, in its notes and in its comparison are the engine's 
   expect(await page.locator("#versus .tally svg").first().locator("rect").count()).toBe(100);
 });
 
-test("editing the base moves the words, the bands and what is based on it; Stop and Work it out", async () => {
+test("editing the base moves the words, the bands and what is based on it; undo brings them back", async () => {
   const { page } = await openExplorer(browser);
   await allWorkedOut(page);
   const before = await text(page, "h1");
   const note = await text(page, "#answer .note-text");
   await page.getByRole("textbox", { name: "Ampere-hours of one block" }).fill("120");
-  await page.locator(".page.working").waitFor();
-  await page.getByRole("button", { name: "Stop" }).click();
-  await page.getByRole("button", { name: "Work it out" }).click();
+  await settled(page);
   await allWorkedOut(page);
   expect(await text(page, "h1")).not.toBe(before);
   expect(await text(page, "#answer .note-text")).not.toBe(note);

@@ -7,13 +7,17 @@ export function NoteView(props: EntryProps<"note">) {
   const id = createUniqueId();
   const [isEditing, setEditing] = createSignal(props.doc.text === "");
   const [render] = createResource(async () => (await import("./renderNote.ts")).renderNote);
+  // Told apart by what they say, so that a note is set anew when a figure changes and not at every tick of the work.
+  const said = createMemo(
+    () => new Map(figuresIn(props.doc.text).map((figure) => [figure.text, figureWords(props.page, figure)])),
+    undefined,
+    { equals: (before, after) => JSON.stringify([...before]) === JSON.stringify([...after]) },
+  );
   const html = createMemo(() => {
-    const ready = render();
-    // Read before rendering, so that every figure is followed.
-    const said = new Map(figuresIn(props.doc.text).map((figure) => [figure.text, figureWords(props.page, figure)]));
+    const [ready, figures] = [render(), said()];
     return ready === undefined
       ? null
-      : ready(props.doc.text, (figure) => said.get(figure.text) ?? figureWords(props.page, figure));
+      : ready(props.doc.text, ({ text }) => figures.get(text) ?? { text, state: "unknown" });
   });
   const unknown = () =>
     figuresIn(props.doc.text).filter((figure) => figureWords(props.page, figure).state === "unknown");

@@ -37,6 +37,8 @@ export function renderNote(
       },
     ],
     renderer: {
+      // HTML in a note is text like any other: it never reaches a parser as markup.
+      html: ({ text: source }) => escaped(source),
       // The entry's own title is the second level; a note's headings lie under it.
       heading({ tokens, depth }) {
         const level = Math.min(6, depth + 2);
