@@ -1,8 +1,7 @@
 import type { Component, JSX } from "solid-js";
 import type * as z from "zod";
-import type { Change, Scenario, ScenarioInput } from "../../engine/index.ts";
 import type { EntryDoc, EntryKindName, Notebook } from "./notebook.ts";
-import type { NotebookPage, ScenarioProblem } from "./notebookPage.ts";
+import type { NotebookPage } from "./notebookPage.ts";
 
 /** What a view of an entry is given: its document, the page that it stands on, and how it may change itself. */
 export interface EntryProps<Kind extends EntryKindName> {
@@ -28,23 +27,4 @@ export interface EntryKind<Kind extends EntryKindName> {
   readonly View: Component<EntryProps<Kind>>;
   /** Actions of the entry's own, at the right of its heading. */
   readonly Acts?: (props: EntryProps<Kind>) => JSX.Element;
-}
-
-/**
- * What the two larger views are given; they know no notebook.
- * `explorer/entries/shade/ShadeView.tsx` exports `ShadeView(props: ShadeViewProps)`,
- * `explorer/entries/scenario/ScenarioEditor.tsx` exports `ScenarioEditor(props: ScenarioEditorProps)`.
- */
-export interface ShadeViewProps {
-  readonly scenario: Scenario;
-  readonly onChanges: (changes: Change[], label: string) => void;
-}
-
-export interface ScenarioEditorProps {
-  /** As written, which need not be valid: a wrong value stays in it until it is put right. */
-  readonly document: ScenarioInput;
-  /** What it is based on. */
-  readonly base?: ScenarioInput;
-  readonly problems: readonly ScenarioProblem[];
-  readonly onChanges: (changes: Change[], label: string) => void;
 }

@@ -73,7 +73,6 @@ export const Notebook = z.strictObject({
 
 export type Notebook = z.infer<typeof Notebook>;
 export type Entry = Notebook["entries"][number];
-export type EntryOf<Kind extends EntryKindName> = Extract<Entry, { kind: Kind }>;
 
 /** A scenario with a document of its own, or one based on another. */
 export type NotebookScenario =

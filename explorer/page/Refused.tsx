@@ -5,7 +5,7 @@ import { makeTheme } from "./makeTheme.ts";
 export function Refused(props: { sentences: readonly string[] }) {
   makeTheme();
   return (
-    <div class="page">
+    <div class="page page-shelf">
       <main class="sheet">
         <div class="answer-block">
           <h1 class="answer">This notebook is not opened.</h1>

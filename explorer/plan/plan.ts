@@ -112,8 +112,3 @@ function weatherOf(document: ScenarioInput, sky: Sky): NonNullable<Change["to"]>
   const days = dayOf(document.time.end) - dayOf(document.time.start) + 1;
   return { ...kept, kind: "words", days: Array.from({ length: Math.min(61, Math.max(1, days)) }, () => sky) };
 }
-
-/** Whether two plans ask for the same. */
-export function samePlan(a: Plan, b: Plan): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
-}
