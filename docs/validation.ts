@@ -16,6 +16,7 @@ const GROUPS: Readonly<Record<string, string>> = {
   source: "Sources",
   run: "Whole runs",
   promise: "Promises",
+  browser: "In a browser",
 };
 
 const TITLES = ["what", "largest difference found", "allowed", "values", "against"];

@@ -1,11 +1,14 @@
 import "./noEval.ts";
+import { lazy } from "solid-js";
 import { render } from "solid-js/web";
+
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
 import type { Notebook } from "./notebook/notebook.ts";
 import { Refused } from "./page/Refused.tsx";
 import { Sheet } from "./page/Sheet.tsx";
 import { Shelf } from "./page/Shelf.tsx";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
+
 import "@fontsource-variable/radio-canada/standard.css";
 import "./palette.css";
 import "./sheet.css";
@@ -13,6 +16,8 @@ import "./entries.css";
 import "./phone.css";
 import "./print.css";
 import "./charts/strata.css";
+
+const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));
 
 const EXAMPLE_ID = "example";
 const root = document.querySelector("#root")!;
@@ -33,6 +38,10 @@ async function start(): Promise<void> {
   const asked = new URLSearchParams(location.search);
   if (store !== null && asked.has("shelf")) {
     render(() => <Shelf store={store} />, root);
+    return;
+  }
+  if (store !== null && asked.has("new")) {
+    render(() => <NewNotebook store={store} />, root);
     return;
   }
   let opened: { notebook: Notebook; revision: number } = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };

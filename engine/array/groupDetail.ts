@@ -16,6 +16,8 @@ export interface GroupDetail {
   readonly sectionsConducting: Float64Array;
   /** Volts of a string where the controller runs it, power point or not; 0 when the group gives nothing. */
   readonly mppV: Float64Array;
+  /** Volts of the bank as the controller sees it. */
+  readonly seenV: Float64Array;
   readonly dcW: Float64Array;
   readonly lossesW: Float64Array;
   readonly cableLossW: Float64Array;
@@ -36,6 +38,7 @@ export function groupDetail(steps: number): GroupDetail {
     cellTempC: new Float64Array(steps),
     sectionsConducting: new Float64Array(steps),
     mppV: new Float64Array(steps),
+    seenV: new Float64Array(steps),
     dcW: new Float64Array(steps),
     lossesW: new Float64Array(steps),
     cableLossW: new Float64Array(steps),

@@ -59,6 +59,7 @@ export function writeDetail(
   detail.cellTempC[i] = plane[at + CELL_C]!;
   detail.sectionsConducting[i] = plane[at + BEST_K]!;
   detail.mppV[i] = stringV;
+  detail.seenV[i] = volts[voltsAt]!;
   detail.dcW[i] = outShare * stringA * stringV;
   detail.lossesW[i] = outShare * (stringA * stringV - keptW);
   detail.cableLossW[i] = outShare * cableLossW;

@@ -51,9 +51,11 @@ export const explainVerb: Verb = {
   },
 };
 
+/** Five figures, so that a calculator gets back what is printed below; never an exponent. */
 function value(number: number): string {
-  const size = Math.abs(number);
-  return number.toFixed(size >= 100 ? 1 : size >= 1 ? 3 : 4);
+  if (number === 0) return "0";
+  const before = Math.floor(Math.log10(Math.abs(number))) + 1;
+  return number.toFixed(Math.max(0, Math.min(7, 5 - before)));
 }
 
 function instant(local: string, zone: string): number {

@@ -2,14 +2,25 @@
 import { parseArgs } from "node:util";
 import { CallError } from "./callError.ts";
 import { checkVerb } from "./checkVerb.ts";
+import { driversVerb } from "./driversVerb.ts";
 import { explainVerb } from "./explainVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
+import { sizeVerb } from "./sizeVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
 import type { Verb } from "./verb.ts";
 import { versusVerb } from "./versusVerb.ts";
 
-const VERBS: readonly Verb[] = [traceVerb, oddsVerb, versusVerb, ledgerVerb, explainVerb, checkVerb];
+const VERBS: readonly Verb[] = [
+  traceVerb,
+  oddsVerb,
+  versusVerb,
+  sizeVerb,
+  driversVerb,
+  ledgerVerb,
+  explainVerb,
+  checkVerb,
+];
 
 /** Ends of the program: all is well; the scenario is wrong; the call is wrong. */
 const OK = 0;

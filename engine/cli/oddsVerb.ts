@@ -7,13 +7,13 @@ import {
   oddsReport,
   type PreparedEnsemble,
   readOddsPart,
-  runMembers,
   type Spread,
 } from "../index.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals, wattHours } from "./figures.ts";
-import { memberRange, seedOf } from "./memberRange.ts";
+import { seedOf } from "./memberRange.ts";
 import { type Opened, openEnsemble, textOf } from "./openScenario.ts";
+import { runOnAllCores } from "./runOnAllCores.ts";
 import { type Column, textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 import { writeText } from "./writeFile.ts";
@@ -34,7 +34,9 @@ export const oddsVerb: Verb = {
     if (!opened.ok) return opened;
     const ensemble = opened.value;
     const found =
-      typeof values.parts === "string" ? await partsOf(values.parts, ensemble) : membersOf(values.members, ensemble);
+      typeof values.parts === "string"
+        ? await partsOf(values.parts, ensemble)
+        : await runOnAllCores(ensemble, values.members);
     if (!found.ok) return found;
     const part = found.value;
     if (typeof values.part === "string") {
@@ -45,11 +47,6 @@ export const oddsVerb: Verb = {
     return { ok: true };
   },
 };
-
-function membersOf(members: string | boolean | undefined, ensemble: PreparedEnsemble): Opened<OddsPart> {
-  const { from, to } = memberRange(members);
-  return { ok: true, value: runMembers(ensemble, from, to) };
-}
 
 async function partsOf(paths: string, ensemble: PreparedEnsemble): Promise<Opened<OddsPart>> {
   const parts: OddsPart[] = [];

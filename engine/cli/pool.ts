@@ -2,16 +2,17 @@ import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
-import type { Scenario, Surroundings } from "../index.ts";
 import {
   type ConnectWorker,
   makeTaskPool,
   type OddsOptions,
   type OddsRun,
+  type Scenario,
+  type Surroundings,
   serveTasks,
   type TaskPool,
   type TaskReply,
-} from "../run/taskPool.ts";
+} from "../index.ts";
 
 /** More workers than this gain little and take memory each. */
 const MOST_WORKERS = 8;

@@ -1,6 +1,6 @@
 /** One worker of the pool, as Node runs it. */
 import { parentPort } from "node:worker_threads";
-import { serveTasks } from "../run/taskPool.ts";
+import { serveTasks } from "../index.ts";
 
 const port = parentPort!;
 port.on(

@@ -39,6 +39,8 @@ export function traceSvg(trace: Trace): string {
   const stepMs = (i: number) => grid.startMs + i * grid.stepMs;
   const said = lines(trace.verdict.sentences[0]!, Math.floor(width / 9));
   const bottom = POWER_TOP + POWER_HEIGHT;
+  const { name, place } = prepared.scenario;
+  const foot = lines(`${name} · ${place.name} · local time ${grid.zone}`, Math.floor((width + RIGHT) / 8));
 
   const nights = prepared.nights
     .map(
@@ -90,7 +92,7 @@ export function traceSvg(trace: Trace): string {
   const lowestX = x(trace.verdict.lowestMs);
   const lowestY = charge(trace.verdict.lowestShare);
   const end = LEFT + width + 10;
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${LEFT + width + RIGHT} ${bottom + 40}" width="${LEFT + width + RIGHT}" height="${bottom + 40}" role="img" aria-label="${escaped(trace.verdict.sentences.join(" "))}">
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${LEFT + width + RIGHT} ${bottom + 24 + 24 * foot.length}" width="${LEFT + width + RIGHT}" height="${bottom + 24 + 24 * foot.length}" role="img" aria-label="${escaped(trace.verdict.sentences.join(" "))}">
 <style>
 text{font:16px "Radio Canada",sans-serif;fill:#14213a}
 .answer{font-size:20px;font-weight:600}.tick{text-anchor:end}.small{fill:#485669}
@@ -108,7 +110,7 @@ ${level(1, "100 %")}${level(0.5, "50")}${level(0, "0")}
 ${watts.join("")}
 <path class="sun" d="${solar}"/><path class="load" d="${load}"/>
 <text x="${end}" y="${POWER_TOP + 16}">sun, W (filled)</text><text x="${end}" y="${POWER_TOP + 40}">load, W (line)</text>
-<text class="small" x="${LEFT}" y="${bottom + 28}">${escaped(prepared.scenario.name)} · ${escaped(prepared.scenario.place.name)} · local time ${escaped(grid.zone)}</text>
+${foot.map((text, k) => `<text class="small" x="${LEFT}" y="${bottom + 28 + 24 * k}">${escaped(text)}</text>`).join("")}
 </svg>
 `;
 }

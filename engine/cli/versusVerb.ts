@@ -4,14 +4,14 @@ import {
   type Contender,
   differenceInWords,
   differences,
-  runMembers,
   type VersusReport,
   versus,
 } from "../index.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent } from "./figures.ts";
-import { memberRange, seedOf } from "./memberRange.ts";
+import { seedOf } from "./memberRange.ts";
 import { type Opened, openEnsemble } from "./openScenario.ts";
+import { runOnAllCores } from "./runOnAllCores.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -27,18 +27,15 @@ export const versusVerb: Verb = {
     json: { type: "boolean", help: "print it as JSON" },
   },
   run: async ({ scenario, others, variant, values, print }) => {
-    const { from, to } = memberRange(values.members);
     const seed = seedOf(values.seed);
     const contenders: Contender[] = [];
     const add = async (path: string, id: string | undefined, name?: string): Promise<Opened<null>> => {
       const opened = await openEnsemble(path, id, seed);
       if (!opened.ok) return opened;
       const ensemble = opened.value;
-      contenders.push({
-        name: name ?? ensemble.prepared.scenario.name,
-        ensemble,
-        part: runMembers(ensemble, from, to),
-      });
+      const run = await runOnAllCores(ensemble, values.members);
+      if (!run.ok) return run;
+      contenders.push({ name: name ?? ensemble.prepared.scenario.name, ensemble, part: run.value });
       return { ok: true, value: null };
     };
     const isAlone = others.length === 0 && variant === undefined;

@@ -1,25 +1,19 @@
 import { wrapLongitudeDeg } from "../angle.ts";
-import { HEAT_K_PER_WM2, MEAN_SHARE, OUT_SHARE } from "../array/slots.ts";
-import { openCircuitV } from "../bank/bankVoltage.ts";
+import { openCircuitV, peukertFactorAt } from "../bank/bankVoltage.ts";
+import { drawnW } from "../scenario/draw.ts";
 import { solarHour } from "../sky/solarDay.ts";
+import { type ExplainedNumber, explained as n } from "./explained.ts";
+import { explainGroup } from "./explainGroup.ts";
 import { localMoment } from "./localClock.ts";
+import { INPUT_PEAK_W } from "./memberInputs.ts";
 import type { RunResult } from "./runResult.ts";
 
-/** One number on the way to the answer, with the arithmetic that gave it. */
-export interface ExplainedNumber {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  /** How it comes from the numbers above it; empty where it is looked up or stated. */
-  readonly how: string;
-}
+export type { ExplainedNumber } from "./explained.ts";
 
 export interface ExplainedPart {
   readonly title: string;
   readonly numbers: readonly ExplainedNumber[];
 }
-
-const n = (name: string, value: number, unit: string, how = ""): ExplainedNumber => ({ name, value, unit, how });
 
 /**
  * Lays open one step of a trace: sun, clear sky, what arrives on each panel group before and after shade, cell temperature, controller,
@@ -27,8 +21,8 @@ const n = (name: string, value: number, unit: string, how = ""): ExplainedNumber
  * @param ms an instant within the event
  */
 export function explain(trace: RunResult, ms: number): ExplainedPart[] {
-  const { prepared, record, details, chargeShare, servedShare } = trace;
-  const { grid, sun, clear, light, scenario, bank, loads } = prepared;
+  const { prepared, record, chargeShare, servedShare } = trace;
+  const { grid, sun, clear, light, scenario, bank, loads, inputs } = prepared;
   const { steps } = grid;
   const i = Math.min(steps - 1, Math.max(0, Math.floor((ms - grid.startMs) / grid.stepMs)));
   const from = localMoment(grid, grid.startMs + i * grid.stepMs);
@@ -54,88 +48,54 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
           "W/m²",
           `Ineichen–Perez, Linke turbidity ${scenario.weather.linkeTurbidity}, ${scenario.place.elevationM} m`,
         ),
-        n("clear beam", clear.dniWm2[i]!, "W/m²"),
-        n("this sky, level", light.ghiWm2[i]!, "W/m²", "beam × sin(elevation) + sky light"),
+        n("clear beam", clear.dniWm2[i]!, "W/m²", "Ineichen–Perez"),
+        n("this sky, level", light.ghiWm2[i]!, "W/m²", "by the day's weather"),
         n(
           "clear-sky index",
           clear.ghiWm2[i]! > 0 ? light.ghiWm2[i]! / clear.ghiWm2[i]! : 0,
           "",
           "this sky ÷ clear sky",
         ),
-        n("beam", light.dniWm2[i]!, "W/m²"),
+        n("beam", light.dniWm2[i]!, "W/m²", "split off by Erbs, Klein and Duffie, or as the weather file has it"),
         n(
           "sky light, level",
           light.dhiWm2[i]!,
           "W/m²",
-          `${light.ghiWm2[i]!.toFixed(1)} − ${light.dniWm2[i]!.toFixed(1)} × ${sinElevation.toFixed(4)}`,
+          `this sky, level − beam × ${figure(sinElevation)}, the sine of the sun's elevation`,
         ),
         n("air", prepared.airTempC[i]!, "°C"),
         n("wind", prepared.windMs[i]!, "m/s"),
       ],
     },
   ];
-  prepared.groups.forEach((group, g) => {
-    const detail = details[g]!;
-    const panel = scenario.panels[g]!;
-    const ratedW = panel.count * panel.module.ratedW;
-    const at = i * group.stride;
-    const heat = group.perStep[at + HEAT_K_PER_WM2]!;
-    const gamma = panel.module.powerTempCoeffPerK;
+  scenario.panels.forEach((panel, g) => {
     parts.push({
       title: `Panels: ${panel.name}, ${panel.count} × ${panel.module.ratedW} W`,
-      numbers: [
-        n("set out", group.perStep[at + OUT_SHARE]!, "", "share of the step"),
-        n(
-          "on the plane, no shade",
-          detail.planeBeforeWm2[i]!,
-          "W/m²",
-          `beam and sky light turned onto the panel (${scenario.models.transposition})`,
-        ),
-        n("on the plane, after shade", detail.planeWm2[i]!, "W/m²"),
-        n(
-          "beam that gets past",
-          group.perStep[at + MEAN_SHARE]!,
-          "",
-          "mean over the modules; 1 where nothing stands in the way",
-        ),
-        n("behind the glass", detail.effectiveWm2[i]!, "W/m²", `after incidence loss (${scenario.models.incidence})`),
-        n(
-          "cells",
-          detail.cellTempC[i]!,
-          "°C",
-          `${prepared.airTempC[i]!.toFixed(1)} + ${detail.planeWm2[i]!.toFixed(1)} × ${heat.toFixed(4)}`,
-        ),
-        n("sections conducting", detail.sectionsConducting[i]!, `of ${group.sections}`),
-        n("panel voltage", detail.mppV[i]!, "V"),
-        n(
-          "DC power",
-          detail.dcW[i]!,
-          "W",
-          `unshaded it is ${ratedW} × light ÷ 1000 × (1 ${gamma < 0 ? "−" : "+"} ${Math.abs(gamma)} × (cells − 25))`,
-        ),
-        n("stated losses", detail.lossesW[i]!, "W", `DC × (1 − ${group.keptShare.toFixed(4)})`),
-        n("cable", detail.cableLossW[i]!, "W", `current² × ${group.cableOhm.toFixed(4)} Ω`),
-        n("controller", detail.controllerLossW[i]!, "W", `efficiency ${group.efficiencyShare}`),
-        n("held back by its limit", detail.limitedW[i]!, "W"),
-        n("offered to the bank", record.groupW[g * steps + i]!, "W", "DC − losses − cable − controller − held back"),
-        n("taken by shade", detail.shadeLossW[i]!, "W", "the same chain without shade, less this"),
-      ],
+      numbers: explainGroup(trace, g, i),
     });
   });
   const stations = loads.stations.flatMap((station, s) => [
     n(`${station.name}: staffed`, station.staffedShare[i]!, "", "share of the step"),
     n(`${station.name}: sending`, station.sendingShare[i]!, "", "share of the step"),
     n(
+      `${station.name}: peak of the site`,
+      inputs.rows[i * inputs.stride + INPUT_PEAK_W + s]!,
+      "W",
+      "all that may send together with it at their peaks, at the bank's terminals; 0 while nobody is there",
+    ),
+    n(
       `${station.name}: volts on a peak`,
       record.radioV[s * steps + i]!,
       "V",
-      `bank on the peak − ${station.peakA.toFixed(1)} A × ${prepared.feedOhm[s]!.toFixed(4)} Ω; 0 while nobody is there`,
+      `${prepared.converterV > 0 ? `${prepared.converterV} V of the converter` : "E − R × I"} − ${figure(station.peakA)} A × ${figure(prepared.feedOhm[s]!)} Ω of its feed${prepared.converterV > 0 ? "" : `; E open-circuit voltage before, R ${figure(bank.internalOhm)} Ω, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`}`,
     ),
   ]);
   parts.push({
     title: "Loads",
     numbers: [
-      ...loads.devices.map((device) => n(device.name, device.alwaysW[i]! + device.usedW[i]!, "W")),
+      ...loads.devices.map((device, d) =>
+        n(device.name, device.alwaysW[i]! + device.usedW[i]!, "W", drawOf(trace, d, i)),
+      ),
       n("all gear", loads.wantedW[i]!, "W", "sum"),
       ...(prepared.converterShare < 1
         ? [n("through the converter", loads.wantedW[i]! / prepared.converterShare, "W", `÷ ${prepared.converterShare}`)]
@@ -148,7 +108,9 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
     ],
   });
   const before = record.storedAh[i]!;
-  const charging = record.bankW[i]! > 0;
+  const isCharging = record.bankW[i]! > 0;
+  const minutes = grid.stepMs / 60_000;
+  const halfwayV = record.bankV[i]! - record.bankA[i]! * (isCharging ? bank.chargingOhm : bank.internalOhm);
   parts.push({
     title: "Bank",
     numbers: [
@@ -157,15 +119,17 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       n("temperature", bank.tempC[i]!, "°C"),
       n("out of reach in this cold", bank.floorAh[i]!, "Ah"),
       n("most charging current allowed", bank.maxChargeA[i]!, "A"),
-      n("solar offered", record.solarW[i]!, "W"),
+      n("solar offered", record.solarW[i]!, "W", "sum of the panel groups"),
       n("solar spilled", record.spilledW[i]!, "W"),
       ...prepared.sources.map((source, s) => n(source.name, record.sourceW[s * steps + i]!, "W")),
-      n("power", record.bankW[i]!, "W", "solar − spilled + sources − served; positive charges"),
+      n("served", record.servedW[i]!, "W", "wanted − unserved"),
+      n("power", record.bankW[i]!, "W", "solar offered − solar spilled + sources − served; positive charges"),
+      n("open-circuit voltage halfway", halfwayV, "V", "from the curve, at the charge halfway through the step"),
       n(
         "voltage",
         record.bankV[i]!,
         "V",
-        `open-circuit volts halfway ${charging ? "+" : "−"} current × ${(charging ? bank.chargingOhm : bank.internalOhm).toFixed(4)} Ω`,
+        `open-circuit voltage halfway + current × ${figure(isCharging ? bank.chargingOhm : bank.internalOhm)} Ω`,
       ),
       n("current", record.bankA[i]!, "A", "power ÷ voltage"),
       n(
@@ -174,15 +138,39 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
         "",
         `opens below ${bank.disconnectV} V, closes at ${bank.reconnectV} V`,
       ),
+      ...(isCharging || !bank.hasPeukert
+        ? []
+        : [n("Peukert factor", peukertFactorAt(bank, -record.bankA[i]!), "", "from the exponent, 1 at least")]),
       n(
         "charge after",
         record.storedAh[i + 1]!,
         "Ah",
-        charging
-          ? `before + current × ${bank.coulombicShare} × ${grid.stepH.toFixed(4)} h`
-          : `before − current × Peukert factor × ${grid.stepH.toFixed(4)} h`,
+        `charge before + current × ${minutes} ÷ 60 h${isCharging ? ` × ${bank.coulombicShare}, full at most` : bank.hasPeukert ? " × Peukert factor" : ""}`,
       ),
     ],
   });
   return parts;
+}
+
+const figure = (value: number) => String(Number(value.toPrecision(5)));
+
+/** How a device's draw comes about: gear by its use, a station's devices by who is there and who sends. */
+function drawOf({ prepared }: RunResult, d: number, i: number): string {
+  const { scenario, loads } = prepared;
+  const thing = scenario.gear[d];
+  const device = loads.devices[d]!;
+  if (thing !== undefined) {
+    const idleW = figure(drawnW(thing.idle));
+    const workingW = figure(drawnW(thing.working));
+    const extraW = (drawnW(thing.working) - drawnW(thing.idle)) * thing.count * thing.use.share;
+    const atWork = thing.use.when === "always" ? 1 : extraW === 0 ? 0 : device.usedW[i]! / extraW;
+    return `${thing.count} × (${idleW} W + ${figure(atWork)} at work × ${thing.use.share} × (${workingW} − ${idleW}) W)`;
+  }
+  const s = loads.stations.findIndex((station) => station.devices.includes(device));
+  const station = loads.stations[s]!;
+  if (station.devices[1] === device) {
+    const share = station.sendingShare[i]!;
+    return share > 0 ? `sending × ${figure(device.usedW[i]! / share)} W above receiving, mean of its modes` : "";
+  }
+  return "";
 }

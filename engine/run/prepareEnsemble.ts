@@ -17,6 +17,8 @@ import type { Surroundings } from "./surroundings.ts";
 /** A scenario ready for many runs. Holds scratch of the last member drawn: one of these for each thread. */
 export interface PreparedEnsemble {
   readonly prepared: Prepared;
+  /** What the scenario was prepared with, for workers that prepare it again. */
+  readonly surroundings: Surroundings;
   readonly seed: string;
   readonly words: Int32Array;
   readonly skies: PreparedSkies;
@@ -36,10 +38,12 @@ export interface PreparedEnsemble {
 /** Between how many standard deviations of canopy the prepared groups lie; members in between are mixed. */
 export const CANOPY_REACH = 2;
 
+/** The same in every month. */
+const monthly = (value: number) => Array.from({ length: 12 }, () => value);
+
 /** Climate of a place about which nothing but typed-in figures is known: spread and memory as the fits on all stations have them. */
 function typedClimate(scenario: Scenario, days: DayLight, climate: SiteClimate | null): SkyClimate {
   const { weather, place } = scenario;
-  const monthly = (value: number) => Array.from({ length: 12 }, () => value);
   const air = weather.air;
   const tmaxC = air === undefined ? climate!.tmaxC : monthly(air.maxC);
   const tminC = air === undefined ? climate!.tminC : monthly(air.minC);
@@ -80,14 +84,18 @@ export function prepareEnsemble(
   const remarks = [...prepared.remarks];
   let skies: PreparedSkies;
   if (scenario.weather.kind === "file") {
-    const air = climate?.ok ? { tmaxC: climate.climate.tmaxC, tminC: climate.climate.tminC } : undefined;
+    const typed = scenario.weather.air;
+    const drawn = climate?.ok ? { tmaxC: climate.climate.tmaxC, tminC: climate.climate.tminC } : undefined;
+    const air = typed === undefined ? drawn : { tmaxC: monthly(typed.maxC), tminC: monthly(typed.minC) };
     const found = prepareBlockSkies({
       site,
       grid,
       clear,
       days,
-      file: surroundings.weatherFile!,
+      // Air that somebody typed in goes before the file's, as in a single run.
+      file: typed === undefined ? surroundings.weatherFile! : { ...surroundings.weatherFile!, tempC: null },
       ...(air === undefined ? {} : { air }),
+      ...(typed === undefined ? {} : { warmestSolarHour: typed.warmestSolarHour }),
     });
     if (!found.ok) return found;
     skies = found.skies;
@@ -121,6 +129,7 @@ export function prepareEnsemble(
     ok: true,
     ensemble: {
       prepared,
+      surroundings,
       seed,
       words,
       skies,
@@ -148,7 +157,7 @@ function knownDays(scenario: Scenario, dates: readonly string[]): (KnownDay | nu
 function canopyOf(prepared: Prepared): PreparedEnsemble["canopy"] {
   const { scenario, grid, sun, clear, windMs, groups } = prepared;
   const hasCrowns = scenario.obstacles.some(
-    (obstacle) => obstacle.kind === "tree" && obstacle.transmittanceInLeafShare > 0,
+    (tree) => tree.kind === "tree" && (tree.transmittanceInLeafShare > 0 || tree.transmittanceBareShare > 0),
   );
   if (!hasCrowns || groups.length === 0) return null;
   const spread = SURENESS_SPREAD.canopy[scenario.sureness.canopy];

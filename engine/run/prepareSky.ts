@@ -12,6 +12,7 @@ import { type DayLight, dayClearIndex, dayLight } from "../sky/dayClearIndex.ts"
 import { SKY_WORDS } from "../sky/skyWords.ts";
 import { makeSkyLight, type SkyLight, splitDiffuse } from "../sky/splitDiffuse.ts";
 import { type SunTrack, sunTrack } from "../sky/sunTrack.ts";
+import { typicalLight } from "../sky/typicalLight.ts";
 import { weatherOnGrid } from "../sky/weatherOnGrid.ts";
 import type { Surroundings } from "./surroundings.ts";
 
@@ -54,7 +55,8 @@ export function prepareSky(
       `On ${held} of the days the stated clearness is more than a cloudless sky of that haze can give; they were held at 1.25 times a cloudless day.`,
     );
   }
-  splitDiffuse(clear, clearIndex, light);
+  if (weather.kind === "typical") typicalLight(clear, days, clearIndex, light);
+  else splitDiffuse(clear, clearIndex, light);
   const airTempC = air(scenario, grid, climate?.value ?? null);
   return { ok: true, sky: { sun, clear, light, airTempC, windMs: steady, remarks } };
 }

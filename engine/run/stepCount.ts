@@ -67,14 +67,14 @@ export function stepCount(prepared: Prepared, run: RunRows, member: number, coun
     lowestStep = steps;
   }
   if (endAh < reserveAh && belowFrom < 0) belowFrom = steps;
-  outcomes.lowestShare[m] = lowestAh * perFullAh;
+  outcomes.lowestShare[m] = lowestAh / prepared.bank.fullAh;
   outcomes.lowestStep[m] = lowestStep;
   outcomes.belowFromStep[m] = belowFrom;
   outcomes.belowSteps[m] = below;
   outcomes.darkFromStep[m] = darkFrom;
   outcomes.darkSteps[m] = dark;
   outcomes.unservedWh[m] = unservedW * stepH;
-  outcomes.endShare[m] = endAh * perFullAh;
+  outcomes.endShare[m] = endAh / prepared.bank.fullAh;
   outcomes.solarWh[m] = solarW * stepH;
   outcomes.spilledWh[m] = spilledW * stepH;
   outcomes.demandWh[m] = demandW * stepH;

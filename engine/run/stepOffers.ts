@@ -27,13 +27,15 @@ export function stepOffers(
 
   const { fixed } = run;
   const hanging = fixed.hanging[i]!;
-  let solarW = noteAll ? 0 : fixed.sumW[i]!;
+  // Summed in the same order whether everything is noted or not, so that a member's trace is the member to the last bit.
+  let solarW = fixed.sumW[i]!;
   if (noteAll || hanging !== 0) {
     for (let g = 0; g < groups.length; g++) {
-      if (!noteAll && (hanging & (1 << g)) === 0) continue;
+      const hangs = (hanging & (1 << g)) !== 0;
+      if (!noteAll && !hangs) continue;
       stepGroup(groups[g]!, i, run.planes[g]!, state, AT_BANK_V, rows, firstGroup + g, fixed);
       if (details !== undefined) stepDetail(prepared, i, g, run, details);
-      solarW += rows[firstGroup + g]!;
+      if (hangs) solarW += rows[firstGroup + g]!;
     }
   }
   let sourcesW = 0;

@@ -1,30 +1,11 @@
 import { EngineFault } from "../fault.ts";
-import type { Problem } from "../scenario/problem.ts";
-import type { Scenario } from "../scenario/scenario.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { countingOf } from "./odds.ts";
 import { makeOddsPart, type OddsPart } from "./oddsPart.ts";
 import { prepareEnsemble } from "./prepareEnsemble.ts";
 import { stepCount } from "./stepCount.ts";
 import { stepMember } from "./stepMember.ts";
-import type { Surroundings } from "./surroundings.ts";
-
-/** Members `from` to `to` (not included) of a scenario's ensemble: one worker's share of the work. Plain data, so that it can be sent. */
-export interface OddsTask {
-  readonly scenario: Scenario;
-  readonly surroundings: Surroundings;
-  /** Any text: the same seed gives the same members. */
-  readonly seed: string;
-  readonly from: number;
-  readonly to: number;
-}
-
-/** How a task ended. A fault is ours: it names the member, so that it can be met again. */
-export type TaskEnd =
-  | { readonly kind: "part"; readonly part: OddsPart }
-  | { readonly kind: "problems"; readonly problems: readonly Problem[] }
-  | { readonly kind: "cancelled" }
-  | { readonly kind: "fault"; readonly sentence: string };
+import type { OddsTask, TaskEnd, TaskOrder, TaskReply } from "./taskOrder.ts";
 
 /** What goes on around a task. */
 export interface TaskHooks {
@@ -70,21 +51,6 @@ export async function runTask(task: OddsTask, hooks: TaskHooks): Promise<TaskEnd
   }
 }
 
-/**
- * Cuts members into as many stretches as there are workers, of equal length within one member.
- * @param fewest members that are worth a worker of their own
- */
-export function splitMembers(
-  from: number,
-  to: number,
-  workers: number,
-  fewest: number,
-): { readonly from: number; readonly to: number }[] {
-  const pieces = Math.max(1, Math.min(workers, Math.floor((to - from) / fewest)));
-  const edge = (piece: number) => from + Math.round(((to - from) * piece) / pieces);
-  return Array.from({ length: pieces }, (_, piece) => ({ from: edge(piece), to: edge(piece + 1) }));
-}
-
 /** The buffers of a part, which may be handed over instead of copied. */
 export function partBuffers(part: OddsPart): ArrayBuffer[] {
   const { outcomes, chargeCounts, solarCounts, loadCounts, belowCounts, darkCounts, unservedMilliWh } = part;
@@ -92,4 +58,30 @@ export function partBuffers(part: OddsPart): ArrayBuffer[] {
   return [...Object.values(outcomes), ...counts].map(
     (array: Float64Array | Uint32Array) => array.buffer as ArrayBuffer,
   );
+}
+
+/**
+ * The worker's end of the line to a pool: carries out what it is told, several tasks in turns if there are several.
+ * @param reply sends a reply, with the buffers that may be handed over
+ * @param pause comes back when waiting orders have been taken
+ */
+export function serveTasks(
+  reply: (reply: TaskReply, transfer: ArrayBuffer[]) => void,
+  pause: () => Promise<void>,
+): (order: TaskOrder) => void {
+  const cancelled = new Map<number, boolean>();
+  return (order) => {
+    const { number } = order;
+    if (order.kind === "cancel") {
+      if (cancelled.has(number)) cancelled.set(number, true);
+      return;
+    }
+    cancelled.set(number, false);
+    const progress = (done: number) => reply({ kind: "progress", number, done }, []);
+    const isCancelled = () => cancelled.get(number) === true;
+    void runTask(order.task, { progress, pause, isCancelled }).then((end) => {
+      cancelled.delete(number);
+      reply({ kind: "end", number, end }, end.kind === "part" ? partBuffers(end.part) : []);
+    });
+  };
 }

@@ -1,17 +1,7 @@
 import { EngineFault } from "../fault.ts";
 import type { Problem } from "../scenario/problem.ts";
 import { mergeOdds, type OddsPart } from "./oddsPart.ts";
-import { type OddsTask, partBuffers, runTask, splitMembers, type TaskEnd } from "./task.ts";
-
-/** What a worker is told, by numbers that the pool gives. */
-export type TaskOrder =
-  | { readonly kind: "run"; readonly number: number; readonly task: OddsTask }
-  | { readonly kind: "cancel"; readonly number: number };
-
-/** What a worker says. */
-export type TaskReply =
-  | { readonly kind: "progress"; readonly number: number; readonly done: number }
-  | { readonly kind: "end"; readonly number: number; readonly end: TaskEnd };
+import type { OddsTask, TaskEnd, TaskOrder, TaskReply } from "./taskOrder.ts";
 
 /** A line to one worker. */
 export interface TaskLine {
@@ -38,6 +28,8 @@ export interface OddsOptions {
   /** Called with members done and members in all, now and then. */
   readonly onProgress?: (done: number, of: number) => void;
   readonly signal?: CancelSignal;
+  /** Members that are worth a worker of their own; what it costs to start one and to prepare in it is saved below that. */
+  readonly fewest?: number;
 }
 
 /** Members in one part, or what is wrong with the scenario. */
@@ -61,8 +53,8 @@ export interface TaskPool {
   readonly close: () => void;
 }
 
-/** Preparing takes a worker as long as several dozen members do. */
-const FEWEST_FOR_A_WORKER = 25;
+/** Starting a worker and preparing in it takes as long as some hundreds of members do. */
+const FEWEST_FOR_A_WORKER = 250;
 const MOST_MEMBERS = 1_000_000;
 
 interface Waiting {
@@ -105,7 +97,10 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
     return idlest === undefined || (idlest.waiting.size > 0 && alive.size < workers) ? start() : idlest;
   }
 
-  async function runOdds(task: OddsTask, { onProgress, signal }: OddsOptions = {}): Promise<OddsRun> {
+  async function runOdds(
+    task: OddsTask,
+    { onProgress, signal, fewest = FEWEST_FOR_A_WORKER }: OddsOptions = {},
+  ): Promise<OddsRun> {
     const { from, to } = task;
     if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
       throw new RangeError(
@@ -113,7 +108,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
       );
     }
     if (signal?.aborted) throw new TaskCancelled("cancelled before it began");
-    const stretches = splitMembers(from, to, workers, FEWEST_FOR_A_WORKER);
+    const stretches = splitMembers(from, to, workers, fewest);
     const doneOf = stretches.map(() => 0);
     const asked: { readonly worker: Worker; readonly number: number }[] = [];
     const cancel = () => {
@@ -167,27 +162,16 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
 }
 
 /**
- * The other end of the line: carries out what it is told, several tasks in turns if there are several.
- * @param reply sends a reply, with the buffers that may be handed over
- * @param pause comes back when waiting orders have been taken
+ * Cuts members into as many stretches as there are workers, of equal length within one member.
+ * @param fewest members that are worth a worker of their own
  */
-export function serveTasks(
-  reply: (reply: TaskReply, transfer: ArrayBuffer[]) => void,
-  pause: () => Promise<void>,
-): (order: TaskOrder) => void {
-  const cancelled = new Map<number, boolean>();
-  return (order) => {
-    const { number } = order;
-    if (order.kind === "cancel") {
-      if (cancelled.has(number)) cancelled.set(number, true);
-      return;
-    }
-    cancelled.set(number, false);
-    const progress = (done: number) => reply({ kind: "progress", number, done }, []);
-    const isCancelled = () => cancelled.get(number) === true;
-    void runTask(order.task, { progress, pause, isCancelled }).then((end) => {
-      cancelled.delete(number);
-      reply({ kind: "end", number, end }, end.kind === "part" ? partBuffers(end.part) : []);
-    });
-  };
+export function splitMembers(
+  from: number,
+  to: number,
+  workers: number,
+  fewest: number,
+): { readonly from: number; readonly to: number }[] {
+  const pieces = Math.max(1, Math.min(workers, Math.floor((to - from) / fewest)));
+  const edge = (piece: number) => from + Math.round(((to - from) * piece) / pieces);
+  return Array.from({ length: pieces }, (_, piece) => ({ from: edge(piece), to: edge(piece + 1) }));
 }

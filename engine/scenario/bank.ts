@@ -24,7 +24,11 @@ export const Bank = z
       what: "rated capacity of one block at the 20 h rate",
       typical: [50, 300],
     }),
-    inSeries: count({ low: 1, high: 24, what: "blocks in series in each string" }).default(1),
+    inSeries: count({
+      low: 1,
+      high: 24,
+      what: "blocks in series in each string; must fit nominalV and the blocks that are sold, and counts for nothing else",
+    }).default(1),
     inParallel: count({ low: 1, high: 16, what: "strings in parallel" }).default(1),
     healthShare: share("capacity that age has left", 0.2, 1).default(1),
     startShare: share("charge at the start"),

@@ -108,6 +108,11 @@ function tooFewWords(scenario: Scenario, grid: TimeGrid): Problem[] {
 }
 
 function strangeDays(scenario: Scenario, grid: TimeGrid): Problem[] {
+  if (scenario.weather.kind === "file" && scenario.knownDays.length > 0) {
+    const message =
+      "knownDays is given, but the skies come from weather.file as it has them and cannot lean on a forecast; take knownDays out or take weather of another kind.";
+    return [{ code: "known-days-of-file", path: ["knownDays"], message }];
+  }
   return scenario.knownDays.flatMap((known, index): Problem[] => {
     const isTwice = scenario.knownDays.findIndex((other) => other.date === known.date) < index;
     if (grid.dates.includes(known.date) && !isTwice) return [];

@@ -15,8 +15,18 @@ export const Module = z
     ratedW: quantity({ unit: "W", low: 1, high: 800, what: "rated power of one module", typical: [50, 400] }),
     vmpV: quantity({ unit: "V", low: 1, high: 120, what: "voltage at the power point" }).optional(),
     impA: quantity({ unit: "A", low: 0.01, high: 40, what: "current at the power point" }).optional(),
-    vocV: quantity({ unit: "V", low: 1, high: 150, what: "open-circuit voltage" }).optional(),
-    iscA: quantity({ unit: "A", low: 0.01, high: 45, what: "short-circuit current" }).optional(),
+    vocV: quantity({
+      unit: "V",
+      low: 1,
+      high: 150,
+      what: "open-circuit voltage; counts under a PWM controller",
+    }).optional(),
+    iscA: quantity({
+      unit: "A",
+      low: 0.01,
+      high: 45,
+      what: "short-circuit current; checked against impA and counts for nothing else",
+    }).optional(),
     powerTempCoeffPerK: quantity({
       unit: "per K",
       low: -0.01,
@@ -28,7 +38,7 @@ export const Module = z
       unit: "per K",
       low: -0.01,
       high: 0,
-      what: "change of open-circuit voltage with cell temperature",
+      what: "change of open-circuit voltage with cell temperature; counts under a PWM controller",
       typical: [-0.0035, -0.0024],
     }).default(-0.0029),
     cells: count({ low: 1, high: 200, what: "cells in series" }).optional(),
@@ -188,10 +198,10 @@ const Controller = z
     stepDownOnly: z
       .boolean({ error: "true or false (true for a controller that cannot raise the panel's voltage)" })
       .default(true)
-      .meta({ description: "true for a controller that cannot raise the panel's voltage to the bank's" }),
+      .meta({ description: "true for an MPPT controller that cannot raise the panel's voltage to the bank's" }),
     at: word(
       ["bank", "panels"],
-      "where the controller sits: its long cable carries panel volts (bank) or bank volts (panels)",
+      "where the controller sits: its long cable carries panel volts (bank) or bank volts (panels); one and the same under pwm",
     ).default("bank"),
     cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }).meta({ description: "the run from panels to bank" }),
   })

@@ -49,7 +49,10 @@ const Selector = z
       .array(id("a panel group, a source, or solar for all panels together"), { error: "a list of inputs" })
       .min(2, { error: "a list of at least two inputs" })
       .optional()
-      .meta({ description: "what stands at the selector; all panels together and each source when left out" }),
+      .meta({
+        description:
+          "what stands at a selector whose mode is either; all panels together and each source when left out",
+      }),
   })
   .meta({ title: "Selector", description: "Whether several inputs may charge together." })
   .prefault({});

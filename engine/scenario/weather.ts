@@ -18,7 +18,8 @@ const air = z
   })
   .meta({
     title: "Air",
-    description: "Air temperature, the same every day; taken from the climate of the place when left out.",
+    description:
+      "Air temperature, the same every day; taken from the weather file or the climate of the place when left out.",
   })
   .check(({ value, issues }) => {
     if (value.minC > value.maxC) {
@@ -38,7 +39,13 @@ const common = {
     typical: [2, 5],
     why: "2 clean winter or mountain air, 3 usual at mid latitudes, 4 to 5 humid summer",
   }).default(3),
-  windMs: quantity({ unit: "m/s", low: 0, high: 40, what: "wind at the panels", typical: [0.5, 4] }).default(1),
+  windMs: quantity({
+    unit: "m/s",
+    low: 0,
+    high: 40,
+    what: "wind at the panels; that of a weather file goes before it",
+    typical: [0.5, 4],
+  }).default(1),
 };
 
 const twelve = <Item extends z.ZodType>(item: Item, what: string) => {

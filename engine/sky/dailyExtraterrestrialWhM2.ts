@@ -18,9 +18,18 @@ export function dailyExtraterrestrialWhM2(latitudeDeg: number, dayMs: number): n
   const day = dayOfYear(dayMs, 0);
   const lat = latitudeDeg * RAD_PER_DEG;
   const dec = spencerDeclinationRad(day);
-  const sunset = Math.acos(Math.max(-1, Math.min(1, -Math.tan(lat) * Math.tan(dec))));
+  const sunset = sunsetAngleRad(latitudeDeg, dayMs);
   const shape = Math.cos(lat) * Math.cos(dec) * Math.sin(sunset) + sunset * Math.sin(lat) * Math.sin(dec);
   return Math.max(0, (24 / Math.PI) * extraterrestrialWm2(day) * shape);
+}
+
+/**
+ * Hour angle of sunset on a level horizon without refraction, 0 in polar night and π in polar day. Arguments as above.
+ * @see M. Iqbal, An Introduction to Solar Radiation, 1983, eq. 1.5.4
+ */
+export function sunsetAngleRad(latitudeDeg: number, dayMs: number): number {
+  const dec = spencerDeclinationRad(dayOfYear(dayMs, 0));
+  return Math.acos(Math.max(-1, Math.min(1, -Math.tan(latitudeDeg * RAD_PER_DEG) * Math.tan(dec))));
 }
 
 function spencerDeclinationRad(day: number): number {

@@ -1,7 +1,7 @@
 import { toGrid } from "../grid.ts";
 import { requireRange, requireSameLength } from "../require.ts";
 import { clearSky } from "./clearSky.ts";
-import { dailyExtraterrestrialWhM2 } from "./dailyExtraterrestrialWhM2.ts";
+import { dailyExtraterrestrialWhM2, sunsetAngleRad } from "./dailyExtraterrestrialWhM2.ts";
 import { SOLAR_MS_PER_DEG, solarMidnightMs } from "./solarDay.ts";
 import { sunTrack } from "./sunTrack.ts";
 
@@ -18,6 +18,10 @@ export interface DayLight {
   readonly extraterrestrialWhM2: Float64Array;
   /** A cloudless sky's GHI over the whole day. */
   readonly clearWhM2: Float64Array;
+  /** What of that the beam brings. */
+  readonly clearBeamWhM2: Float64Array;
+  /** Hour angle of sunset, for `monthlyDiffuseShare`. */
+  readonly sunsetAngleRad: Float64Array;
   /** Clear-sky index for a Kt of 1: H0 over the cloudless day. 0 where the sun does not rise. */
   readonly clearIndexPerKt: Float64Array;
 }
@@ -48,17 +52,20 @@ export function dayLight(site: ClearSkySite, timesMs: Float64Array, localDay: In
   }
   const extraterrestrialWhM2 = new Float64Array(firstStep.length);
   const clearWhM2 = new Float64Array(firstStep.length);
+  const clearBeamWhM2 = new Float64Array(firstStep.length);
+  const sunset = new Float64Array(firstStep.length);
   const clearIndexPerKt = new Float64Array(firstStep.length);
   for (let day = 0; day < firstStep.length; day++) {
     const noonMs = insideOfDayMs(timesMs, firstStep, day);
-    extraterrestrialWhM2[day] = dailyExtraterrestrialWhM2(
-      site.latitudeDeg,
-      noonMs + site.longitudeDeg * SOLAR_MS_PER_DEG,
-    );
-    clearWhM2[day] = clearDayWhM2(site, solarMidnightMs(noonMs, site.longitudeDeg));
+    const solarMs = noonMs + site.longitudeDeg * SOLAR_MS_PER_DEG;
+    extraterrestrialWhM2[day] = dailyExtraterrestrialWhM2(site.latitudeDeg, solarMs);
+    sunset[day] = sunsetAngleRad(site.latitudeDeg, solarMs);
+    const clear = clearDay(site, solarMidnightMs(noonMs, site.longitudeDeg));
+    clearWhM2[day] = clear.levelWhM2;
+    clearBeamWhM2[day] = clear.beamWhM2;
     clearIndexPerKt[day] = clearWhM2[day]! > 0 ? toGrid(extraterrestrialWhM2[day]! / clearWhM2[day]!) : 0;
   }
-  return { dayOfStep, extraterrestrialWhM2, clearWhM2, clearIndexPerKt };
+  return { dayOfStep, extraterrestrialWhM2, clearWhM2, clearBeamWhM2, sunsetAngleRad: sunset, clearIndexPerKt };
 }
 
 /**
@@ -73,11 +80,13 @@ function insideOfDayMs(timesMs: Float64Array, firstStep: number[], day: number):
   return (timesMs[0]! + timesMs[timesMs.length - 1]!) / 2;
 }
 
-function clearDayWhM2(site: ClearSkySite, midnightMs: number): number {
+/** A cloudless day's light on the level, and what of it the beam brings. */
+function clearDay(site: ClearSkySite, midnightMs: number): { levelWhM2: number; beamWhM2: number } {
   const timesMs = Float64Array.from({ length: DAY_MS / STEP_MS }, (_, i) => midnightMs + (i + 0.5) * STEP_MS);
   const sun = sunTrack(site.latitudeDeg, site.longitudeDeg, timesMs);
-  const { ghiWm2 } = clearSky(sun, timesMs, site.longitudeDeg, site.elevationM, site.linkeTurbidity);
-  return ghiWm2.reduce((sum, ghi) => sum + ghi, 0) * (STEP_MS / 3_600_000);
+  const { ghiWm2, dhiWm2 } = clearSky(sun, timesMs, site.longitudeDeg, site.elevationM, site.linkeTurbidity);
+  const sumWh = (watts: Float64Array) => watts.reduce((sum, wm2) => sum + wm2, 0) * (STEP_MS / 3_600_000);
+  return { levelWhM2: sumWh(ghiWm2), beamWhM2: sumWh(ghiWm2) - sumWh(dhiWm2) };
 }
 
 /**

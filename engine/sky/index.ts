@@ -23,6 +23,7 @@ export { distanceFactor, extraterrestrialWm2, SOLAR_CONSTANT_WM2 } from "./extra
 export { CLOUD_FIT, drawHourlyCloud, hourlySpread, type PreparedCloud, prepareHourlyCloud } from "./hourlyCloud.ts";
 export { DARK_BELOW_DEG, isDark } from "./isDark.ts";
 export { type KnownDay, type PreparedKnown, prepareKnownDays, surenessOfLead } from "./knownDays.ts";
+export { monthlyDiffuseShare } from "./monthlyDiffuseShare.ts";
 export { type NightSpan, nightSpans } from "./nightSpans.ts";
 export {
   type BlockSkiesInput,
@@ -38,4 +39,5 @@ export { clearIndexShareOfOkta, SKY_WORDS, type SkyWord } from "./skyWords.ts";
 export { dayOfYear, SOLAR_MS_PER_DEG, solarHour, solarMidnightMs } from "./solarDay.ts";
 export { beamShareOfClear, makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts"; // for the member loop
 export { type SunTrack, sunTrack } from "./sunTrack.ts";
+export { typicalLight } from "./typicalLight.ts";
 export { type GridWeather, type StepGrid, weatherOnGrid } from "./weatherOnGrid.ts";

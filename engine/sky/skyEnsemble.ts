@@ -48,6 +48,7 @@ export interface BlockSkiesInput extends SkyEvent {
   readonly file: WeatherFile;
   /** Needed where the file has no temperature. */
   readonly air?: Pick<SiteClimate, "tmaxC" | "tminC">;
+  readonly warmestSolarHour?: number;
 }
 
 /**
@@ -115,8 +116,11 @@ export function prepareBlockSkies(
   }
   const mean = found.blocks.dayIndex.reduce((sum, index) => sum + index, 0) / found.blocks.sourceDays;
   const usual = new Float64Array(whole.days).fill(mean);
+  const { air: given, warmestSolarHour } = input;
   const air =
-    file.tempC === null ? prepareAir(input.air!.tmaxC, input.air!.tminC, grid, site.longitudeDeg, usual) : null;
+    file.tempC === null
+      ? prepareAir(given!.tmaxC, given!.tminC, grid, site.longitudeDeg, usual, undefined, warmestSolarHour)
+      : null;
   return { ok: true, skies: room(input, whole, { climate: null, blocks: found.blocks, air }) };
 }
 

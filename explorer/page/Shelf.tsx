@@ -64,6 +64,9 @@ export function Shelf(props: { store: NotebookStore }) {
         </div>
         <div class="margin-left">
           <p class="acts-row">
+            <a class="act" href="?new">
+              New notebook, six questions
+            </a>
             <button type="button" class="act" onClick={() => void add(exampleNotebook("example"))}>
               Put the example here
             </button>

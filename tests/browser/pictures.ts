@@ -45,6 +45,7 @@ try {
     await page.locator(".page:not(.working)").waitFor();
     await page.evaluate(() => document.fonts.ready);
     await pose(page);
+    await page.locator(".skies [role=status]:not(:empty)").waitFor(); // the odds, a thousand members later
     await page.waitForTimeout(300);
     const path = `${FOLDER}/${name}.png`;
     await page.screenshot({ path });

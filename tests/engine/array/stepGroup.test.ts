@@ -67,6 +67,17 @@ describe("the chain behind the panels", () => {
     expectBalance(d);
   });
 
+  test("the cable carries what the losses leave, and a lossless controller gives all the rest", () => {
+    const cable = { awg: "12", oneWayM: 20, tempC: 40 } as const;
+    const ohm = 40 * copperOhmPerM(cable, 40);
+    const losses = [{ name: "dust", share: 0.2 }];
+    const d = run(preparedAt(panelGroup({ losses, controller: perfect({ cable }) }), overhead));
+    // 5 A at 20 V, 4 A of it left.
+    expect(d.cableLossW).toBeCloseTo(16 * ohm, 3);
+    expect(d.busW).toBeCloseTo(80 - 16 * ohm, 2);
+    expect(d.controllerLossW).toBeCloseTo(0, 9);
+  });
+
   test("a controller at the bank: the cable carries panel volts", () => {
     const cable = { awg: "12", oneWayM: 20, tempC: 40 } as const;
     const ohm = 40 * copperOhmPerM(cable, 40);
@@ -323,7 +334,8 @@ test("a step in the dark clears what the detail held", () => {
   for (const values of Object.values(detail)) values.fill(7);
   const night = preparedAt(panelGroup(), [{ sunAzimuthDeg: 0, sunElevationDeg: -10 }]);
   expect(groupBusW(night, 0, steadyLight(1, 0, 0, 0), Float64Array.of(11), 13, detail)).toBe(0);
-  for (const [name, values] of Object.entries(detail)) expect(values[0]).toBe(name === "cellTempC" ? 11 : 0);
+  const left: Record<string, number> = { cellTempC: 11, seenV: 13 }; // air and bank are there in the dark, too
+  for (const [name, values] of Object.entries(detail)) expect(values[0], name).toBe(left[name] ?? 0);
 });
 
 test("light while the sun is down, as a weather file may have it, gives nothing and no NaN", () => {

@@ -9,7 +9,10 @@ const event = skyEvent({ start: "2026-06-01T00:00", end: "2026-07-01T00:00", ste
 const words = seedWords("climate");
 const MEMBERS = 3000;
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-const variance = (values: readonly number[]) => mean(values.map((value) => (value - mean(values)) ** 2));
+const variance = (values: readonly number[]) => {
+  const middle = mean(values);
+  return mean(values.map((value) => (value - middle) ** 2));
+};
 
 function drawn(ktErrorRms: number, known: (KnownDay | null)[] = []) {
   const skies = prepareSkyEnsemble({ ...event, climate: CLIMATE, ktErrorRms, knownDays: known });

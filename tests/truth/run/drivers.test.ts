@@ -37,14 +37,14 @@ test("variance shares of the Ishigami function are the published ones", () => {
   record({
     what: "variance shares of the Ishigami function, first order and total",
     source: "Ishigami & Homma 1990",
-    tolerance: 0.015,
-    why: "sampling error of 20,000 rows, 95 in 100 within 0.007 to 0.013",
+    tolerance: 0.01,
+    why: "sampling error of 20,000 rows, of which 95 in 100 lie within 0.013",
     worst: Math.max(...gaps.map(({ off }) => off)),
     unit: "share",
     n: gaps.length,
   });
   for (const { off, plusMinus } of gaps) {
-    expect(off).toBeLessThan(0.015);
+    expect(off).toBeLessThan(0.01);
     // The stated sampling error is neither too small for what was met nor a licence for anything.
     expect(off).toBeLessThan(1.5 * plusMinus);
     expect(plusMinus).toBeLessThan(0.02);
@@ -136,13 +136,13 @@ test("a bank and a load alone: shares of the lowest charge follow from the sprea
   record({
     what: "variance shares of the lowest charge of a bank and a load alone",
     source: "by hand: start − load × hours / capacity, independent normal figures",
-    tolerance: 0.03,
-    why: "sampling error of 4,000 rows, 95 in 100 within 0.03",
+    tolerance: 0.02,
+    why: "sampling error of 4,000 rows, of which 95 in 100 lie within 0.03",
     worst: Math.max(...gaps),
     unit: "share",
     n: gaps.length,
   });
-  for (const gap of gaps) expect(gap).toBeLessThan(0.03);
+  for (const gap of gaps) expect(gap).toBeLessThan(0.02);
   for (const factor of ["weather", "intensity", "canopy", "panelYield"]) {
     const line = report.factors.find((each) => each.factor === factor)!;
     expect([line.margin!.first.value, line.margin!.total.value]).toEqual([0, 0]);

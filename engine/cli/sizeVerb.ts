@@ -1,0 +1,180 @@
+import {
+  applyChanges,
+  isSize,
+  prepareSizes,
+  readScenario,
+  readSizeWish,
+  type Scenario,
+  type SizeAxis,
+  type SizeMap,
+  type SizeReport,
+  type SizeRow,
+  type SizeWish,
+  sizeMembers,
+  sizeReport,
+  usualWishes,
+} from "../index.ts";
+import { CallError } from "./callError.ts";
+import { seedOf } from "./memberRange.ts";
+import { type Opened, openWithSurroundings, textOf } from "./openScenario.ts";
+import { sizeTable } from "./sizeTable.ts";
+import type { Verb, VerbCall } from "./verb.ts";
+
+const USUAL_TARGET = 95;
+const USUAL_MEMBERS = 500;
+const MOST_MEMBERS = 100_000;
+const USUAL_DAYS = 2;
+
+export const sizeVerb: Verb = {
+  name: "size",
+  usage:
+    "size SCENARIO [--variant ID] [--x FIELD=FROM:TO:COUNT] [--y FIELD=VALUE,VALUE] [--target 95] [--members 500] [--seed TEXT] [--days-autonomy 2] [--json]",
+  purpose:
+    "Maps the odds over two numbers of the scenario, bank against panels unless others are named, and finds the least that meets a target.",
+  options: {
+    x: {
+      type: "string",
+      help: "across: bank.blockAh=100:400:7 or bank.blockAh=100,200,280 (sizes about the present one)",
+    },
+    y: { type: "string", help: "down: likewise (modules of the first panel group); none for a single row" },
+    target: { type: "string", help: "skies in 100 in which the bank is to hold (95)" },
+    members: { type: "string", help: "skies and operators drawn (500); all cells meet the same ones" },
+    seed: { type: "string", help: "any text; the same seed gives the same members" },
+    "days-autonomy": { type: "string", help: "days without sun for the handbook's answer (2)" },
+    json: { type: "boolean", help: "print it as JSON" },
+  },
+  run: async ({ scenario: path, variant, values, print }) => {
+    const target = numberOf(values, "target", USUAL_TARGET, 1, 100);
+    const members = numberOf(values, "members", USUAL_MEMBERS, 1, MOST_MEMBERS);
+    if (!Number.isInteger(members)) throw new CallError(`--members is "${values.members}" but must be a whole number.`);
+    const autonomyDays = numberOf(values, "days-autonomy", USUAL_DAYS, 0.1, 60);
+    const opened = await openWithSurroundings(path, variant);
+    if (!opened.ok) return opened;
+    const document = await documentOf(path, variant);
+    if (!document.ok) return document;
+    const usual = usualWishes(opened.value.scenario);
+    const x = wishOf(values.x, "x") ?? usual.x;
+    // A field named for one direction takes the place of the usual one that it is.
+    const y = values.y === "none" ? null : (wishOf(values.y, "y") ?? (x.at === usual.y?.at ? usual.x : usual.y));
+    const ready = prepareSizes(document.value, x, y, opened.value.surroundings, seedOf(values.seed));
+    if (!ready.ok) return ready;
+    const { map } = ready;
+    const part = sizeMembers(map, 0, members, progress(members));
+    const report = sizeReport(map, part, { targetShare: target / 100, autonomyDays });
+    const { name } = opened.value.scenario;
+    print(values.json === true ? JSON.stringify(sizeJson(name, map, report)) : sizeText(name, map, report));
+    return { ok: true };
+  },
+};
+
+/** Says on a terminal, and only there, how far it is; large maps take a minute. */
+function progress(members: number): (done: number) => boolean {
+  let last = 0;
+  return (done) => {
+    const percent = Math.floor((100 * done) / members);
+    if (process.stderr.isTTY && percent !== last) process.stderr.write(done < members ? `\r${percent} %` : "\r     \r");
+    last = percent;
+    return true;
+  };
+}
+
+function numberOf(values: VerbCall["values"], name: string, usual: number, low: number, high: number): number {
+  const given = values[name];
+  if (given === undefined) return usual;
+  const value = Number(given);
+  if (String(given).trim() === "" || !(value >= low && value <= high)) {
+    throw new CallError(`--${name} is "${given}" but must be a number from ${low} to ${high}.`);
+  }
+  return value;
+}
+
+function wishOf(given: string | boolean | undefined, name: string): SizeWish | null {
+  if (typeof given !== "string") return null;
+  const read = readSizeWish(given);
+  if (!read.ok) throw new CallError(`--${name}: ${read.problems[0]!.message}`);
+  return read.wish;
+}
+
+/** The document as written, or with a variant's changes worked in. */
+async function documentOf(path: string, variant: string | undefined): Promise<Opened<unknown>> {
+  const document: unknown = JSON.parse(await textOf(path));
+  if (variant === undefined) return { ok: true, value: document };
+  const base = readScenario(document);
+  if (!base.ok) return base;
+  const changed = applyChanges(document, base.scenario.variants.find((each) => each.id === variant)!.changes);
+  return changed.ok ? { ok: true, value: changed.document } : changed;
+}
+
+/** What `size --json` prints; documented in `docs/command-line.md`. */
+function sizeJson(name: string, map: SizeMap, report: SizeReport): unknown {
+  return {
+    format: "duskline-sizes",
+    version: 1,
+    scenario: { name, place: map.base.scenario.place },
+    remarks: map.remarks,
+    ...report,
+  };
+}
+
+function sizeText(name: string, map: SizeMap, report: SizeReport): string {
+  const { scenario } = map.base;
+  const { x, y, rows } = report;
+  const yTitle = y === null ? [] : [y.at];
+  const hasWatts = y !== null && /^panels\..*\.(count|module\.ratedW)$/.test(y.at);
+  const columns = x.values.length;
+  const labels = rows.map((row, r) => [
+    ...(row.y === null ? [] : [`${row.y}${row.y === y?.present ? " (now)" : ""}`]),
+    ...(hasWatts ? [panelWatts(map.cells[r * columns]!.scenario).toFixed(0)] : []),
+    enoughText(row, x),
+  ]);
+  const isAh = x.at === "bank.blockAh";
+  const titles = [...yTitle, ...(hasWatts ? ["panels, W"] : []), isSize(x) ? "least enough" : "enough"];
+  const target = report.targetShare === 1 ? "every member" : `${+(100 * report.targetShare).toFixed(3)} in 100`;
+  return [
+    `${name} · ${scenario.place.name}`,
+    "",
+    ...report.sentences,
+    "",
+    `Members in 100 that hold, ${x.at}${isAh ? " in Ah" : ""} across${x.present === null ? "" : ` (now ${x.present})`}; the stair marks the target, ${target}.`,
+    "",
+    sizeTable(report, labels, titles),
+    "",
+    ...(rows.some((row) => row.cells.some((cell) => cell.isOpen)) && report.targetShare < 1
+      ? ["~ the sample leaves open on which side of the target this lies; more members would tell."]
+      : []),
+    ...fixedWords(map),
+    ...map.remarks.map((remark) => `Weather: ${remark}`),
+    `${report.members} members, seed ${report.seed}: all cells meet the same skies and operators. The intervals are those of the sample, not of the model.`,
+  ].join("\n");
+}
+
+/** The least size that is enough; or the range of values, of which more may be worse. */
+function enoughText({ smallest, largest }: SizeRow, x: SizeAxis): string {
+  if (smallest === null) return "–";
+  return isSize(x) || smallest.x === largest!.x ? String(smallest.x) : `${smallest.x} to ${largest!.x}`;
+}
+
+function panelWatts(scenario: Scenario): number {
+  return scenario.panels.reduce((sum, group) => sum + group.count * group.module.ratedW, 0);
+}
+
+/** What a bigger bank or more modules would change in the trade, and the map leaves as stated. */
+function fixedWords({ x, y, base }: SizeMap): string[] {
+  const { bank, panels } = base.scenario;
+  const fields = [x.at, y?.at ?? ""];
+  const said: string[] = [];
+  if (fields.some((at) => /^bank\.(blockAh|inParallel)$/.test(at))) {
+    const stated = (["maxChargeA", "maxDischargeA", "internalResistanceOhm", "chargingResistanceOhm"] as const).filter(
+      (field) => bank[field] !== undefined,
+    );
+    if (stated.length > 0) said.push(`The bank's ${stated.join(", ")} stay as stated, whatever its size.`);
+  }
+  for (const group of panels) {
+    if (!fields.some((at) => at.startsWith(`panels.${group.id}.`))) continue;
+    const limit = group.controller.maxChargeA;
+    said.push(
+      `${group.name}: controller${limit === null ? "" : ` (${limit} A)`}, cable and place stay as stated; a longer row reaches into other shade.`,
+    );
+  }
+  return said;
+}

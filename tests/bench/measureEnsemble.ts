@@ -1,0 +1,143 @@
+/**
+ * How long an ensemble takes: whole, beside the bare step loop and bare multiply-adds in the same run, and where the time goes;
+ * then what it leaves in memory. One thread.
+ */
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
+import { stepPlane } from "../../engine/array/stepPlane.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { makeMemberRoom } from "../../engine/run/makeMemberRoom.ts";
+import { drawFigures } from "../../engine/run/memberFigures.ts";
+import { countingOf, runMembers } from "../../engine/run/odds.ts";
+import { makeOddsPart, type OddsPart } from "../../engine/run/oddsPart.ts";
+import { drawOperators } from "../../engine/run/operators.ts";
+import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
+import { stepCount } from "../../engine/run/stepCount.ts";
+import { stepCanopy } from "../../engine/run/stepMember.ts";
+import { stepRun } from "../../engine/run/stepRun.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { drawSky } from "../../engine/sky/skyEnsemble.ts";
+import { bareLoop } from "./bareLoop.ts";
+import { benchScenario } from "./benchScenario.ts";
+
+const MEMBERS = 1000;
+const ROUNDS = 7;
+
+const read = readScenario({ ...benchScenario, weather: { kind: "typical" } });
+if (!read.ok) throw new Error(read.problems[0]!.message);
+const { scenario } = read;
+const surroundings = { climate: await loadClimateTables() };
+const startMs = performance.now();
+const ready = prepareEnsemble(scenario, surroundings, "bench");
+const preparedMs = performance.now() - startMs;
+if (!ready.ok) throw new Error(ready.problems[0]!.message);
+const { ensemble } = ready;
+const { prepared, words, skies, operators, spread } = ensemble;
+const { grid, groups } = prepared;
+const memberSteps = MEMBERS * grid.steps;
+
+const room = makeMemberRoom(ensemble);
+const { light, airTempC, inputs, run } = room;
+const counting = countingOf(ensemble);
+const part = makeOddsPart(prepared, ensemble.seed, 0, MEMBERS);
+
+const bare = bareLoop([run.rows.length, inputs.rows.length, ...groups.map((group) => group.perStep.length)]);
+const bareMs = bestMs(() => {
+  for (let m = 0; m < MEMBERS; m++) bare();
+});
+const wholeMs = bestMs(() => void runMembers(ensemble, 0, MEMBERS));
+const stepMs = bestMs(() => {
+  for (let m = 0; m < MEMBERS; m++) stepRun(room.prepared, light, airTempC, inputs, run);
+});
+
+console.log(
+  `\n${MEMBERS} members × ${grid.steps} steps of ${grid.stepMs / 60_000} min, ${groups.length} panel groups, ${scenario.obstacles.length} trees, ${scenario.stations.length} stations, one thread, processor time`,
+);
+line("bare multiply-adds", bareMs);
+line("bare step loop", stepMs);
+line("whole ensemble", wholeMs);
+console.log(
+  `whole ensemble: ${(memberSteps / wholeMs / 1000).toFixed(1)} million member-steps a second, ${(wholeMs / stepMs).toFixed(2)} times the bare step loop; preparing it once: ${preparedMs.toFixed(0)} ms, cold`,
+);
+
+const shares = timeByPart();
+const sum = Object.values(shares).reduce((total, ms) => total + ms, 0);
+for (const [name, ms] of Object.entries(shares)) {
+  console.log(
+    `  ${name}: ${((100 * ms) / sum).toFixed(0)} %, ${((ms * 1e6) / memberSteps).toFixed(1)} ns a member-step`,
+  );
+}
+
+setFlagsFromString("--expose-gc");
+const collectGarbage = runInNewContext("gc") as () => void;
+const held = [MEMBERS, 4 * MEMBERS].map((members) => heldBytes(members));
+const perMember = (held[1]! - held[0]!) / (3 * MEMBERS);
+const outcomes = Object.keys(part.outcomes).length;
+console.log(
+  `held after ${MEMBERS} members ${(held[0]! / 1e6).toFixed(1)} MB, after ${4 * MEMBERS} ${(held[1]! / 1e6).toFixed(1)} MB: ${perMember.toFixed(0)} bytes a member (its ${outcomes} outcomes take ${8 * outcomes})`,
+);
+
+/** Least processor time of several rounds: what else the machine does only ever adds, and waiting for it does not count. */
+function bestMs(work: () => void): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < ROUNDS; round++) {
+    const from = process.cpuUsage();
+    work();
+    const { user, system } = process.cpuUsage(from);
+    best = Math.min(best, (user + system) / 1000);
+  }
+  return best;
+}
+
+function line(name: string, ms: number): void {
+  console.log(
+    `${name}: ${ms.toFixed(0)} ms, ${((ms * 1e6) / memberSteps).toFixed(1)} ns a member-step, ${(ms / bareMs).toFixed(1)} times the bare loop`,
+  );
+}
+
+/** The same members with a look at the clock between the parts. Panels are worked out once more by themselves and taken off the steps. */
+function timeByPart(): Record<string, number> {
+  const best = { sky: 0, "operators and figures": 0, crowns: 0, panels: 0, "bank, sources, radios": 0, counting: 0 };
+  let leastMs = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < ROUNDS; round++) {
+    const spent = [0, 0, 0, 0, 0, 0];
+    const from = performance.now();
+    for (let member = 0; member < MEMBERS; member++) {
+      const t0 = performance.now();
+      drawSky(skies, words, member, light, airTempC);
+      const t1 = performance.now();
+      drawFigures(scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
+      drawOperators(prepared, operators, words, member, inputs);
+      const t2 = performance.now();
+      stepCanopy(ensemble, inputs.figures);
+      const t3 = performance.now();
+      stepRun(room.prepared, light, airTempC, inputs, run);
+      const t4 = performance.now();
+      stepCount(prepared, run, member, counting, part);
+      const t5 = performance.now();
+      for (let g = 0; g < groups.length; g++) {
+        stepPlane(room.prepared.groups[g]!, g, light, airTempC, run.planes[g]!, run.fixed, false);
+      }
+      const planesMs = performance.now() - t5;
+      const parts = [t1 - t0, t2 - t1, t3 - t2, planesMs, t4 - t3 - planesMs, t5 - t4];
+      for (let k = 0; k < parts.length; k++) spent[k]! += parts[k]!;
+    }
+    const tookMs = performance.now() - from;
+    if (tookMs >= leastMs) continue;
+    leastMs = tookMs;
+    Object.keys(best).forEach((name, k) => {
+      best[name as keyof typeof best] = spent[k]!;
+    });
+  }
+  return best;
+}
+
+/** Memory that an ensemble's part keeps, with what V8 needs to have run it. */
+function heldBytes(members: number): number {
+  const kept: OddsPart[] = [runMembers(ensemble, 0, members)];
+  collectGarbage();
+  collectGarbage(); // array buffers are given back at the second
+  const { heapUsed, arrayBuffers } = process.memoryUsage();
+  kept.pop();
+  return heapUsed + arrayBuffers;
+}

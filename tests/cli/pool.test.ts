@@ -1,0 +1,45 @@
+import { existsSync } from "node:fs";
+import { Worker } from "node:worker_threads";
+import { expect, test } from "vitest";
+import { runOdds } from "../../engine/cli/pool.ts";
+import { runMembers } from "../../engine/run/odds.ts";
+import type { TaskOrder, TaskReply } from "../../engine/run/taskOrder.ts";
+import { bitsOf } from "../bitsOf.ts";
+import { oneEnsemble, oneTask } from "../engine/run/oneEnsemble.ts";
+
+const { scenario, surroundings, seed } = oneTask(0, 1);
+const whole = bitsOf(runMembers(oneEnsemble(), 0, 101));
+
+test.each([0, 1, 4])("%i workers of Node give the same bits", async (workers) => {
+  const run = await runOdds(scenario, surroundings, seed, 0, 101, { workers, fewest: 10 });
+  expect(run.ok && bitsOf(run.part)).toEqual(whole);
+});
+
+test("left to itself, the pool takes as many workers as the machine has cores", async () => {
+  const run = await runOdds(scenario, surroundings, seed, 0, 101);
+  expect(run.ok && bitsOf(run.part)).toEqual(whole);
+});
+
+test("cancelling reaches a worker of Node", async () => {
+  const cancel = new AbortController();
+  const options = { workers: 2, signal: cancel.signal, onProgress: () => cancel.abort() };
+  await expect(runOdds(scenario, surroundings, seed, 0, 1_000_000, options)).rejects.toMatchObject({
+    name: "AbortError",
+  });
+});
+
+test("the bundled worker does the same work", async () => {
+  if (!existsSync("dist/poolWorker.js"))
+    throw new Error("dist/poolWorker.js is not there; run npm run build:node first.");
+  const worker = new Worker("./dist/poolWorker.js");
+  try {
+    const order: TaskOrder = { kind: "run", number: 1, task: oneTask(0, 101) };
+    worker.postMessage(order);
+    const end = await new Promise<TaskReply>((resolve, reject) => {
+      worker.on("message", (said: TaskReply) => said.kind === "end" && resolve(said)).on("error", reject);
+    });
+    expect(end.kind === "end" && end.end.kind === "part" && bitsOf(end.end.part)).toEqual(whole);
+  } finally {
+    await worker.terminate();
+  }
+});

@@ -1,0 +1,132 @@
+import { expect, test } from "vitest";
+import { EngineFault } from "../../../engine/fault.ts";
+import { runMembers } from "../../../engine/run/odds.ts";
+import { serveTasks } from "../../../engine/run/task.ts";
+import type { TaskOrder } from "../../../engine/run/taskOrder.ts";
+import { type ConnectWorker, makeTaskPool, TaskCancelled } from "../../../engine/run/taskPool.ts";
+import { bitsOf } from "../../bitsOf.ts";
+import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
+
+/** Workers that are none: each takes turns with the others, and what passes between is cloned as a real one's would be. */
+function pretendWorkers() {
+  const orders: TaskOrder[][] = [];
+  const losses: ((reason: string) => void)[] = [];
+  let stopped = 0;
+  const connect: ConnectWorker = (reply, broken) => {
+    const mine: TaskOrder[] = [];
+    orders.push(mine);
+    losses.push(broken);
+    const take = serveTasks(
+      (said, transfer) => reply(structuredClone(said, { transfer })),
+      () => new Promise((resolve) => setImmediate(resolve)),
+    );
+    return {
+      post: (order) => {
+        mine.push(order);
+        take(structuredClone(order));
+      },
+      keep: () => {},
+      stop: () => {
+        stopped++;
+      },
+    };
+  };
+  return { connect, orders, losses, stopped: () => stopped };
+}
+
+const whole = bitsOf(runMembers(oneEnsemble(), 10, 131));
+
+test.each([1, 2, 4, 8])("%i workers give the same bits", async (workers) => {
+  const pretend = pretendWorkers();
+  const run = await makeTaskPool(workers, pretend.connect).runOdds(oneTask(10, 131), { fewest: 10 });
+  expect(run.ok && bitsOf(run.part)).toEqual(whole);
+  expect(pretend.orders.map((orders) => orders.length)).toEqual(Array.from({ length: workers }, () => 1));
+});
+
+test("workers stay for the next ensemble, and few members take few of them", async () => {
+  const pretend = pretendWorkers();
+  const pool = makeTaskPool(3, pretend.connect);
+  await pool.runOdds(oneTask(0, 30), { fewest: 10 });
+  await pool.runOdds(oneTask(0, 30), { fewest: 10 });
+  await pool.runOdds(oneTask(0, 30));
+  expect(pretend.orders.map((orders) => orders.length)).toEqual([3, 2, 2]);
+  pool.close();
+  expect(pretend.stopped()).toBe(3);
+});
+
+test("two ensembles at once do not mix", async () => {
+  const pool = makeTaskPool(2, pretendWorkers().connect);
+  const runs = await Promise.all([
+    pool.runOdds(oneTask(10, 131), { fewest: 10 }),
+    pool.runOdds(oneTask(10, 131, "4128"), { fewest: 10 }),
+  ]);
+  expect(runs.map((run) => run.ok && bitsOf(run.part))).toEqual([
+    whole,
+    bitsOf(runMembers(oneEnsemble("4128"), 10, 131)),
+  ]);
+});
+
+test("progress never goes back and ends with all", async () => {
+  const said: number[] = [];
+  const pool = makeTaskPool(3, pretendWorkers().connect);
+  await pool.runOdds(oneTask(0, 300), { fewest: 10, onProgress: (done, of) => said.push(done + of / 1000) });
+  expect(said.length).toBeGreaterThan(6);
+  expect(said).toEqual([...said].sort((a, b) => a - b));
+  expect(said.at(-1)).toBe(300.3);
+});
+
+test("cancelling ends all workers' shares, and the workers are there for the next", async () => {
+  const pretend = pretendWorkers();
+  const pool = makeTaskPool(2, pretend.connect);
+  const cancel = new AbortController();
+  const run = pool.runOdds(oneTask(0, 1_000_000), { signal: cancel.signal, onProgress: () => cancel.abort() });
+  await expect(run).rejects.toThrow(TaskCancelled);
+  await expect(run).rejects.toMatchObject({ name: "AbortError" });
+  expect(pretend.orders.map((orders) => orders.at(-1)!.kind)).toEqual(["cancel", "cancel"]);
+  expect((await pool.runOdds(oneTask(0, 30))).ok).toBe(true);
+  expect(pretend.orders).toHaveLength(2);
+  await expect(pool.runOdds(oneTask(0, 30), { signal: cancel.signal })).rejects.toThrow(TaskCancelled);
+});
+
+test("closing with work left ends that work", async () => {
+  const pool = makeTaskPool(2, pretendWorkers().connect);
+  const run = pool.runOdds(oneTask(0, 1_000_000));
+  pool.close();
+  await expect(run).rejects.toThrow(TaskCancelled);
+});
+
+test("what is wrong with the scenario comes back as problems", async () => {
+  const { scenario, ...task } = oneTask(0, 30);
+  const untyped = { ...scenario, weather: { ...scenario.weather, monthlyKt: undefined } } as never;
+  const run = await makeTaskPool(2, pretendWorkers().connect).runOdds({ ...task, scenario: untyped }, { fewest: 10 });
+  expect(run.ok ? [] : run.problems.map(({ code }) => code)).toEqual(["no-climate"]);
+});
+
+test("a fault comes back as one, with seed and member, and stops the others", async () => {
+  const { scenario, ...task } = oneTask(0, 30);
+  const broken = { ...scenario, bank: { ...scenario.bank, healthShare: Number.NaN } };
+  const run = makeTaskPool(2, pretendWorkers().connect).runOdds({ ...task, scenario: broken }, { fewest: 10 });
+  await expect(run).rejects.toThrow(EngineFault);
+  await expect(run).rejects.toThrow(/^member \d+ of seed "4127": /);
+});
+
+test("a worker that is lost is a fault, and a new one takes its place", async () => {
+  const pretend = pretendWorkers();
+  const pool = makeTaskPool(1, pretend.connect);
+  const run = pool.runOdds(oneTask(0, 1_000_000));
+  pretend.losses[0]!("out of memory");
+  await expect(run).rejects.toThrow("a worker was lost: out of memory");
+  expect((await pool.runOdds(oneTask(0, 30))).ok).toBe(true);
+  expect(pretend.orders).toHaveLength(2);
+});
+
+test.each([
+  [0, 0],
+  [5, 4],
+  [-1, 5],
+  [0, 1.5],
+  [0, 1_000_001],
+  [Number.NaN, 5],
+])("members %d to %d are refused", async (from, to) => {
+  await expect(makeTaskPool(1, pretendWorkers().connect).runOdds(oneTask(from, to))).rejects.toThrow(RangeError);
+});

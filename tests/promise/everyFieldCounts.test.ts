@@ -1,0 +1,231 @@
+/**
+ * A model that ignores what it is told is wrong without saying so. Every field of the format is changed here, within its
+ * range, in a scenario in which it should matter; some result must move. What is for people only, and what only an
+ * ensemble reads, is named, and is shown to be just that.
+ */
+import { expect, test } from "vitest";
+import { type SchemaNode, scenarioInputSchema } from "../../docs/scenarioSchema.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
+import { oddsReport, runMembers } from "../../engine/run/odds.ts";
+import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
+import type { Surroundings } from "../../engine/run/surroundings.ts";
+import { trace } from "../../engine/run/trace.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
+import { type Document, EVERYTHING, WEATHER_CSV } from "./everything.ts";
+import { put } from "./sampleScenario.ts";
+
+/** Names, notes and the documentation of effort: they are printed and change no watt. */
+const FOR_PEOPLE = new Set([
+  ...["$schema", "format", "version", "name", "note"].map((field) => `Scenario.${field}`),
+  ...["Place", "Bank", "Gear", "Station", "Companion", "Panel group", "Loss", "Variant"].map((part) => `${part}.name`),
+  ...["tree", "box", "horizon"].map((kind) => `Obstacle: ${kind}.name`),
+  ...["mains", "generator", "vehicle"].map((kind) => `Source: ${kind}.name`),
+  ...["cost", "massKg", "setupMinutes"].map((field) => `Bring.${field}`),
+  // Refused where it contradicts impA, as its sentence says, and for nothing else.
+  "Module.iscA",
+  // Says what blocks make up the nominal volts, and is refused where they cannot.
+  "Bank.inSeries",
+  // Names the file that is handed over along with the scenario; the command line goes and reads it.
+  "Weather: file.file",
+]);
+
+/** Names by which one part refers to another; changed alone, they lead nowhere. */
+const REFERENCES = /\.id$/;
+/** The word that tells kinds apart; each kind is visited on its own. */
+const KINDS = /\.kind$/;
+/** Worked in before anything is read; `applyChanges.test.ts` sees to them. */
+const CHANGES = /^(Change|Variant)\./;
+
+/** What one run says nothing about. */
+const ENSEMBLE_ONLY = /^(How sure are you\?|Operators|Known day)\.|^Scenario\.shedding$/;
+
+/** Texts that mean something, and what else they could be. */
+const OTHER_TEXTS: Readonly<Record<string, readonly unknown[]>> = {
+  "Place.zone": ["Europe/London"],
+  "Time.start": ["2026-06-12T08:30"],
+  "Time.end": ["2026-06-14T06:20"],
+  "Stretch of the clock.from": ["07:10", "13:50"],
+  "Stretch of the clock.to": ["16:40", "11:10"],
+  "Aim.at": ["06:10", "15:50"],
+  "Use.station": ["b"],
+  "Station.interlock": ["another"],
+  "Known day.date": ["2026-06-14"],
+  "Selector.inputs": ["south"],
+  "Scenario.shedding": ["a"],
+  "Weather: file.file": ["elsewhere.csv"],
+};
+
+/** Fields that stand in a sum with others; a change must keep it. */
+const TOGETHER: Readonly<Record<string, (document: Document, path: Path) => void>> = {
+  "Mode.share": (document, path) => {
+    const list = path.slice(0, -2);
+    put(document, [...list, 0, "share"], 0.2);
+    put(document, [...list, 1, "share"], 0.8);
+  },
+};
+
+type Path = readonly (string | number)[];
+
+interface Leaf {
+  readonly field: string;
+  readonly path: Path;
+  readonly value: unknown;
+  readonly node: SchemaNode;
+}
+
+/** Hundreds of runs: seconds on an idle machine, a minute and more on a busy one. */
+const PATIENCE = { timeout: 300_000 };
+
+const SCHEMA = scenarioInputSchema();
+
+/** Every single value of a document with the field of the format that it fills. */
+function leaves(node: SchemaNode, value: unknown, path: Path, field: string): Leaf[] {
+  const options = node.oneOf ?? node.anyOf;
+  if (options !== undefined && value !== null && typeof value === "object") {
+    const kind = (value as { kind?: string }).kind;
+    const option = options.find((each) => each.properties?.kind?.const === kind || each.type === "array");
+    return leaves(option ?? options[0]!, value, path, field);
+  }
+  if (Array.isArray(value)) return value.flatMap((item, i) => leaves(node.items!, item, [...path, i], field));
+  if (value !== null && typeof value === "object") {
+    return Object.entries(value).flatMap(([key, inner]) =>
+      leaves(node.properties![key]!, inner, [...path, key], `${node.title}.${key}`),
+    );
+  }
+  return [{ field, path, value, node }];
+}
+
+/** Every field that the format has, by the name of its part. */
+function fieldsOf(node: SchemaNode, field: string, found: Set<string>): Set<string> {
+  const inner = [...(node.oneOf ?? []), ...(node.anyOf ?? [])];
+  if (node.properties !== undefined) {
+    for (const [key, each] of Object.entries(node.properties)) fieldsOf(each, `${node.title}.${key}`, found);
+  } else if (node.items !== undefined) fieldsOf(node.items, field, found);
+  else if (inner.some((each) => each.properties !== undefined || each.items !== undefined)) {
+    for (const each of inner) fieldsOf(each, field, found);
+  } else found.add(field);
+  return found;
+}
+
+function othersFor({ field, node, value }: Leaf): unknown[] {
+  if (OTHER_TEXTS[field] !== undefined) return [...OTHER_TEXTS[field]];
+  if (typeof value === "boolean") return [!value];
+  const nodes = [node, ...(node.anyOf ?? []), ...(node.oneOf ?? [])];
+  return nodes.flatMap((each): unknown[] => {
+    if (each.enum !== undefined) return each.enum.filter((word) => word !== value);
+    if (each.const !== undefined) return each.const === value ? [] : [each.const];
+    if (each.quantity === undefined) return [];
+    const { low, high } = each.quantity;
+    const now = typeof value === "number" ? value : (low + high) / 2;
+    const near = [
+      now * 1.1,
+      now * 0.9,
+      now * 1.04,
+      now * 0.96,
+      now * 0.5,
+      now * 2,
+      now + 1,
+      now - 1,
+      low,
+      high,
+      (low + high) / 2,
+    ];
+    const whole = each.type === "integer" ? near.map(Math.round) : near;
+    return whole.filter((number) => number >= low && number <= high && number !== value);
+  });
+}
+
+const climate = await loadClimateTables();
+const file = readWeatherFile(WEATHER_CSV, "hours.csv");
+if (!file.ok) throw new Error(file.problems[0]!.message);
+const around: Surroundings = { climate, weatherFile: file.file };
+
+const hash = (value: unknown) =>
+  JSON.stringify(value, (key, inner: unknown) => {
+    if (key === "sentences" || key === "name" || key === "minimumV") return undefined; // words, or the input itself
+    return ArrayBuffer.isView(inner) ? Array.from(inner as Float64Array) : inner;
+  });
+
+/** All that one run says in figures; null where the document is refused. */
+function runOf(document: unknown): string | null {
+  const read = readScenario(document);
+  if (!read.ok) return null;
+  const run = trace(read.scenario, around);
+  if (!run.ok) return hash(run.problems);
+  const { record, details, verdict, days, prepared } = run.trace;
+  return hash([record, details, verdict, days, prepared.grid.zone === "" ? 0 : prepared.grid.localMinute]);
+}
+
+/** What a small ensemble says in figures. */
+function ensembleOf(document: unknown): string | null {
+  const read = readScenario(document);
+  if (!read.ok) return null;
+  const ready = prepareEnsemble(read.scenario, around, "every field");
+  if (!ready.ok) return null;
+  return hash(oddsReport(ready.ensemble, runMembers(ready.ensemble, 0, 12)));
+}
+
+const documents = Object.entries(EVERYTHING);
+const wanted = [...fieldsOf(SCHEMA, "", new Set())].filter(
+  (field) => !REFERENCES.test(field) && !KINDS.test(field) && !CHANGES.test(field) && !FOR_PEOPLE.has(field),
+);
+
+function changed(document: ScenarioInput, leaf: Leaf, other: unknown): Document {
+  const copy = structuredClone(document) as Document;
+  put(copy, leaf.path, other);
+  return copy;
+}
+
+/** Fields of which some change moves what `results` says. */
+function moving(results: (document: unknown) => string | null, fields: ReadonlySet<string>): Set<string> {
+  const moved = new Set<string>();
+  for (const [name, document] of documents) {
+    const before = results(document);
+    expect(before, `${name} reads and runs`).not.toBeNull();
+    for (const leaf of leaves(SCHEMA, document, [], "")) {
+      const { field, path } = leaf;
+      if (!fields.has(field) || moved.has(field)) continue;
+      const together = TOGETHER[field];
+      const tries = together === undefined ? othersFor(leaf).map((other) => changed(document, leaf, other)) : [];
+      if (together !== undefined) {
+        const copy = structuredClone(document) as Document;
+        together(copy, path);
+        tries.push(copy);
+      }
+      const isMoved = tries.some((each) => {
+        const after = results(each);
+        return after !== null && after !== before;
+      });
+      if (isMoved) moved.add(field);
+    }
+  }
+  return moved;
+}
+
+test("every field that describes the plan moves some figure of a run", PATIENCE, () => {
+  const fields = new Set(wanted.filter((field) => !ENSEMBLE_ONLY.test(field)));
+  const moved = moving(runOf, fields);
+  expect([...fields].filter((field) => !moved.has(field))).toEqual([]);
+});
+
+test("what only an ensemble reads moves an ensemble and no run", PATIENCE, () => {
+  const fields = new Set(wanted.filter((field) => ENSEMBLE_ONLY.test(field)));
+  expect(fields.size).toBeGreaterThan(10);
+  const moved = moving(ensembleOf, fields);
+  expect([...fields].filter((field) => !moved.has(field))).toEqual([]);
+  expect([...moving(runOf, fields)]).toEqual([]);
+});
+
+test("what is for people moves no figure", PATIENCE, () => {
+  const fields = new Set([...FOR_PEOPLE].filter((field) => !/\.(format|version)$/.test(field)));
+  expect([...moving(runOf, fields)]).toEqual([]);
+});
+
+test("air that is typed in goes before a weather file's, in one run and in an ensemble", () => {
+  const document = EVERYTHING["from a file"]!;
+  const cold = { ...document, weather: { ...document.weather, air: { maxC: -8, minC: -20 } } };
+  expect(runOf(cold)).not.toBe(runOf(document));
+  expect(ensembleOf(cold)).not.toBe(ensembleOf(document));
+});
