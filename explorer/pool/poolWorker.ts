@@ -1,4 +1,5 @@
 /** One worker of the page's pool. It fetches the climate tables itself, once, so that no order has to carry them. */
+import "../noEval.ts";
 import {
   type ClimateTables,
   loadClimateTables,

@@ -1,4 +1,5 @@
 /** Works out runs and odds away from the page, so that nothing ever waits for it. */
+import "../noEval.ts";
 import {
   loadClimateTables,
   mergeOdds,

@@ -64,7 +64,7 @@ describe("trace", () => {
     expect(lines.filter((line) => /^(Thu 8|Fri 9|Sat 10|Sun 11) Oct /.test(line))).toHaveLength(4);
     expect(out).toMatch(/^Lowest: \d+ %, \d+ of 269 Ah, /m);
     expect(out).toMatch(/^Volts at the radios:\n( {2}.*\d+\.\d\d V at worst.*\n){3}/m);
-    expect(lines.at(-1)).toBe("One run under stated weather, not a chance: real days differ.");
+    expect(lines.at(-1)).toBe("One run, not a chance: real days differ; odds puts a chance on it.");
   });
 
   test("the table's columns line up", () => {
@@ -334,10 +334,10 @@ describe("a weather file beside the scenario", () => {
 
 describe("a wrong call is one sentence, code 2 and no stack trace", () => {
   const calls: [args: string[], says: RegExp][] = [
-    [["fly", GROVE], /^There is no verb "fly"\. Known: trace, ledger, explain, check/],
+    [["fly", GROVE], /^There is no verb "fly"\. Known: trace, odds, .*ledger, explain, check/],
     [["trace"], /^trace needs a scenario file: duskline trace SCENARIO/],
     [["trace", GROVE, MOOR], /^trace takes one scenario file, and "scenarios\/peat-moor\.json" is one too many/],
-    [["trace", GROVE, "--speed"], /--speed.*Known here: --variant, --json, --csv, --svg, --help/],
+    [["trace", GROVE, "--speed"], /--speed.*Known here: --variant, --json, --csv, --svg, --member, --seed, --help/],
     [["trace", GROVE, "--variant"], /--variant.*Known here/],
     [["trace", GROVE, "--json=yes"], /--json.*Known here/],
     [["trace", "nowhere.json"], /^There is no file nowhere\.json; check the name and the folder/],

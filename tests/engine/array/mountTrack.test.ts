@@ -57,6 +57,13 @@ describe("aims without angles", () => {
     expect(facings[16]).toEqual({ tiltDeg: expect.closeTo(90 - 15), azimuthDeg: expect.closeTo(247.5) }); // 15–18: 16:30
   });
 
+  test("where the sun does not set, the day's last aim counts to midnight", () => {
+    const polar = { ...sunOver(twoDays), elevationDeg: twoDays.localMinute.map(() => 20) };
+    const evening = { kind: "aimed" as const, aims: [{ at: "06:00" }, { at: "18:00" }] };
+    const track = mountTrack(evening, twoDays, polar);
+    expect(track.facings[track.facingAt[20]!]).toEqual({ tiltDeg: 70, azimuthDeg: expect.closeTo(315) }); // 18–24: 21:00
+  });
+
   test("a day cut short takes the aim of the nearest day that has the whole period", () => {
     const fromNoon = gridAt([...hours(12, 24), ...hours(0, 24), ...hours(0, 12)], 60);
     const cut = facingAt(mount, fromNoon);

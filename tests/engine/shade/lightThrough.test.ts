@@ -325,3 +325,13 @@ describe("for any obstacles, point and sun", () => {
     );
   });
 });
+
+test("a low block shades the foot of a panel whose middle stands above it", () => {
+  const wall = ready({ kind: "box", id: "wall", eastM: 0, northM: -5, heightM: 1, lengthM: 1, widthM: 1 });
+  const upM = [0.7, 0.9, 1.2, 1.5, 1.7];
+  const cloud = pointCloud(Float64Array.from(upM.flatMap((up) => [0, 0, up])));
+  const light = new Float64Array(upM.length);
+  // A degree up, a ray rises 8 cm on its way to the block's near face 4.5 m off.
+  expect(lightOnPoints(wall, cloud, 180, 1, light)).toBe(true);
+  expect([...light]).toEqual([0, 0, 1, 1, 1]);
+});

@@ -64,3 +64,16 @@ test("a day brighter than any is held at the limit, and counted", () => {
   expect(index[60]).toBe(MAX_DAY_CLEAR_INDEX);
   expect(index[200]).toBeLessThan(1);
 });
+
+test.each([0, 1, 2])(
+  "every day of an event is its own, by a clock %d h ahead: its H0 is that of its date",
+  (aheadH) => {
+    // H0 grows by 1.3 % a day.
+    const grid = steps(Date.UTC(2026, 2, 18, 16), Date.UTC(2026, 2, 22, 8), aheadH);
+    const light = dayLight(bern, grid.timesMs, grid.localDay);
+    const h0 = [18, 19, 20, 21, 22].map((day) =>
+      dailyExtraterrestrialWhM2(bern.latitudeDeg, Date.UTC(2026, 2, day, 12)),
+    );
+    expect([...light.extraterrestrialWhM2]).toEqual(h0.map((wh) => expect.closeTo(wh, 6)));
+  },
+);
