@@ -1,19 +1,61 @@
 import "./noEval.ts";
+import { lazy } from "solid-js";
 import { render } from "solid-js/web";
-import type { ScenarioInput } from "../engine/index.ts";
-import example from "../scenarios/walnut-grove.json";
-import { Explorer } from "./page/Explorer.tsx";
-import { makePagePool } from "./pool/makePagePool.ts";
+
+import { exampleNotebook } from "./notebook/exampleNotebook.ts";
+import type { Notebook } from "./notebook/notebook.ts";
+import { Refused } from "./page/Refused.tsx";
+import { Sheet } from "./page/Sheet.tsx";
+import { Shelf } from "./page/Shelf.tsx";
+import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
+
 import "@fontsource-variable/radio-canada/standard.css";
 import "./palette.css";
 import "./sheet.css";
+import "./entries.css";
 import "./phone.css";
+import "./print.css";
 import "./charts/strata.css";
 
-const workshop = new Worker(new URL("./picture/traceWorker.ts", import.meta.url), { type: "module" });
+const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));
 
-// The worker reads the document with the schema before anything is made of it.
-render(
-  () => <Explorer document={example as unknown as ScenarioInput} workshop={workshop} pool={makePagePool()} />,
-  document.querySelector("#root")!,
-);
+const EXAMPLE_ID = "example";
+const root = document.querySelector("#root")!;
+
+/** The notebook that the address names, else the one that was changed last, else the example. */
+async function firstNotebook(store: NotebookStore, wanted: string | null) {
+  const id = wanted ?? (await store.list())[0]?.id ?? EXAMPLE_ID;
+  const found = await store.open(id);
+  if (found.kind !== "none") return found;
+  if (wanted !== null && wanted !== EXAMPLE_ID) {
+    return { kind: "refused" as const, sentences: [`There is no notebook ${wanted} on this shelf.`] };
+  }
+  return { kind: "open" as const, notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
+}
+
+async function start(): Promise<void> {
+  const store = await openNotebookStore().catch(() => null);
+  const asked = new URLSearchParams(location.search);
+  if (store !== null && asked.has("shelf")) {
+    render(() => <Shelf store={store} />, root);
+    return;
+  }
+  if (store !== null && asked.has("new")) {
+    render(() => <NewNotebook store={store} />, root);
+    return;
+  }
+  let opened: { notebook: Notebook; revision: number } = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
+  if (store !== null) {
+    const found = await firstNotebook(store, asked.get("notebook"));
+    if (found.kind === "refused") {
+      render(() => <Refused sentences={found.sentences} />, root);
+      return;
+    }
+    opened = found;
+  }
+  const desk = new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" });
+  const channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("duskline-notebooks");
+  render(() => <Sheet opened={opened} store={store} channel={channel} desk={desk} />, root);
+}
+
+void start();

@@ -3,7 +3,7 @@ import type { RunPicture } from "../picture/runPicture.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 /** The border bar: filled by night, open by day; heads every entry. */
-export function FrameBar(props: { picture: RunPicture; scale: TimeScale; y?: number }) {
+export function FrameBar(props: { picture: Pick<RunPicture, "nights">; scale: TimeScale; y?: number }) {
   return (
     <g class="frame" transform={`translate(0 ${props.y ?? 0})`}>
       <rect class="frame-open" x={0.5} y={0.5} width={props.scale.widthPx - 1} height={6} />

@@ -6,7 +6,7 @@ import type { TimeScale } from "./timeScale.ts";
 /** Names and figures beyond the ruler, each on its leader; there is no legend. */
 export function StrataLabels(props: {
   labels: readonly EndLabel[];
-  layout: StrataLayout;
+  layout: Pick<StrataLayout, "heightPx">;
   scale: TimeScale;
   widthPx: number;
 }) {

@@ -10,7 +10,7 @@ const THREE_MARKS_PX = 5;
 const TICKS_PX = 3;
 
 /** The ruler that every chart hangs from: days as columns, hours, and the nights filled in. */
-export function TimeRuler(props: { picture: RunPicture; scale: TimeScale }) {
+export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights">; scale: TimeScale }) {
   const days = () => props.picture.ruler.days;
   const dayPx = (index: number) => props.scale.x(days()[index]!.endMs) - props.scale.x(days()[index]!.startMs);
   return (
@@ -72,7 +72,7 @@ export function TimeRuler(props: { picture: RunPicture; scale: TimeScale }) {
   );
 }
 
-function rulerWords({ ruler }: RunPicture): string {
+function rulerWords({ ruler }: Pick<RunPicture, "ruler">): string {
   return `Time, ${ruler.days.map((day) => dayName(day.date)).join(", ")}; local time, ${zoneWords(ruler)}.`;
 }
 
@@ -88,7 +88,7 @@ export function zoneWords(ruler: RunPicture["ruler"]): string {
 }
 
 /** "dark 18:24–07:07": the first whole night, or on a single day what there is of one. */
-export function nightWords({ ruler, nights }: RunPicture): string {
+export function nightWords({ ruler, nights }: Pick<RunPicture, "ruler" | "nights">): string {
   const clock = (ms: number) => clockAt(ruler, ms).clock.slice(0, 5);
   const whole = nights.find((night) => night.startMs > ruler.startMs && night.endMs < ruler.endMs);
   if (whole !== undefined) return `dark ${clock(whole.startMs)}–${clock(whole.endMs)}`;

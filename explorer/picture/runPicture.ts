@@ -147,18 +147,3 @@ function loadParts({ prepared, record }: Trace) {
   }
   return { alwaysW, usedW, sendingW };
 }
-
-/** The buffers that may be handed over instead of copied. */
-export function buffersOf(picture: RunPicture): ArrayBuffer[] {
-  const arrays = [
-    picture.chargeShare,
-    picture.spilledW,
-    picture.alwaysW,
-    picture.usedW,
-    picture.sendingW,
-    picture.unservedW,
-    ...picture.radios.map((radio) => radio.volts),
-    ...picture.incoming.flatMap((part) => (part.shadeLossW === null ? [part.powerW] : [part.powerW, part.shadeLossW])),
-  ];
-  return [...new Set(arrays.map((array) => array.buffer as ArrayBuffer))];
-}

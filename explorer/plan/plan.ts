@@ -12,12 +12,10 @@ export interface Plan {
   readonly blockAh: number | string;
   readonly inParallel: number | string;
   readonly reservePercent: number | string;
-  /** Panels of each group, by the group's id; groups of variants that are out are kept for when they are in. */
+  /** Panels of each group, by the group's id. */
   readonly panels: Readonly<Record<string, number | string>>;
   /** null: the weather as the document has it, when that is neither typical nor words. */
   readonly sky: Sky | null;
-  /** Ids of the variants that are in. */
-  readonly variants: readonly string[];
 }
 
 /** A panel group that a plan can bring more or fewer of. */
@@ -26,54 +24,35 @@ export interface PlanGroup {
   readonly name: string;
   readonly ratedW: number;
   readonly inSeries: number;
-  /** The variant that brings it; null for one that is always there. */
-  readonly variant: string | null;
 }
 
-type Panels = NonNullable<ScenarioInput["panels"]>;
-type Variant = NonNullable<ScenarioInput["variants"]>[number];
-
-function added(variant: Variant): Panels {
-  return variant.changes.flatMap((change) =>
-    change.at === "panels" && change.add !== undefined ? [change.add as unknown as Panels[number]] : [],
-  );
-}
-
-/** Variants that can be switched on and off: those that do not set what a field of the page sets. */
-export function switchableVariants(document: ScenarioInput): readonly Variant[] {
-  const ours = /^(bank|weather)(\.|$)|^panels\.[^.]+\.count$/;
-  return (document.variants ?? []).filter((variant) => !variant.changes.some((change) => ours.test(change.at)));
-}
-
-/** All panel groups, those of switchable variants last. */
+/** All panel groups. */
 export function planGroups(document: ScenarioInput): PlanGroup[] {
-  const group = (panel: Panels[number], variant: string | null): PlanGroup => ({
+  return (document.panels ?? []).map((panel) => ({
     id: panel.id,
     name: panel.name,
     ratedW: panel.module.ratedW,
     inSeries: panel.inSeries ?? 1,
-    variant,
-  });
-  return [
-    ...(document.panels ?? []).map((panel) => group(panel, null)),
-    ...switchableVariants(document).flatMap((variant) => added(variant).map((panel) => group(panel, variant.id))),
-  ];
+  }));
 }
 
 /** The plan that a document describes. */
 export function planOf(document: ScenarioInput): Plan {
-  const panels = [...(document.panels ?? []), ...switchableVariants(document).flatMap(added)];
   const { weather } = document;
   const words = weather.kind === "words" ? new Set(weather.days) : null;
   const sky = weather.kind === "words" ? (words!.size === 1 ? [...words!][0]! : null) : null;
   return {
     blockAh: document.bank.blockAh,
     inParallel: document.bank.inParallel ?? 1,
-    reservePercent: Math.round(document.bank.reserveShare * 1000) / 10,
-    panels: Object.fromEntries(panels.map((panel) => [panel.id, panel.count])),
+    reservePercent: inPercent(document.bank.reserveShare),
+    panels: Object.fromEntries((document.panels ?? []).map((panel) => [panel.id, panel.count])),
     sky: weather.kind === "typical" ? "typical" : sky,
-    variants: [],
   };
+}
+
+/** A share as it is typed; what cannot be read stays text. */
+function inPercent(share: unknown): number | string {
+  return typeof share === "number" ? Math.round(share * 1000) / 10 : String(share);
 }
 
 /** Resistances and current limits of the bank that belong to the whole of it, with the most and least that is allowed. */
@@ -90,9 +69,7 @@ const GROWS = [
  */
 export function changesOf(document: ScenarioInput, plan: Plan): Change[] {
   const base = planOf(document);
-  const changes: Change[] = switchableVariants(document)
-    .filter((variant) => plan.variants.includes(variant.id))
-    .flatMap((variant) => variant.changes as Change[]);
+  const changes: Change[] = [];
   for (const field of ["blockAh", "inParallel"] as const) {
     if (plan[field] !== base[field]) changes.push({ at: `bank.${field}`, to: plan[field] });
   }
@@ -105,7 +82,6 @@ export function changesOf(document: ScenarioInput, plan: Plan): Change[] {
     });
   }
   for (const group of planGroups(document)) {
-    if (group.variant !== null && !plan.variants.includes(group.variant)) continue;
     const count = plan.panels[group.id]!;
     if (count !== base.panels[group.id]) changes.push({ at: `panels.${group.id}.count`, to: count });
   }
@@ -135,9 +111,4 @@ function weatherOf(document: ScenarioInput, sky: Sky): NonNullable<Change["to"]>
   const dayOf = (local: string) => Date.parse(`${local.slice(0, 10)}T00:00Z`) / 86_400_000;
   const days = dayOf(document.time.end) - dayOf(document.time.start) + 1;
   return { ...kept, kind: "words", days: Array.from({ length: Math.min(61, Math.max(1, days)) }, () => sky) };
-}
-
-/** Whether two plans ask for the same. */
-export function samePlan(a: Plan, b: Plan): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
 }

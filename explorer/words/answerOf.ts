@@ -3,10 +3,10 @@ import { clockAt } from "../time/localClock.ts";
 import type { Ruler } from "../time/ruler.ts";
 import { ampHours, energy, figure, hours, percent, THIN, volts } from "./numbers.ts";
 
-/** A piece of a sentence: plain, a heavy figure, or the words that name the plan in its line's own stroke. */
+/** A piece of a sentence: plain, a heavy figure, or words that name a scenario in the stroke of its line. */
 export interface Words {
   readonly text: string;
-  readonly as?: "figure" | "plan";
+  readonly as?: "figure" | "plan" | "other";
 }
 
 export interface Answer {

@@ -8,8 +8,10 @@ export interface OpenPage {
   readonly complaints: string[];
 }
 
-/** Opens the built explorer and waits for its first picture. */
+/** Opens the built explorer on its example and waits for the first picture of a run; odds may still be in work. */
 export async function openExplorer(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenPage> {
+  // Pages of earlier tests would go on working out odds and slow this one down.
+  await Promise.all(browser.contexts().map((earlier) => earlier.close()));
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
   const explorerUrl = inject("explorerUrl");
@@ -32,9 +34,14 @@ export async function openExplorer(browser: Browser, options: BrowserContextOpti
   return { page, complaints };
 }
 
-/** Waits until the picture belongs to the plan that stands in the blanks. */
+/** Waits until the picture of the run belongs to the scenario that stands in the blanks. */
 export async function settled(page: Page): Promise<void> {
-  await page.locator(".page:not(.stale)").waitFor();
+  await page.locator("#run > div:not(.entry-stale) svg.strata").waitFor();
+}
+
+/** Waits until everything on the sheet is worked out. */
+export async function allWorkedOut(page: Page): Promise<void> {
+  await page.locator(".page:not(.working)").waitFor();
 }
 
 /** Text with its narrow spaces turned into plain ones. */

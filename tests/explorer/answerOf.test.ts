@@ -1,11 +1,10 @@
 import { expect, test } from "vitest";
 import { runPicture } from "../../explorer/picture/runPicture.ts";
-import { changesOf, planOf } from "../../explorer/plan/plan.ts";
 import { type AnswerFacts, answerOf } from "../../explorer/words/answerOf.ts";
 import { energy, figure, hours, percent } from "../../explorer/words/numbers.ts";
-import { EXAMPLE, exampleRun } from "./exampleRun.ts";
+import { exampleRun, variantChanges } from "./exampleRun.ts";
 
-const run = runPicture(await exampleRun(changesOf(EXAMPLE, { ...planOf(EXAMPLE), variants: ["meadow"] })));
+const run = runPicture(await exampleRun(variantChanges("meadow")));
 const facts: AnswerFacts = {
   verdict: {
     ...run.verdict,

@@ -12,6 +12,11 @@ import {
 /** The example that the page opens with, as it is written. */
 export const EXAMPLE = JSON.parse(readFileSync("scenarios/walnut-grove.json", "utf8")) as ScenarioInput;
 
+/** The changes of one of its variants. */
+export function variantChanges(id: string): Change[] {
+  return EXAMPLE.variants!.find((variant) => variant.id === id)!.changes as Change[];
+}
+
 /** Runs the example with changes, the way any caller of the engine would. */
 export async function exampleRun(changes: readonly Change[] = [], document: ScenarioInput = EXAMPLE): Promise<Trace> {
   const changed = applyChanges(document, changes);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { applyChanges, readScenario, readVariant, type ScenarioInput } from "../../engine/index.ts";
-import { changesOf, planGroups, planOf, switchableVariants } from "../../explorer/plan/plan.ts";
+import { applyChanges, readScenario, type ScenarioInput } from "../../engine/index.ts";
+import { changesOf, planGroups, planOf } from "../../explorer/plan/plan.ts";
 import { problemPlace, problemSentence } from "../../explorer/plan/problemPlace.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 
@@ -13,19 +13,6 @@ const read = (changes: ReturnType<typeof changesOf>) => {
 
 test("an untouched plan changes nothing", () => {
   expect(changesOf(EXAMPLE, plan)).toEqual([]);
-});
-
-test("a variant that is in makes the same scenario as the engine's own variant", () => {
-  const { result } = read(changesOf(EXAMPLE, { ...plan, variants: ["meadow"] }));
-  const variant = readVariant(EXAMPLE, "meadow");
-  if (!result.ok || !variant.ok) throw new Error("both read");
-  expect({ ...result.scenario, name: "", variants: [] }).toEqual({ ...variant.scenario, name: "", variants: [] });
-});
-
-test("variants that set what a blank sets are no switches", () => {
-  const ids = switchableVariants(EXAMPLE).map((variant) => variant.id);
-  expect(ids).toContain("meadow");
-  expect(ids).not.toContain("two-blocks");
 });
 
 test("twice the ampere-hours halves the stated resistance and doubles the stated limits", () => {
@@ -45,11 +32,14 @@ test("one sky word reaches every day that the event touches, and air and haze st
   ]);
 });
 
-test("a group that a variant brings has its own count, sent only while it is in", () => {
-  expect(planGroups(EXAMPLE).map((group) => [group.id, group.variant])).toContainEqual(["meadow", "meadow"]);
-  const more = { ...plan, panels: { ...plan.panels, meadow: 4 } };
-  expect(changesOf(EXAMPLE, more)).toEqual([]);
-  expect(changesOf(EXAMPLE, { ...more, variants: ["meadow"] }).at(-1)).toEqual({ at: "panels.meadow.count", to: 4 });
+test("every panel group has its count, and an edited one is sent", () => {
+  expect(planGroups(EXAMPLE).map((group) => group.id)).toEqual(["roof"]);
+  expect(changesOf(EXAMPLE, { ...plan, panels: { roof: 4 } })).toEqual([{ at: "panels.roof.count", to: 4 }]);
+});
+
+test("what cannot be read stays text, so that the engine can say what is wrong with it", () => {
+  const document = { ...EXAMPLE, bank: { ...EXAMPLE.bank, reserveShare: "2o" as unknown as number } };
+  expect(planOf(document).reservePercent).toBe("2o");
 });
 
 test.each([
@@ -58,11 +48,6 @@ test.each([
   { change: { inParallel: 1.5 }, place: "inParallel", says: /side by side is 1\.5 but must be a whole number/ },
   { change: { reservePercent: 99 }, place: "reservePercent", says: /^The reserve .* is 0\.99 but must be/ },
   { change: { panels: { ...plan.panels, roof: -1 } }, place: "panels.roof", says: /^The number of panels is -1/ },
-  {
-    change: { variants: ["meadow"], panels: { ...plan.panels, meadow: 3 } },
-    place: "panels.meadow",
-    says: /^3 modules do not divide into strings of 2/,
-  },
 ])("$place: a wrong value comes back to its blank as a sentence", ({ change, place, says }) => {
   const { document, result } = read(changesOf(EXAMPLE, { ...plan, ...change }));
   if (result.ok) throw new Error("must be refused");

@@ -3,15 +3,18 @@ import { incomingParts, loadParts } from "../../explorer/charts/parts.ts";
 import { nextNight, readingAt, snapReading } from "../../explorer/charts/readingAt.ts";
 import { strataLayout } from "../../explorer/charts/strataLayout.ts";
 import { daysCsv, strataCsv } from "../../explorer/download/csv.ts";
-import { hourHeads, hourRows } from "../../explorer/entries/hourRows.ts";
+import { hourHeads, hourRows } from "../../explorer/entries/run/hourRows.ts";
 import { runPicture } from "../../explorer/picture/runPicture.ts";
 import { changesOf, planOf } from "../../explorer/plan/plan.ts";
-import { EXAMPLE, exampleRun } from "./exampleRun.ts";
+import { EXAMPLE, exampleRun, variantChanges } from "./exampleRun.ts";
 
 const base = await exampleRun();
 const picture = runPicture(base);
 const wide = runPicture(
-  await exampleRun(changesOf(EXAMPLE, { ...planOf(EXAMPLE), variants: ["meadow"], inParallel: 1, sky: "fair" })),
+  await exampleRun([
+    ...variantChanges("meadow"),
+    ...changesOf(EXAMPLE, { ...planOf(EXAMPLE), inParallel: 1, sky: "fair" }),
+  ]),
 );
 
 // The engine rounds what the loads want to a grid of 2^-20 W (1e-6 W) before it steps; the parts are summed unrounded.

@@ -1,0 +1,39 @@
+import { Show } from "solid-js";
+import { daysCsv } from "../../download/csv.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems } from "../../page/EntryState.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { DaysTable } from "./DaysTable.tsx";
+
+/** The days of one run in figures. */
+export function DaysView(props: EntryProps<"days">) {
+  const found = () => props.page.run(props.doc.scenario);
+  return (
+    <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+      <p class="choices no-print">
+        <ScenarioChoice
+          page={props.page}
+          label="Scenario whose days these are"
+          value={props.doc.scenario}
+          onPick={(scenario) => props.edit({ scenario }, "scenario")}
+        />
+        <button
+          type="button"
+          class="act"
+          disabled={found().result === null}
+          onClick={() => saveFile(`${fileName(found().result!.name)}-days.csv`, "text/csv", daysCsv(found().result!))}
+        >
+          CSV
+        </button>
+      </p>
+      <Problems of={[found()]} />
+      <Show when={found().result}>{(picture) => <DaysTable picture={picture()} />}</Show>
+    </div>
+  );
+}
+
+export function daysSummary(props: EntryProps<"days">): string {
+  const days = props.page.run(props.doc.scenario).result?.days.length;
+  return days === undefined ? "working" : `${days} ${days === 1 ? "day" : "days"}`;
+}

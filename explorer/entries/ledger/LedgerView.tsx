@@ -1,0 +1,50 @@
+import { Show } from "solid-js";
+import { ledgerCsv } from "../../download/csv.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems } from "../../page/EntryState.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import type { RunPicture } from "../../picture/runPicture.ts";
+import { energy, percent } from "../../words/numbers.ts";
+import { LedgerTable } from "./LedgerTable.tsx";
+
+/** Where the energy of one run went. */
+export function LedgerView(props: EntryProps<"ledger">) {
+  const found = () => props.page.run(props.doc.scenario);
+  return (
+    <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+      <p class="choices">
+        <ScenarioChoice
+          page={props.page}
+          label="Scenario whose ledger this is"
+          value={props.doc.scenario}
+          onPick={(scenario) => props.edit({ scenario }, "scenario")}
+        />
+        <button
+          type="button"
+          class="act no-print"
+          disabled={found().result === null}
+          onClick={() =>
+            saveFile(`${fileName(found().result!.name)}-loads.csv`, "text/csv", ledgerCsv(found().result!))
+          }
+        >
+          CSV
+        </button>
+        <Show when={found().result}>{(picture) => <span>{ledgerWords(picture())}</span>}</Show>
+      </p>
+      <Problems of={[found()]} />
+      <Show when={found().result}>{(picture) => <LedgerTable picture={picture()} />}</Show>
+    </div>
+  );
+}
+
+function ledgerWords({ ledger }: RunPicture): string {
+  const { alwaysWh, usedWh } = ledger;
+  const always = alwaysWh + usedWh > 0 ? alwaysWh / (alwaysWh + usedWh) : 0;
+  return `${energy(alwaysWh + usedWh)} in all, ${percent(always)} of it always on`;
+}
+
+export function ledgerSummary(props: EntryProps<"ledger">): string {
+  const largest = props.page.run(props.doc.scenario).result?.ledger.loads[0];
+  return largest === undefined ? "working" : `most: ${largest.name}`;
+}

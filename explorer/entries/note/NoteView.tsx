@@ -1,0 +1,110 @@
+import { createMemo, createResource, createSignal, createUniqueId, For, Show } from "solid-js";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { figuresIn, figureWords, ODDS_FIGURES, RUN_FIGURES, VERSUS_FIGURES } from "./noteFigures.ts";
+
+/** Text with figures quoted from the results, so that words and numbers cannot disagree. */
+export function NoteView(props: EntryProps<"note">) {
+  const id = createUniqueId();
+  const [isEditing, setEditing] = createSignal(props.doc.text === "");
+  const [render] = createResource(async () => (await import("./renderNote.ts")).renderNote);
+  // Told apart by what they say, so that a note is set anew when a figure changes and not at every tick of the work.
+  const said = createMemo(
+    () => new Map(figuresIn(props.doc.text).map((figure) => [figure.text, figureWords(props.page, figure)])),
+    undefined,
+    { equals: (before, after) => JSON.stringify([...before]) === JSON.stringify([...after]) },
+  );
+  const html = createMemo(() => {
+    const [ready, figures] = [render(), said()];
+    return ready === undefined
+      ? null
+      : ready(props.doc.text, ({ text }) => figures.get(text) ?? { text, state: "unknown" });
+  });
+  const unknown = () =>
+    figuresIn(props.doc.text).filter((figure) => figureWords(props.page, figure).state === "unknown");
+  return (
+    <div class="margin-left note">
+      <Show when={html()} fallback={<p class="note-text">{props.doc.text}</p>}>
+        {/* What `renderNote` gives has been through the sanitiser. */}
+        {(clean) => <div class="note-text" innerHTML={clean()} />}
+      </Show>
+      <Show when={unknown().length > 0}>
+        <p class="wrong" role="alert">
+          No figure answers to{" "}
+          {unknown()
+            .map((figure) => `{${figure.text}}`)
+            .join(", ")}
+          ; the list of figures is under “Edit”.
+        </p>
+      </Show>
+      <p class="acts-row no-print">
+        <button
+          type="button"
+          class="act"
+          aria-expanded={isEditing()}
+          aria-controls={`${id}-box`}
+          onClick={() => setEditing(!isEditing())}
+        >
+          {isEditing() ? "Done" : "Edit"}
+        </button>
+      </p>
+      <div id={`${id}-box`} class="no-print">
+        <Show when={isEditing()}>
+          <label class="note-label" for={`${id}-text`}>
+            Markdown; a figure from the results is written between braces: {"{holds, meadow}"}
+          </label>
+          <textarea
+            id={`${id}-text`}
+            class="note-box"
+            rows={Math.min(16, 3 + props.doc.text.split("\n").length)}
+            value={props.doc.text}
+            onInput={(event) => props.edit({ text: event.currentTarget.value }, "text")}
+          />
+          <FigureList {...props} />
+        </Show>
+      </div>
+    </div>
+  );
+}
+
+/** Everything that can be quoted, with the ids that scenarios go by. */
+function FigureList(props: EntryProps<"note">) {
+  const scenarios = () => props.page.notebook().scenarios;
+  const [one, other] = [() => scenarios()[0]!.id, () => scenarios()[1]?.id ?? scenarios()[0]!.id];
+  const list = () => [
+    ...Object.entries({ ...ODDS_FIGURES, ...RUN_FIGURES }).map(([name, { means }]) => ({
+      text: `{${name}, ${one()}}`,
+      means,
+    })),
+    ...Object.entries(VERSUS_FIGURES).map(([name, { means }]) => ({
+      text: `{${name}, ${other()} over ${one()}}`,
+      means,
+    })),
+  ];
+  return (
+    <details class="figure-list">
+      <summary>Figures that can be quoted</summary>
+      <p>
+        Scenarios go by their ids:{" "}
+        {scenarios()
+          .map((scenario) => `${scenario.id} (${scenario.name})`)
+          .join(", ")}
+        .
+      </p>
+      <ul>
+        <For each={list()}>
+          {(each) => (
+            <li>
+              <code>{each.text}</code> {each.means}
+            </li>
+          )}
+        </For>
+      </ul>
+    </details>
+  );
+}
+
+/** The first words of the note. */
+export function noteSummary(props: EntryProps<"note">): string {
+  const figures = figuresIn(props.doc.text).length;
+  return figures === 0 ? "text" : `${figures} live ${figures === 1 ? "figure" : "figures"}`;
+}

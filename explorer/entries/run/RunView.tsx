@@ -1,0 +1,140 @@
+import { createMemo, createSignal, createUniqueId, Show } from "solid-js";
+import { readingAt } from "../../charts/readingAt.ts";
+import { Strata } from "../../charts/Strata.tsx";
+import { endMs } from "../../charts/strataPaths.ts";
+import { strataCsv } from "../../download/csv.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import { svgFile } from "../../download/svgFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems } from "../../page/EntryState.tsx";
+import { SaidWords } from "../../page/SaidWords.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import type { RunPicture } from "../../picture/runPicture.ts";
+import { changesOf, planOf } from "../../plan/plan.ts";
+import { answerOf } from "../../words/answerOf.ts";
+import { percent } from "../../words/numbers.ts";
+import { StrataTable } from "./StrataTable.tsx";
+
+/** One run under the sky as written: charge, sun, loads and volts, step by step. */
+export function RunView(props: EntryProps<"run">) {
+  const id = createUniqueId();
+  const [isTableOpen, setTableOpen] = createSignal(false);
+  const found = () => props.page.run(props.doc.scenario);
+  const picture = createMemo(() => found().result);
+  const before = createMemo(() => props.page.runBefore(props.doc.scenario));
+  const answer = createMemo(() => {
+    const run = picture();
+    if (run === null) return null;
+    const { verdict, ruler, reserveShare, ledger } = run;
+    const { solarWh, spilledWh, wantedWh } = ledger;
+    const name = props.page.scenario(props.doc.scenario)?.name;
+    return answerOf({
+      verdict,
+      ruler,
+      endMs: endMs(run),
+      reserveShare,
+      solarWh,
+      spilledWh,
+      wantedWh,
+      withWords: name === undefined ? [] : [name],
+    });
+  });
+  const reservePercent = (run: RunPicture) => {
+    const document = props.page.document(props.doc.scenario);
+    const typed = document === null ? null : planOf(document).reservePercent;
+    return typeof typed === "number" && typed >= 0 && typed <= 100 ? typed : run.reserveShare * 100;
+  };
+  const setReserve = (value: number) =>
+    props.page.turn(props.doc.scenario, "reservePercent", (document) =>
+      changesOf(document, { ...planOf(document), reservePercent: value }),
+    );
+  const saveSvg = (run: RunPicture) => {
+    const entry = document.getElementById(props.id);
+    const ruler = document.querySelector<SVGElement>(".ruler-drawing");
+    const [axis, strata] = [".strata-axis", ".strata"].map((name) => entry?.querySelector<SVGElement>(name) ?? null);
+    if (ruler == null || axis == null || strata == null) return;
+    const labels = entry?.querySelector<SVGElement>(".strata-labels") ?? null;
+    saveFile(`${fileName(run.name)}.svg`, "image/svg+xml", svgFile(ruler, axis, strata, labels));
+  };
+  return (
+    <div classList={{ "entry-stale": found().stale }}>
+      <div class="margin-left">
+        <Show when={answer()}>
+          {(said) => (
+            <>
+              <p class="verdict data">
+                <SaidWords words={said().sentence} />
+              </p>
+              <p class="more data">{said().more.join(" ")}</p>
+            </>
+          )}
+        </Show>
+        <p class="choices no-print">
+          <ScenarioChoice
+            page={props.page}
+            label="Scenario that is run"
+            value={props.doc.scenario}
+            onPick={(scenario) => props.edit({ scenario }, "scenario")}
+          />
+          <button
+            type="button"
+            class="act"
+            aria-expanded={isTableOpen()}
+            aria-controls={id}
+            onClick={() => setTableOpen(!isTableOpen())}
+          >
+            Table
+          </button>
+          <Show when={picture()}>
+            {(run) => (
+              <>
+                <button
+                  type="button"
+                  class="act"
+                  onClick={() => saveFile(`${fileName(run().name)}-steps.csv`, "text/csv", strataCsv(run()))}
+                >
+                  CSV
+                </button>
+                <button type="button" class="act" onClick={() => saveSvg(run())}>
+                  SVG
+                </button>
+              </>
+            )}
+          </Show>
+        </p>
+        <Problems of={[found()]} />
+      </div>
+      <Show when={picture()}>
+        {(run) => (
+          <Strata
+            picture={run()}
+            before={before()}
+            scale={props.page.scale(run())}
+            isPhone={props.page.room().isPhone}
+            chargePx={props.page.room().isPhone ? 160 : 196}
+            axisPx={props.page.room().axisPx}
+            labelsPx={props.page.room().labelsPx}
+            label={`Charge, sun and loads over time. ${run().verdict.sentences.join(" ")}`}
+            reservePercent={reservePercent(run())}
+            onReserve={setReserve}
+            onSettle={props.page.settle}
+            reading={props.page.readingMs() === null ? null : readingAt(run(), props.page.readingMs()!)}
+            onRead={props.page.read}
+            scroll={props.page.scrollPx}
+            scrolls={props.page.scrolls()}
+            onScroll={props.page.scroll}
+          />
+        )}
+      </Show>
+      <div id={id} class="margin-left">
+        <Show when={isTableOpen() && picture()}>{(run) => <StrataTable picture={run()} />}</Show>
+      </div>
+    </div>
+  );
+}
+
+export function runSummary(props: EntryProps<"run">): string {
+  const { result } = props.page.run(props.doc.scenario);
+  if (result === null) return "working";
+  return result.verdict.dark ? "goes dark" : `lowest ${percent(result.verdict.lowestShare)}`;
+}

@@ -1,0 +1,118 @@
+import { createMemo, createSignal, createUniqueId, For, lazy, Show, Suspense } from "solid-js";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems } from "../../page/EntryState.tsx";
+import { QuickFields } from "../../page/QuickFields.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { changesInWords } from "./changesInWords.ts";
+import { scenarioWords } from "./scenarioWords.ts";
+
+// Every field of the format, with its words: fetched when somebody asks for it.
+const ScenarioEditor = lazy(async () => ({ default: (await import("./ScenarioEditor.tsx")).ScenarioEditor }));
+
+/** A scenario: what it is in a line, what it changes about its base, the blanks that are filled most often, and all fields. */
+export function ScenarioView(props: EntryProps<"scenario">) {
+  const id = createUniqueId();
+  const [isOpen, setOpen] = createSignal(false);
+  const found = () => props.page.run(props.doc.scenario);
+  const scenario = () => props.page.scenario(props.doc.scenario);
+  const document = createMemo(() => props.page.document(props.doc.scenario));
+  const base = createMemo(() => props.page.baseDocument(props.doc.scenario));
+  const changed = createMemo(() => {
+    const [from, to, at] = [base(), document(), scenario()];
+    return from === null || to === null || at === null || "document" in at ? [] : changesInWords(at.changes, from, to);
+  });
+  const baseName = () => {
+    const at = scenario();
+    return at !== null && "basedOn" in at ? (props.page.scenario(at.basedOn)?.name ?? at.basedOn) : null;
+  };
+  const save = () =>
+    saveFile(
+      `${fileName(scenario()?.name ?? "scenario")}.json`,
+      "application/json",
+      `${JSON.stringify({ ...document(), name: scenario()?.name }, null, 2)}\n`,
+    );
+  return (
+    <div class="margin-left">
+      <p class="choices no-print">
+        <ScenarioChoice
+          page={props.page}
+          label="Scenario that is shown"
+          value={props.doc.scenario}
+          onPick={(other) => props.edit({ scenario: other }, "scenario")}
+        />
+        <label class="name-field">
+          Name
+          <input
+            type="text"
+            maxLength={120}
+            value={scenario()?.name ?? ""}
+            onChange={(event) => props.page.rename(props.doc.scenario, event.currentTarget.value)}
+          />
+        </label>
+        <button type="button" class="act" onClick={() => props.page.branch(props.doc.scenario, props.id)}>
+          Base another on it
+        </button>
+        <button type="button" class="act" onClick={save}>
+          Scenario file
+        </button>
+      </p>
+      <Show when={document()}>{(now) => <p class="scenario-line">{scenarioWords(now())}</p>}</Show>
+      <Show when={baseName()}>
+        <div class="based-on">
+          <p>
+            Based on <strong>{baseName()}</strong>
+            {changed().length === 0 ? ", with nothing changed yet." : ", with these changes:"}
+          </p>
+          <ul>
+            <For each={changed()}>{(line) => <li>{line}</li>}</For>
+          </ul>
+        </div>
+      </Show>
+      <Show when={!props.page.room().isPhone && document()}>
+        {(now) => (
+          <QuickFields
+            document={now()}
+            base={base()}
+            problems={found().problems}
+            onTurn={(field, changes) => props.page.turn(props.doc.scenario, field, changes)}
+            onSettle={props.page.settle}
+          />
+        )}
+      </Show>
+      <p class="acts-row no-print">
+        <button
+          type="button"
+          class="act"
+          aria-expanded={isOpen()}
+          aria-controls={id}
+          onClick={() => setOpen(!isOpen())}
+        >
+          {isOpen() ? "Close all fields" : "All fields"}
+        </button>
+      </p>
+      <div id={id} class="no-print">
+        <Show when={isOpen() && document()}>
+          {(now) => (
+            <Suspense fallback={<p>Fetching the fields…</p>}>
+              <ScenarioEditor
+                document={now()}
+                base={base() ?? undefined}
+                problems={found().problems}
+                onChanges={(changes, label) => props.page.change(props.doc.scenario, changes, label)}
+              />
+            </Suspense>
+          )}
+        </Show>
+      </div>
+      <Show when={props.page.room().isPhone && !isOpen()}>
+        <Problems of={[found()]} />
+      </Show>
+    </div>
+  );
+}
+
+export function scenarioSummary(props: EntryProps<"scenario">): string {
+  const scenario = props.page.scenario(props.doc.scenario);
+  return scenario?.name ?? "gone";
+}

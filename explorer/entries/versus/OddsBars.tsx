@@ -1,0 +1,66 @@
+import { For } from "solid-js";
+import type { Odds } from "../../../engine/index.ts";
+import type { VersusPicture } from "../../results/answers.ts";
+import { inHundred, oddsRange } from "../../words/oddsWords.ts";
+
+const LEFT_PX = 92;
+const RIGHT_PX = 16;
+
+/** Odds of both, each with the interval that its sample leaves open: a filled dot for the one that is judged, an open ring for the other. */
+export function OddsBars(props: { picture: VersusPicture; names: { first: string; second: string }; widthPx: number }) {
+  const x = (share: number) => LEFT_PX + share * (props.widthPx - LEFT_PX - RIGHT_PX);
+  const rows = (): { name: string; y: number; second: Odds; first: Odds }[] => [
+    { name: "Holds", y: 44, second: props.picture.second.holds, first: props.picture.first.holds },
+    { name: "Goes dark", y: 116, second: props.picture.second.dark, first: props.picture.first.dark },
+  ];
+  const words = () =>
+    rows()
+      .map(
+        (row) =>
+          `${row.name}: ${props.names.second} ${inHundred(row.second)}, ${props.names.first} ${inHundred(row.first)}`,
+      )
+      .join("; ");
+  const anchor = (share: number) => (share > 0.8 ? "end" : share < 0.2 ? "start" : "middle");
+  return (
+    <svg class="odds-bars" width={props.widthPx} height={158} role="img" aria-label={`Of 100 skies. ${words()}.`}>
+      <For each={[0, 0.25, 0.5, 0.75, 1]}>
+        {(share) => (
+          <>
+            <line class="axis-line" x1={x(share)} x2={x(share)} y1={22} y2={152} />
+            <text class="axis-value" x={x(share)} y={16} text-anchor={share === 1 ? "end" : "middle"}>
+              {share === 1 ? "100 skies" : share * 100}
+            </text>
+          </>
+        )}
+      </For>
+      <For each={rows()}>
+        {(row) => (
+          <>
+            <text class="end-figure" x={LEFT_PX - 14} y={row.y + 21} text-anchor="end">
+              {row.name}
+            </text>
+            <g class="series-first">
+              <path class="interval" d={`M${x(row.second.low)} ${row.y}H${x(row.second.high)}`} />
+              <circle class="odds-dot" cx={x(row.second.share)} cy={row.y} r={5} />
+              <text class="odds-figure" x={x(row.second.share)} y={row.y + 22} text-anchor={anchor(row.second.share)}>
+                {inHundred(row.second)} ({oddsRange(row.second)})
+              </text>
+            </g>
+            <g class="series-second">
+              <path class="interval" d={`M${x(row.first.low)} ${row.y + 32}H${x(row.first.high)}`} />
+              <circle class="odds-ring" cx={x(row.first.share)} cy={row.y + 32} r={5} />
+              <text
+                class="odds-figure"
+                x={x(row.first.share) + (row.first.share > 0.5 ? -12 : 12)}
+                y={row.y + 37}
+                text-anchor={row.first.share > 0.5 ? "end" : "start"}
+              >
+                {inHundred(row.first)} ({oddsRange(row.first)})
+              </text>
+            </g>
+          </>
+        )}
+      </For>
+    </svg>
+  );
+}

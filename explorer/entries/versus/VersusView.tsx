@@ -1,0 +1,210 @@
+import { tickStep } from "d3";
+import { createMemo, For, Show } from "solid-js";
+import { bandArea, bandLine, stepAt } from "../../charts/bandPaths.ts";
+import { RulerChart } from "../../charts/RulerChart.tsx";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems, Progress } from "../../page/EntryState.tsx";
+import { SaidWords } from "../../page/SaidWords.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import type { PairedBands, VersusPicture } from "../../results/answers.ts";
+import { clockAt } from "../../time/localClock.ts";
+import { ampHours, energy, figure, percent } from "../../words/numbers.ts";
+import { inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { changesInWords } from "../scenario/changesInWords.ts";
+import { OddsBars } from "./OddsBars.tsx";
+import { Tally } from "./Tally.tsx";
+import { burdenWords, versusSentence } from "./versusWords.ts";
+
+/** Two scenarios under the same skies and with the same people, held against one another member by member. */
+export function VersusView(props: EntryProps<"versus">) {
+  const found = () => props.page.versus(props.doc.first, props.doc.second);
+  const name = (id: string) => props.page.scenario(id)?.name ?? id;
+  const names = () => ({ first: name(props.doc.first), second: name(props.doc.second) });
+  const differs = createMemo(() => {
+    const [from, to] = [props.page.document(props.doc.first), props.page.document(props.doc.second)];
+    return from === null || to === null ? [] : changesInWords([], from, to);
+  });
+  const time = createMemo(() => found().result?.time ?? null);
+  return (
+    <>
+      <div class="margin-left">
+        <Show when={found().result}>
+          {(picture) => (
+            <p class="verdict data" classList={{ "entry-stale": found().stale }}>
+              <SaidWords words={versusSentence(picture(), names().first, names().second)} />
+            </p>
+          )}
+        </Show>
+        <p class="choices">
+          <ScenarioChoice
+            page={props.page}
+            label="Scenario that is judged"
+            value={props.doc.second}
+            onPick={(second) => props.edit({ ...props.doc, second }, "judged")}
+          />
+          <span class="no-print">against</span>
+          <ScenarioChoice
+            page={props.page}
+            label="Scenario that it is held against"
+            value={props.doc.first}
+            onPick={(first) => props.edit({ ...props.doc, first }, "against")}
+          />
+        </p>
+        <Progress of={[found()]} />
+        <Problems of={[found()]} />
+        <Show when={found().result}>
+          {(picture) => (
+            <div class="versus data" classList={{ "entry-stale": found().stale }}>
+              <div class="versus-differs">
+                <h3>What differs</h3>
+                <ul>
+                  <For each={differs().slice(0, 12)} fallback={<li>nothing</li>}>
+                    {(line) => <li>{line}</li>}
+                  </For>
+                  <Show when={differs().length > 12}>
+                    <li>and {differs().length - 12} more</li>
+                  </Show>
+                </ul>
+                <p>{burdenWords(picture())}</p>
+              </div>
+              <div>
+                <OddsBars picture={picture()} names={names()} widthPx={props.page.room().isPhone ? 320 : 430} />
+                <Tally picture={picture()} names={names()} />
+              </div>
+              <Figures picture={picture()} names={names()} />
+            </div>
+          )}
+        </Show>
+      </div>
+      <Show when={time() !== null && found().result?.paired}>
+        {(paired) => (
+          <PairedChart page={props.page} picture={found().result!} paired={paired()} stale={found().stale} />
+        )}
+      </Show>
+    </>
+  );
+}
+
+/** What the second has put by more than the first, hour by hour, under one and the same sky. */
+function PairedChart(props: {
+  page: EntryProps<"versus">["page"];
+  picture: VersusPicture;
+  paired: PairedBands;
+  stale: boolean;
+}) {
+  const top = 30;
+  const heightPx = 110;
+  const range = createMemo(() => {
+    const { p5, p95 } = props.paired;
+    const least = Math.min(0, ...p5);
+    const most = Math.max(0, ...p95, least + 1);
+    const step = tickStep(least, most, 3);
+    const low = Math.floor(least / step) * step;
+    const high = Math.ceil(most / step) * step;
+    const ticks: number[] = [];
+    for (let tick = low; tick <= high + step / 2; tick += step) ticks.push(Math.round(tick / step) * step);
+    return { low, high, ticks };
+  });
+  const y = (ah: number) => top + heightPx * ((range().high - ah) / (range().high - range().low));
+  const scale = createMemo(() => props.page.scale(props.picture.time));
+  const last = () => props.paired.p50.at(-1)!;
+  const words = (ms: number) => {
+    const { day, clock } = clockAt(props.picture.time.ruler, ms);
+    const i = stepAt(props.picture.time, ms, props.paired.p50.length);
+    const { p5, p50, p95 } = props.paired;
+    return `${day} ${clock}: ${ampHours(p50[i]!)} put by, nine in ten between ${ampHours(p5[i]!)} and ${ampHours(p95[i]!)}.`;
+  };
+  return (
+    <RulerChart
+      page={props.page}
+      time={props.picture.time}
+      scale={scale()}
+      heightPx={top + heightPx + 12}
+      axis={[
+        {
+          title: "Put by, Ah",
+          how: "more in the bank than the other, the same sky and people in both; tint: nine in ten",
+          titleY: top - 10,
+          values: range().ticks.map((tick) => ({ y: y(tick), text: figure(tick) })),
+        },
+      ]}
+      labels={[
+        {
+          x: scale().x(props.picture.time.startMs + props.picture.time.steps * props.picture.time.stepMs),
+          y: y(last()),
+          labelY: y(last()),
+          figure: ampHours(last()),
+          words: "median at the end",
+          look: "first",
+          dotted: false,
+        },
+      ]}
+      label={`Charge put by. ${words(props.picture.time.startMs + props.picture.time.steps * props.picture.time.stepMs)}`}
+      words={words}
+      faded={props.stale}
+    >
+      <g class="data series-first">
+        <path class="band-wide" d={bandArea(props.picture.time, scale(), y, props.paired.p5, props.paired.p95)} />
+        <line class="axis-base" x1={0} x2={scale().widthPx} y1={y(0)} y2={y(0)} />
+        <path class="median-halo" d={bandLine(props.picture.time, scale(), y, props.paired.p50)} />
+        <path class="median" d={bandLine(props.picture.time, scale(), y, props.paired.p50)} />
+      </g>
+    </RulerChart>
+  );
+}
+
+function Figures(props: { picture: VersusPicture; names: { first: string; second: string } }) {
+  const rows = () => {
+    const { first, second } = props.picture;
+    const row = (name: string, say: (side: typeof first) => string) => ({
+      name,
+      first: say(first),
+      second: say(second),
+    });
+    const stated = (value: number | null) => (value === null ? "–" : figure(value, 1));
+    return [
+      row("Holds, of 100 skies", (side) => `${inHundred(side.holds)} (${oddsRange(side.holds)})`),
+      row("Ever dark, of 100 skies", (side) => `${inHundred(side.dark)} (${oddsRange(side.dark)})`),
+      row("Lowest charge, median", (side) => percent(side.lowestShare.p50)),
+      row("Lowest charge, 1 in 20 under", (side) => percent(side.lowestShare.p5)),
+      row("From the sun, median", (side) => energy(side.solarWh.p50)),
+      row("Unserved, mean", (side) => energy(side.unservedWh.mean)),
+      row("Cost, as stated", (side) => stated(side.burden.cost)),
+      row("Mass, kg, as stated", (side) => stated(side.burden.massKg)),
+      row("Work, min, as stated", (side) => stated(side.burden.setupMinutes)),
+    ];
+  };
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section class="wide versus-figures" tabIndex={0} aria-label="Both in figures">
+      <table>
+        <caption class="unseen">The two scenarios in figures</caption>
+        <thead>
+          <tr>
+            <td />
+            <th scope="col">{props.names.second}</th>
+            <th scope="col">{props.names.first}</th>
+          </tr>
+        </thead>
+        <tbody>
+          <For each={rows()}>
+            {(row) => (
+              <tr>
+                <th scope="row">{row.name}</th>
+                <td>{row.second}</td>
+                <td>{row.first}</td>
+              </tr>
+            )}
+          </For>
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+export function versusSummary(props: EntryProps<"versus">): string {
+  const { result } = props.page.versus(props.doc.first, props.doc.second);
+  if (result === null) return "working";
+  const value = Math.round(100 * result.holds.mean);
+  return `${value < 0 ? "" : "+"}${figure(value)} in 100 hold`;
+}

@@ -1,0 +1,47 @@
+import { figuresIn } from "../entries/note/noteFigures.ts";
+import type { Entry, Notebook } from "./notebook.ts";
+import { scenariosOf } from "./readNotebook.ts";
+
+/** Something that an entry needs to have worked out, by the scenarios' ids. */
+export type Asked =
+  | { readonly kind: "run" | "odds"; readonly scenario: string }
+  | { readonly kind: "versus"; readonly first: string; readonly second: string };
+
+/** What one entry needs. */
+export function askedBy(entry: Entry): Asked[] {
+  switch (entry.kind) {
+    case "forecast":
+      return entry.doc.scenarios.map((scenario) => ({ kind: "odds", scenario }));
+    case "versus":
+      return [{ kind: "versus", first: entry.doc.first, second: entry.doc.second }];
+    case "note":
+      return figuresIn(entry.doc.text).flatMap((figure): Asked[] =>
+        figure.over === null
+          ? [{ kind: figure.of === "run" ? "run" : "odds", scenario: figure.scenario }]
+          : [{ kind: "versus", first: figure.over, second: figure.scenario }],
+      );
+    case "cautions":
+      return [];
+    default:
+      return [{ kind: "run", scenario: entry.doc.scenario }];
+  }
+}
+
+/** What the whole notebook needs, each thing once; the run that the ruler is taken from comes first. */
+export function askedByAll(notebook: Notebook): Asked[] {
+  const all: Asked[] = [{ kind: "run", scenario: leadOf(notebook) }, ...notebook.entries.flatMap(askedBy)];
+  const seen = new Set<string>();
+  return all.filter((asked) => {
+    const key = JSON.stringify(asked);
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/** The scenario that gives the sheet its ruler: the first that any entry shows. */
+export function leadOf(notebook: Notebook): string {
+  for (const entry of notebook.entries) {
+    const [first] = scenariosOf(entry);
+    if (first !== undefined) return first;
+  }
+  return notebook.scenarios[0]!.id;
+}

@@ -1,0 +1,80 @@
+import * as z from "zod";
+import type { Change, ScenarioInput } from "../../engine/index.ts";
+
+export const NOTEBOOK_VERSION = 1;
+
+/** What stands where in a notebook is found by its id: short, and safe in an address. */
+const Id = z.string().regex(/^[a-z0-9-]{1,40}$/, "must be 1 to 40 small letters, digits or hyphens");
+const Name = z.string().min(1, "must not be empty").max(120, "must be at most 120 characters long");
+
+const ChangeShape = z.strictObject({
+  at: z.string().min(1).max(200),
+  to: z.json().optional(),
+  add: z.record(z.string(), z.json()).optional(),
+  remove: z.literal(true).optional(),
+});
+
+/** A scenario as written down whole, or as a base and what is changed about it. */
+const NotebookScenario = z.union([
+  z.strictObject({ id: Id, name: Name, document: z.record(z.string(), z.json()) }),
+  z.strictObject({ id: Id, name: Name, basedOn: Id, changes: z.array(ChangeShape).max(500) }),
+]);
+
+const OfOne = z.strictObject({ scenario: Id });
+
+/** What an entry of each kind holds. */
+export const ENTRY_DOCS = {
+  note: z.strictObject({ text: z.string().max(50_000, "must be at most 50000 characters long") }),
+  scenario: OfOne,
+  forecast: z.strictObject({ scenarios: z.array(Id).min(1).max(2) }),
+  versus: z.strictObject({ first: Id, second: Id }),
+  run: OfOne,
+  days: OfOne,
+  ledger: OfOne,
+  shade: OfOne,
+  cautions: z.strictObject({}),
+} as const;
+
+export type EntryKindName = keyof typeof ENTRY_DOCS;
+export type EntryDoc<Kind extends EntryKindName> = z.infer<(typeof ENTRY_DOCS)[Kind]>;
+
+const entryShape = <Kind extends EntryKindName>(kind: Kind) =>
+  z.strictObject({
+    id: Id,
+    kind: z.literal(kind),
+    title: Name,
+    folded: z.boolean().optional(),
+    doc: ENTRY_DOCS[kind],
+  });
+
+const Entry = z.discriminatedUnion("kind", [
+  entryShape("note"),
+  entryShape("scenario"),
+  entryShape("forecast"),
+  entryShape("versus"),
+  entryShape("run"),
+  entryShape("days"),
+  entryShape("ledger"),
+  entryShape("shade"),
+  entryShape("cautions"),
+]);
+
+/** A notebook: scenarios, and entries that show what becomes of them. Every member of an ensemble is drawn from its seed. */
+export const Notebook = z.strictObject({
+  format: z.literal("duskline-notebook"),
+  version: z.literal(NOTEBOOK_VERSION),
+  id: Id,
+  title: Name,
+  seed: z.string().min(1).max(60),
+  members: z.number().int().min(20).max(10_000),
+  scenarios: z.array(NotebookScenario).min(1).max(40),
+  entries: z.array(Entry).max(200),
+});
+
+export type Notebook = z.infer<typeof Notebook>;
+export type Entry = Notebook["entries"][number];
+
+/** A scenario with a document of its own, or one based on another. */
+export type NotebookScenario =
+  | { readonly id: string; readonly name: string; readonly document: ScenarioInput }
+  | { readonly id: string; readonly name: string; readonly basedOn: string; readonly changes: readonly Change[] };

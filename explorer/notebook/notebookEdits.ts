@@ -1,0 +1,94 @@
+import { applyChanges, type Change, type ScenarioInput } from "../../engine/index.ts";
+import type { Entry, Notebook, NotebookScenario } from "./notebook.ts";
+import { scenariosOf } from "./readNotebook.ts";
+import { scenarioIn } from "./scenarioDocument.ts";
+
+/** Every edit is a new notebook that shares with the old one whatever did not change: undo keeps the old ones. */
+
+type Scenarios = Notebook["scenarios"];
+
+/** An id that nothing in the list has: "note", "note-2", … */
+export function freeId(wanted: string, taken: readonly { readonly id: string }[]): string {
+  const stem =
+    wanted
+      .normalize("NFKD")
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, "-")
+      .replace(/^-+|-+$/g, "")
+      .slice(0, 32) || "thing";
+  const has = (id: string) => taken.some((each) => each.id === id);
+  if (!has(stem)) return stem;
+  let number = 2;
+  while (has(`${stem}-${number}`)) number++;
+  return `${stem}-${number}`;
+}
+
+export function withEntry(notebook: Notebook, entry: Entry, at: number): Notebook {
+  return { ...notebook, entries: [...notebook.entries.slice(0, at), entry, ...notebook.entries.slice(at)] };
+}
+
+export function withoutEntry(notebook: Notebook, id: string): Notebook {
+  return { ...notebook, entries: notebook.entries.filter((entry) => entry.id !== id) };
+}
+
+/** Puts an entry where it will stand at place `to` of the list. */
+export function moveEntry(notebook: Notebook, id: string, to: number): Notebook {
+  const from = notebook.entries.findIndex((entry) => entry.id === id);
+  const target = Math.min(notebook.entries.length - 1, Math.max(0, to));
+  if (from < 0 || from === target) return notebook;
+  const entries = notebook.entries.filter((entry) => entry.id !== id);
+  entries.splice(target, 0, notebook.entries[from]!);
+  return { ...notebook, entries };
+}
+
+export function editEntry(notebook: Notebook, id: string, change: Partial<Entry>): Notebook {
+  const entries = notebook.entries.map((entry) => (entry.id === id ? ({ ...entry, ...change } as Entry) : entry));
+  return { ...notebook, entries };
+}
+
+export function duplicateEntry(notebook: Notebook, id: string): Notebook {
+  const at = notebook.entries.findIndex((entry) => entry.id === id);
+  const entry = notebook.entries[at];
+  if (entry === undefined) return notebook;
+  return withEntry(notebook, { ...entry, id: freeId(entry.kind, notebook.entries) }, at + 1);
+}
+
+/** Works changes into a scenario: into its document, or onto its list, where a later change of a place takes the earlier one's. */
+export function changedScenario(scenario: NotebookScenario, changes: readonly Change[]): NotebookScenario {
+  if ("document" in scenario) {
+    const changed = applyChanges(scenario.document, changes);
+    return changed.ok ? { ...scenario, document: changed.document as ScenarioInput } : scenario;
+  }
+  const list = [...scenario.changes];
+  for (const change of changes) {
+    const same = list.findIndex((each) => each.at === change.at && each.to !== undefined && change.to !== undefined);
+    if (same >= 0) list[same] = change;
+    else list.push(change);
+  }
+  return { ...scenario, changes: list };
+}
+
+export function withScenario(notebook: Notebook, scenario: NotebookScenario): Notebook {
+  const known = notebook.scenarios.some(({ id }) => id === scenario.id);
+  const as = scenario as unknown as Scenarios[number];
+  const scenarios = known
+    ? notebook.scenarios.map((each) => (each.id === scenario.id ? as : each))
+    : [...notebook.scenarios, as];
+  return { ...notebook, scenarios };
+}
+
+/** A new scenario based on another, with nothing changed yet. */
+export function withVariant(notebook: Notebook, basedOn: string): { notebook: Notebook; id: string } {
+  const base = scenarioIn(notebook, basedOn);
+  const name = `${base?.name ?? "Scenario"}, changed`.slice(0, 120);
+  const id = freeId(name, notebook.scenarios);
+  return { id, notebook: withScenario(notebook, { id, name, basedOn, changes: [] }) };
+}
+
+/** Why a scenario cannot be taken out; null when it can. */
+export function whyKept(notebook: Notebook, id: string): string | null {
+  const heir = notebook.scenarios.find((scenario) => "basedOn" in scenario && scenario.basedOn === id);
+  if (heir !== undefined) return `${heir.name} is based on it.`;
+  const reader = notebook.entries.find((entry) => entry.kind !== "scenario" && scenariosOf(entry).includes(id));
+  return reader === undefined ? null : `The entry “${reader.title}” shows it.`;
+}

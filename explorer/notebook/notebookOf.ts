@@ -1,0 +1,65 @@
+import { type Change, readScenario, type ScenarioInput } from "../../engine/index.ts";
+import type { Entry, Notebook } from "./notebook.ts";
+import { NOTEBOOK_VERSION } from "./notebook.ts";
+import { freeId } from "./notebookEdits.ts";
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A notebook about one scenario file: its variants become scenarios that are based on it. */
+export function notebookOf(source: ScenarioInput, id: string): Notebook {
+  const { variants = [], ...document } = source as ScenarioInput & { $schema?: string };
+  delete document.$schema;
+  const base = { id: "plan", name: "The plan as it is", document: document as never };
+  const others: { id: string; name: string; basedOn: string; changes: Change[] }[] = [];
+  for (const variant of variants) {
+    others.push({
+      id: freeId(variant.id, [base, ...others]),
+      name: capital(variant.name).slice(0, 120),
+      basedOn: base.id,
+      changes: variant.changes as Change[],
+    });
+  }
+  const other = others[0]?.id;
+  const entries: Entry[] = [
+    {
+      id: "forecast",
+      kind: "forecast",
+      title: "Will it hold?",
+      doc: { scenarios: other === undefined ? [base.id] : [other, base.id] },
+    },
+    ...(other === undefined
+      ? []
+      : [
+          {
+            id: "versus",
+            kind: "versus" as const,
+            title: "What does it change?",
+            doc: { first: base.id, second: other },
+          },
+        ]),
+    { id: "scenario", kind: "scenario", title: "The plan", doc: { scenario: base.id } },
+    { id: "run", kind: "run", title: "One run, step by step", doc: { scenario: base.id } },
+    { id: "ledger", kind: "ledger", title: "Where the energy went", doc: { scenario: base.id } },
+    { id: "cautions", kind: "cautions", title: "What this leaves out, and cautions", doc: {} },
+  ];
+  return {
+    format: "duskline-notebook",
+    version: NOTEBOOK_VERSION,
+    id,
+    title: (source.name || "A plan").slice(0, 120),
+    seed: "4127",
+    members: 1000,
+    scenarios: [base, ...others] as Notebook["scenarios"],
+    entries,
+  };
+}
+
+/** A notebook about a scenario file's text, or what is wrong with it. */
+export function notebookFromScenario(
+  text: string,
+  id: string,
+): { ok: true; notebook: Notebook } | { ok: false; sentences: readonly string[] } {
+  const read = readScenario(text);
+  if (!read.ok) return { ok: false, sentences: read.problems.slice(0, 8).map((problem) => problem.message) };
+  return { ok: true, notebook: notebookOf(JSON.parse(text) as ScenarioInput, id) };
+}

@@ -1,0 +1,62 @@
+import type { Change, Problem, ScenarioInput } from "../../engine/index.ts";
+import type { TimeScale } from "../charts/timeScale.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { OddsPicture, VersusPicture } from "../results/answers.ts";
+import type { Notebook, NotebookScenario } from "./notebook.ts";
+
+/** What is wrong with a scenario: a sentence, and the path of the field in its document where there is one. */
+export type ScenarioProblem = Problem;
+
+/** A result as far as it is known: newest first of what was asked; `stale` while something newer is in work. */
+export interface Found<Result> {
+  readonly result: Result | null;
+  readonly stale: boolean;
+  /** Members done and asked for; null where nothing runs. */
+  readonly progress: { readonly done: number; readonly of: number } | null;
+  readonly problems: readonly ScenarioProblem[];
+}
+
+/** Drawing room of the sheet, in px. */
+export interface SheetRoom {
+  readonly isPhone: boolean;
+  readonly axisPx: number;
+  readonly labelsPx: number;
+}
+
+/** What entries see of the page that they stand on. Every function is reactive. */
+export interface NotebookPage {
+  notebook(): Notebook;
+  scenario(id: string): NotebookScenario | null;
+  /** The scenario's whole document, base and changes worked together; null when its base is gone or a change finds no place. */
+  document(id: string): ScenarioInput | null;
+  /** The document of what it is based on; null for one with a document of its own. */
+  baseDocument(id: string): ScenarioInput | null;
+  /** Works changes into a scenario: into its document, or onto the list of one that is based on another. */
+  change(id: string, changes: readonly Change[], label: string): void;
+  /**
+   * The same for a value that is typed or dragged: until `settle`, each call for one `field` starts from the scenario as it was before
+   * the first, and all are one step back.
+   */
+  turn(id: string, field: string, changes: (document: ScenarioInput) => readonly Change[]): void;
+  settle(): void;
+  /** Adds a scenario based on another, and an entry to edit it in. */
+  branch(id: string, after: string): void;
+  rename(id: string, name: string): void;
+  /** One run under the sky as written. */
+  run(scenario: string): Found<RunPicture>;
+  /** The run as it was before the last edit, where that is known and its charge ran otherwise. */
+  runBefore(scenario: string): RunPicture | null;
+  /** Bands and odds over the notebook's members. */
+  odds(scenario: string): Found<OddsPicture>;
+  /** Two scenarios under the same skies and operators. */
+  versus(first: string, second: string): Found<VersusPicture>;
+  scale(picture: { readonly ruler: RunPicture["ruler"] }): TimeScale;
+  room(): SheetRoom;
+  /** The instant that is being read on every chart of the sheet. */
+  readingMs(): number | null;
+  read(ms: number | null): void;
+  /** Where the view of the sheet's time begins, when there is more of it than fits. */
+  scrollPx(): number;
+  scrolls(): boolean;
+  scroll(px: number, viewPx: number): void;
+}

@@ -1,0 +1,111 @@
+import type * as z from "zod";
+import { migrateNotebook } from "./migrateNotebook.ts";
+import { Notebook } from "./notebook.ts";
+
+/** A notebook longer than this is something else by mistake, or meant to do harm. */
+const LONGEST_TEXT = 2_000_000;
+const DEEPEST = 40;
+const MOST_VALUES = 200_000;
+const MOST_SENTENCES = 8;
+
+export type ReadNotebook =
+  | { readonly ok: true; readonly notebook: Notebook }
+  | { readonly ok: false; readonly sentences: readonly string[] };
+
+const refused = (...sentences: string[]): ReadNotebook => ({ ok: false, sentences });
+
+/**
+ * Reads a notebook file. Nothing in it is trusted: size, depth and number of values are bounded, unknown fields are refused, and what
+ * its scenarios say is read by the engine's own schema before anything is worked out.
+ */
+export function readNotebook(text: string): ReadNotebook {
+  if (text.length > LONGEST_TEXT) {
+    return refused(
+      `The file has ${(text.length / 1e6).toFixed(1)} million characters; a notebook has at most 2 million.`,
+    );
+  }
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    return refused(`The file is not JSON (${(error as Error).message}); was it saved by this page?`);
+  }
+  return notebookFrom(value);
+}
+
+/** Reads a notebook from a value that was parsed already, such as one out of the browser's store. */
+export function notebookFrom(value: unknown): ReadNotebook {
+  const harm = whatIsHarmful(value);
+  if (harm !== null) return refused(harm);
+  const current = migrateNotebook(value);
+  if (!current.ok) return refused(current.sentence);
+  const parsed = Notebook.safeParse(current.document);
+  if (!parsed.success) return refused(...problemSentences(parsed.error));
+  const wrong = whatIsLost(parsed.data);
+  return wrong.length > 0 ? refused(...wrong) : { ok: true, notebook: parsed.data };
+}
+
+/** Walks without recursion, so that depth itself cannot do harm. */
+function whatIsHarmful(root: unknown): string | null {
+  const open: { value: unknown; depth: number }[] = [{ value: root, depth: 0 }];
+  let count = 0;
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    if (++count > MOST_VALUES) return `The file holds more than ${MOST_VALUES} values; no notebook needs as many.`;
+    if (typeof next.value !== "object" || next.value === null) continue;
+    if (next.depth >= DEEPEST) return `The file nests deeper than ${DEEPEST} levels; no notebook does.`;
+    for (const [key, value] of Object.entries(next.value)) {
+      if (key === "__proto__" || key === "constructor" || key === "prototype") {
+        return `The file has a field named ${key}, which no notebook has; it is not opened.`;
+      }
+      open.push({ value, depth: next.depth + 1 });
+    }
+  }
+  return null;
+}
+
+function problemSentences(error: z.ZodError): string[] {
+  return error.issues.slice(0, MOST_SENTENCES).map(({ path, message }) => {
+    const place = path.length === 0 ? "The notebook" : path.map(String).join(".");
+    return `${place}: ${message}.`.replace(/\.\.$/, ".");
+  });
+}
+
+/** Ids that stand twice, and references to what is not there. */
+function whatIsLost(notebook: Notebook): string[] {
+  const known = new Set(notebook.scenarios.map((scenario) => scenario.id));
+  const sentences: string[] = [];
+  const unique = (ids: readonly string[], what: string) => {
+    const twice = ids.find((id, i) => ids.indexOf(id) !== i);
+    if (twice !== undefined) sentences.push(`Two ${what} have the id ${twice}; each needs its own.`);
+  };
+  unique([...notebook.scenarios.map(({ id }) => id)], "scenarios");
+  unique([...notebook.entries.map(({ id }) => id)], "entries");
+  for (const scenario of notebook.scenarios) {
+    const seen = new Set<string>();
+    let at: Notebook["scenarios"][number] | undefined = scenario;
+    while (at !== undefined && "basedOn" in at) {
+      if (seen.has(at.id)) {
+        sentences.push(`Scenario ${scenario.id} is based on itself, by way of others.`);
+        break;
+      }
+      seen.add(at.id);
+      const baseId: string = at.basedOn;
+      at = notebook.scenarios.find(({ id }) => id === baseId);
+      if (at === undefined)
+        sentences.push(`Scenario ${scenario.id} is based on ${baseId}, which is not in the notebook.`);
+    }
+  }
+  for (const entry of notebook.entries) {
+    for (const id of scenariosOf(entry)) {
+      if (!known.has(id)) sentences.push(`Entry ${entry.id} shows scenario ${id}, which is not in the notebook.`);
+    }
+  }
+  return sentences.slice(0, MOST_SENTENCES);
+}
+
+/** Scenarios that an entry reads. */
+export function scenariosOf(entry: Notebook["entries"][number]): readonly string[] {
+  if (entry.kind === "forecast") return entry.doc.scenarios;
+  if (entry.kind === "versus") return [entry.doc.first, entry.doc.second];
+  return entry.kind === "note" || entry.kind === "cautions" ? [] : [entry.doc.scenario];
+}

@@ -1,0 +1,108 @@
+import { CautionsView } from "../entries/cautions/CautionsView.tsx";
+import { DaysView, daysSummary } from "../entries/days/DaysView.tsx";
+import { ForecastView, forecastSummary } from "../entries/forecast/ForecastView.tsx";
+import { LedgerView, ledgerSummary } from "../entries/ledger/LedgerView.tsx";
+import { NoteView, noteSummary } from "../entries/note/NoteView.tsx";
+import { RunView, runSummary } from "../entries/run/RunView.tsx";
+import { ScenarioView, scenarioSummary } from "../entries/scenario/ScenarioView.tsx";
+import { ShadeEntry, shadeSummary } from "../entries/shade/ShadeEntry.tsx";
+import { VersusView, versusSummary } from "../entries/versus/VersusView.tsx";
+import type { EntryKind } from "./entryKind.ts";
+import type { EntryKindName, Notebook } from "./notebook.ts";
+import { ENTRY_DOCS } from "./notebook.ts";
+
+const firstOf = (notebook: Notebook) => notebook.scenarios[0]!.id;
+const secondOf = (notebook: Notebook) => notebook.scenarios[1]?.id ?? firstOf(notebook);
+
+/** Every kind of entry that a notebook can hold, in the order in which they are offered. */
+export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
+  note: {
+    kind: "note",
+    title: "Note",
+    purpose: "text with figures quoted from the results",
+    schema: ENTRY_DOCS.note,
+    make: () => ({ title: "Note", doc: { text: "" } }),
+    summary: noteSummary,
+    View: NoteView,
+  },
+  forecast: {
+    kind: "forecast",
+    title: "Forecast",
+    purpose: "will it hold: charge in bands over many skies",
+    schema: ENTRY_DOCS.forecast,
+    make: (notebook) => ({ title: "Will it hold?", doc: { scenarios: [firstOf(notebook)] } }),
+    summary: forecastSummary,
+    View: ForecastView,
+  },
+  versus: {
+    kind: "versus",
+    title: "Versus",
+    purpose: "two scenarios held against one another",
+    schema: ENTRY_DOCS.versus,
+    make: (notebook) => ({
+      title: "Is it worth it?",
+      doc: { first: firstOf(notebook), second: secondOf(notebook) },
+    }),
+    summary: versusSummary,
+    View: VersusView,
+  },
+  scenario: {
+    kind: "scenario",
+    title: "Scenario",
+    purpose: "what is planned, and every field of it",
+    schema: ENTRY_DOCS.scenario,
+    make: (notebook) => ({ title: "The plan", doc: { scenario: firstOf(notebook) } }),
+    summary: scenarioSummary,
+    View: ScenarioView,
+  },
+  shade: {
+    kind: "shade",
+    title: "Shade",
+    purpose: "who gets the sun: site and sky",
+    schema: ENTRY_DOCS.shade,
+    make: (notebook) => ({ title: "Who gets the sun?", doc: { scenario: firstOf(notebook) } }),
+    summary: shadeSummary,
+    View: ShadeEntry,
+  },
+  run: {
+    kind: "run",
+    title: "One run",
+    purpose: "charge, sun, loads and volts, step by step",
+    schema: ENTRY_DOCS.run,
+    make: (notebook) => ({ title: "One run, step by step", doc: { scenario: firstOf(notebook) } }),
+    summary: runSummary,
+    View: RunView,
+  },
+  days: {
+    kind: "days",
+    title: "Days",
+    purpose: "the days of one run in figures",
+    schema: ENTRY_DOCS.days,
+    make: (notebook) => ({ title: "The same days in figures", doc: { scenario: firstOf(notebook) } }),
+    summary: daysSummary,
+    View: DaysView,
+  },
+  ledger: {
+    kind: "ledger",
+    title: "Ledger",
+    purpose: "where the energy went",
+    schema: ENTRY_DOCS.ledger,
+    make: (notebook) => ({ title: "Where the energy went", doc: { scenario: firstOf(notebook) } }),
+    summary: ledgerSummary,
+    View: LedgerView,
+  },
+  cautions: {
+    kind: "cautions",
+    title: "Cautions",
+    purpose: "what is left out, and what can hurt",
+    schema: ENTRY_DOCS.cautions,
+    make: () => ({ title: "What this leaves out, and cautions", doc: {} }),
+    summary: () => "and what is left out",
+    View: CautionsView,
+  },
+};
+
+/** The kind of an entry, whatever it is; its document fits, for the notebook's schema has seen to that. */
+export function kindOf(name: EntryKindName): EntryKind<EntryKindName> {
+  return REGISTRY[name] as unknown as EntryKind<EntryKindName>;
+}

@@ -1,0 +1,34 @@
+import { applyChanges, type Change, type ScenarioInput } from "../../engine/index.ts";
+import type { Notebook, NotebookScenario } from "./notebook.ts";
+
+export type ScenarioDocument =
+  | { readonly ok: true; readonly document: ScenarioInput }
+  | { readonly ok: false; readonly sentence: string };
+
+/** Longest chain of scenarios based on one another. */
+const LONGEST_CHAIN = 40;
+
+/** A scenario's whole document: its base's, and so on down, with each one's changes worked in. */
+export function scenarioDocument(notebook: Notebook, id: string): ScenarioDocument {
+  const chain: { name: string; changes: readonly Change[] }[] = [];
+  let scenario = scenarioIn(notebook, id);
+  for (let depth = 0; depth < LONGEST_CHAIN; depth++) {
+    if (scenario === null) return { ok: false, sentence: `There is no scenario ${id} in this notebook.` };
+    if ("document" in scenario) {
+      let document: unknown = scenario.document;
+      for (const { name, changes } of chain.reverse()) {
+        const changed = applyChanges(document, changes);
+        if (!changed.ok) return { ok: false, sentence: `${name}: ${changed.problems[0]!.message}` };
+        document = changed.document;
+      }
+      return { ok: true, document: document as ScenarioInput };
+    }
+    chain.push({ name: scenario.name, changes: scenario.changes });
+    scenario = scenarioIn(notebook, scenario.basedOn);
+  }
+  return { ok: false, sentence: `Scenario ${id} is based on itself, by way of others.` };
+}
+
+export function scenarioIn(notebook: Notebook, id: string): NotebookScenario | null {
+  return (notebook.scenarios.find((scenario) => scenario.id === id) as NotebookScenario | undefined) ?? null;
+}

@@ -1,0 +1,382 @@
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from "solid-js";
+import { readingAt } from "../charts/readingAt.ts";
+import { nightWords, TimeRuler, zoneWords } from "../charts/TimeRuler.tsx";
+import { fileName, saveFile } from "../download/saveFile.ts";
+import { seriesOf } from "../entries/forecast/ForecastView.tsx";
+import { forecastMore, forecastSentence } from "../entries/forecast/forecastWords.ts";
+import { askedBy, leadOf } from "../notebook/asked.ts";
+import { makeNotebook } from "../notebook/makeNotebook.ts";
+import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
+import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
+import { kindOf } from "../notebook/registry.ts";
+import type { Desk } from "../results/desk.ts";
+import { makeResults } from "../results/makeResults.ts";
+import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
+import type { NotebookStore } from "../store/notebookStore.ts";
+import { clockAt, dateSpan } from "../time/localClock.ts";
+import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
+import { FileDrop } from "./FileDrop.tsx";
+import { makePage } from "./makePage.ts";
+import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
+import { makeWidth } from "./makeWidth.ts";
+import { PhoneBar } from "./PhoneBar.tsx";
+import { QuickFields } from "./QuickFields.tsx";
+import { SaidWords } from "./SaidWords.tsx";
+import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
+
+/** "A" to "Z", then "AA". */
+function letterOf(index: number): string {
+  return index < 26
+    ? String.fromCharCode(65 + index)
+    : `${letterOf(Math.floor(index / 26) - 1)}${letterOf(index % 26)}`;
+}
+
+/** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
+export function Sheet(props: {
+  opened: { readonly notebook: Notebook; readonly revision: number };
+  store: NotebookStore | null;
+  channel: Channel | null;
+  desk: Desk;
+}) {
+  const state = makeNotebook(props.opened.notebook);
+  const results = makeResults(props.desk);
+  const theme = makeTheme();
+  const sheet = makeWidth();
+  const { page, lead, viewPx } = makePage(state, results, sheet.width);
+  const [said, setSaid] = createSignal("");
+  const [isPlanOpen, setPlanOpen] = createSignal(false);
+  const keeper = makeKeeper(props.store, props.channel, props.opened, {
+    takeOver: (notebook) => {
+      state.act(notebook);
+      setSaid("Another tab has changed this notebook; this one shows it now. Undo goes back.");
+    },
+    parted: (notebook) => {
+      state.act(notebook);
+      setSaid("Two tabs changed this notebook at once. Both versions are on the shelf; this tab goes on with its own.");
+    },
+    nowMs: () => Date.now(),
+  });
+  createEffect(() => keeper.keep(state.now()));
+  createEffect(() => {
+    document.title = `${state.now().title} · duskline`;
+  });
+  onCleanup(keeper.close);
+
+  const notebook = state.now;
+  const scale = createMemo(() => {
+    const picture = lead();
+    return picture === null ? null : page.scale(picture);
+  });
+  const isPhone = () => page.room().isPhone;
+  const isWorking = () => !results.isIdle();
+
+  const answer = createMemo(() => {
+    const entry = notebook().entries.find(
+      (each): each is Extract<Entry, { kind: "forecast" }> => each.kind === "forecast",
+    );
+    if (entry === undefined) return null;
+    const series = seriesOf({ id: entry.id, doc: entry.doc, page, edit: () => {} });
+    if (series.length < entry.doc.scenarios.length) return { words: null, more: "", stale: true };
+    const stale = entry.doc.scenarios.some((id) => page.odds(id).stale);
+    return { words: forecastSentence(series), more: forecastMore(series, notebook().seed), stale };
+  });
+  const lines = createMemo(() =>
+    notebook().entries.map((entry, i): IndexLine => {
+      const founds = askedBy(entry).map((asked) =>
+        asked.kind === "versus"
+          ? page.versus(asked.first, asked.second)
+          : asked.kind === "odds"
+            ? page.odds(asked.scenario)
+            : page.run(asked.scenario),
+      );
+      const kind = kindOf(entry.kind);
+      const states: EntryState = founds.some(({ problems }) => problems.length > 0)
+        ? "attention"
+        : founds.some(({ progress }) => progress !== null)
+          ? "working"
+          : founds.some(({ stale }) => stale)
+            ? "stale"
+            : "fresh";
+      const says = kind.summary({ id: entry.id, doc: entry.doc as never, page, edit: () => {} });
+      return { entry, letter: letterOf(i), says, state: states };
+    }),
+  );
+  const hasTrouble = () => lines().some(({ state }) => state === "attention");
+  const reading = createMemo(() => {
+    const picture = lead();
+    const ms = page.readingMs() ?? (isPhone() ? (picture?.verdict.lowestMs ?? null) : null);
+    return picture === null || ms === null ? null : readingAt(picture, ms);
+  });
+
+  const acts: EntryActs = {
+    edit: (entry, change, label) => {
+      const next = editEntry(notebook(), entry.id, change);
+      if (label === "text") state.edit(`${entry.id} text`, next);
+      else state.act(next);
+    },
+    move: (entry, by) => {
+      const at = notebook().entries.findIndex(({ id }) => id === entry.id);
+      state.act(moveEntry(notebook(), entry.id, at + by));
+      document.getElementById(`letter-${entry.id}`)?.focus();
+      const now = notebook().entries.findIndex(({ id }) => id === entry.id);
+      setSaid(`${entry.title} is entry ${letterOf(now)} now.`);
+    },
+    drop: (dragged, before) => {
+      const { entries } = notebook();
+      const [from, to] = [dragged, before.id].map((id) => entries.findIndex((each) => each.id === id)) as [
+        number,
+        number,
+      ];
+      if (from < 0 || to < 0) return;
+      state.act(moveEntry(notebook(), dragged, to));
+    },
+    duplicate: (entry) => state.act(duplicateEntry(notebook(), entry.id)),
+    remove: (entry) => {
+      state.act(withoutEntry(notebook(), entry.id));
+      setSaid(`${entry.title} is removed; Undo brings it back.`);
+    },
+    add: (name: EntryKindName, at) => {
+      const kind = kindOf(name);
+      const id = freeId(name, notebook().entries);
+      state.act(withEntry(notebook(), { id, kind: name, ...kind.make(notebook()) } as Entry, at));
+      document.getElementById(id)?.scrollIntoView({ block: "nearest" });
+      document.getElementById(`letter-${id}`)?.focus({ preventScroll: true });
+    },
+  };
+
+  const undoKeys = (event: KeyboardEvent) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if (key !== "z" && key !== "y") return;
+    event.preventDefault();
+    if (key === "y" || event.shiftKey) state.redo();
+    else state.undo();
+  };
+  onMount(() => document.addEventListener("keydown", undoKeys));
+  onCleanup(() => document.removeEventListener("keydown", undoKeys));
+
+  const saveNotebook = () =>
+    saveFile(`${fileName(notebook().title)}.json`, "application/json", `${JSON.stringify(notebook(), null, 2)}\n`);
+  const between = (at: number) => {
+    const [before, after] = [lines()[at - 1]?.letter, lines()[at]?.letter];
+    if (before === undefined) return "before all others";
+    return after === undefined ? `after ${before}` : `between ${before} and ${after}`;
+  };
+  const leadId = () => leadOf(notebook());
+
+  return (
+    <div
+      class="page"
+      classList={{
+        "page-phone": isPhone(),
+        "page-planning": isPlanOpen(),
+        "page-scrolls": page.scrolls(),
+        working: isWorking(),
+      }}
+    >
+      <FileDrop store={props.store} onRefused={(sentences) => setSaid(sentences.join(" "))} />
+      <SheetIndex lines={lines()} />
+      <main class="sheet" ref={sheet.ref}>
+        <header class="top">
+          <p class="sheet-name">
+            <input
+              class="title-box notebook-title"
+              type="text"
+              aria-label="Title of the notebook"
+              maxLength={120}
+              value={notebook().title}
+              onChange={(event) => {
+                const title = event.currentTarget.value.trim();
+                if (title === "") event.currentTarget.value = notebook().title;
+                else state.act({ ...notebook(), title });
+              }}
+            />
+            <span class="title-print">{notebook().title}</span>
+            <Show when={lead()}>{(now) => <span class="dates">{dateSpan(now().ruler)}</span>}</Show>
+          </p>
+          <div class="acts no-print">
+            <button type="button" class="act" disabled={!state.canUndo()} onClick={() => state.undo()}>
+              Undo
+            </button>
+            <button type="button" class="act" disabled={!state.canRedo()} onClick={() => state.redo()}>
+              Redo
+            </button>
+            <a class="act" href="?shelf">
+              Shelf
+            </a>
+            <button type="button" class="act" onClick={saveNotebook}>
+              Save file
+            </button>
+            <button type="button" class="act" onClick={() => print()}>
+              Print
+            </button>
+            <button type="button" class="act" onClick={() => theme.turn()}>
+              Light: {LIGHT_WORDS[theme.light()]}
+            </button>
+          </div>
+        </header>
+        <div
+          class="answer-block"
+          aria-live="polite"
+          aria-atomic="true"
+          classList={{ "entry-stale": answer()?.stale ?? false }}
+        >
+          <h1 class="answer">
+            <Show
+              when={answer()?.words}
+              fallback={
+                hasTrouble()
+                  ? "This plan cannot be worked out as it stands."
+                  : answer() === null
+                    ? notebook().title
+                    : "Working it out…"
+              }
+            >
+              {(words) => <SaidWords words={words()} />}
+            </Show>
+          </h1>
+          <p class="more">{answer()?.more}</p>
+        </div>
+        <div class="sheet-state" role="status">
+          <Show when={keeper.state().kind === "unkept" ? (keeper.state() as { sentence: string }).sentence : null}>
+            {(sentence) => (
+              <p class="wrong">
+                {sentence()}{" "}
+                <button type="button" class="act" onClick={saveNotebook}>
+                  Save file
+                </button>
+              </p>
+            )}
+          </Show>
+          <Show when={said()}>{(sentence) => <p>{sentence()}</p>}</Show>
+        </div>
+        <p class="work-line no-print">
+          <Show
+            when={isWorking()}
+            fallback={<span class="kept">{keeper.state().kind === "kept" ? "All kept in this browser." : ""}</span>}
+          >
+            <span>
+              Working
+              {results.progress() === null ? "…" : `: ${results.progress()!.done} of ${results.progress()!.of} skies`}
+            </span>
+            <button type="button" class="act" onClick={() => results.stop()}>
+              Stop
+            </button>
+          </Show>
+          <Show when={results.isStopped()}>
+            <button type="button" class="act" onClick={() => results.goOn()}>
+              Work it out
+            </button>
+          </Show>
+        </p>
+        <Show when={isPhone() && page.document(leadId())}>
+          {(document) => (
+            <div class="plan-place" id="plan" classList={{ "plan-open": isPlanOpen() }}>
+              <QuickFields
+                document={document()}
+                base={page.baseDocument(leadId())}
+                problems={page.run(leadId()).problems}
+                onTurn={(field, changes) => page.turn(leadId(), field, changes)}
+                onSettle={page.settle}
+              />
+            </div>
+          )}
+        </Show>
+        <Show when={lead() !== null && scale()}>
+          {(at) => (
+            <div class="ruler">
+              <div class="ruler-view">
+                <div
+                  class="ruler-moving"
+                  style={{ transform: `translateX(${-page.scrollPx()}px)`, width: `${at().widthPx}px` }}
+                >
+                  <TimeRuler picture={lead()!} scale={at()} />
+                  <Show when={reading()}>
+                    {(read) => (
+                      <span
+                        class="tag"
+                        classList={{ "tag-end": at().x(read().ms) > at().widthPx - 70 }}
+                        style={{ left: `${at().x(read().ms)}px` }}
+                      >
+                        {clockWords(lead()!.ruler, read().ms)}
+                      </span>
+                    )}
+                  </Show>
+                </div>
+              </div>
+              <p class="ruler-side">
+                {zoneWords(lead()!.ruler)}
+                <br />
+                {nightWords(lead()!)}
+              </p>
+            </div>
+          )}
+        </Show>
+        <AddEntry between={between(0)} at={0} acts={acts} />
+        <For each={notebook().entries.map(({ id }) => id)}>
+          {(id, i) => (
+            <Show when={lines().find(({ entry }) => entry.id === id)}>
+              {(line) => (
+                <>
+                  <EntryFrame
+                    entry={line().entry}
+                    line={line()}
+                    page={page}
+                    lead={lead()}
+                    scale={scale()}
+                    acts={acts}
+                  />
+                  <AddEntry between={between(i() + 1)} at={i() + 1} acts={acts} />
+                </>
+              )}
+            </Show>
+          )}
+        </For>
+        <footer class="sheet-foot">
+          <label>
+            Seed
+            <input
+              type="text"
+              maxLength={60}
+              value={notebook().seed}
+              onChange={(event) => {
+                const seed = event.currentTarget.value.trim();
+                if (seed === "") event.currentTarget.value = notebook().seed;
+                else state.act({ ...notebook(), seed });
+              }}
+            />
+          </label>
+          <label>
+            Skies drawn
+            <select onChange={(event) => state.act({ ...notebook(), members: Number(event.currentTarget.value) })}>
+              <For each={[...new Set([100, 300, 1000, 3000, notebook().members])].sort((a, b) => a - b)}>
+                {(members) => (
+                  <option value={members} selected={members === notebook().members}>
+                    {members}
+                  </option>
+                )}
+              </For>
+            </select>
+          </label>
+          <p>The same seed draws the same skies and the same people. Nothing leaves this machine.</p>
+        </footer>
+      </main>
+      <Show when={isPhone() && lead() !== null && reading() !== null && scale() !== null}>
+        <PhoneBar
+          picture={lead()!}
+          reading={reading()!}
+          widthPx={sheet.width()}
+          viewMs={[scale()!.ms(page.scrollPx()), scale()!.ms(page.scrollPx() + viewPx())]}
+          isPlanOpen={isPlanOpen()}
+          onRead={page.read}
+          onPlan={() => setPlanOpen(!isPlanOpen())}
+        />
+      </Show>
+    </div>
+  );
+}
+
+function clockWords(ruler: Parameters<typeof clockAt>[0], ms: number): string {
+  const { day, clock } = clockAt(ruler, ms);
+  return `${day} ${clock}`;
+}

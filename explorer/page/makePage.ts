@@ -1,0 +1,143 @@
+import { createEffect, createMemo, createSignal } from "solid-js";
+import { timeScale } from "../charts/timeScale.ts";
+import { askedByAll } from "../notebook/asked.ts";
+import type { NotebookState } from "../notebook/makeNotebook.ts";
+import type { Notebook } from "../notebook/notebook.ts";
+import { freeId, withEntry, withScenario, withVariant } from "../notebook/notebookEdits.ts";
+import type { Found, NotebookPage } from "../notebook/notebookPage.ts";
+import { type ScenarioDocument, scenarioDocument, scenarioIn } from "../notebook/scenarioDocument.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { Want } from "../results/desk.ts";
+import type { Results } from "../results/makeResults.ts";
+
+/** A sheet narrower than this is read with a thumb. */
+const PHONE_PX = 700;
+
+type Documents = ReadonlyMap<string, ScenarioDocument>;
+
+function documentsOf(notebook: Notebook): Documents {
+  return new Map(notebook.scenarios.map(({ id }) => [id, scenarioDocument(notebook, id)]));
+}
+
+/** The key of a want is its whole content. */
+const runKey = (found: ScenarioDocument | undefined) => (found?.ok ? JSON.stringify(["run", found.document]) : null);
+
+/** What entries see of their page, put together from the notebook, its results and the width of the sheet. */
+export function makePage(state: NotebookState, results: Results, sheetPx: () => number) {
+  const [readingMs, setReadingMs] = createSignal<number | null>(null);
+  const [scrolled, setScrolled] = createSignal({ px: 0, viewPx: 0 });
+  const documents = createMemo(() => documentsOf(state.now()));
+  const documentsBefore = createMemo(() => {
+    const before = state.before();
+    return before === null ? null : documentsOf(before);
+  });
+  const isPhone = () => sheetPx() < PHONE_PX;
+  const room = createMemo(() => ({
+    isPhone: isPhone(),
+    axisPx: isPhone() ? 40 : 64,
+    labelsPx: sheetPx() >= 1100 ? 214 : 192,
+  }));
+  const roomPx = () => sheetPx() - room().axisPx - room().labelsPx;
+  const oddsKey = (found: ScenarioDocument | undefined) => {
+    const { seed, members } = state.now();
+    return found?.ok ? JSON.stringify(["odds", seed, members, found.document]) : null;
+  };
+  const versusKey = (first: ScenarioDocument | undefined, second: ScenarioDocument | undefined) => {
+    const { seed, members } = state.now();
+    return first?.ok && second?.ok ? JSON.stringify(["versus", seed, members, first.document, second.document]) : null;
+  };
+
+  createEffect(() => {
+    const { seed, members } = state.now();
+    const wants = askedByAll(state.now()).flatMap((asked): Want[] => {
+      if (asked.kind === "versus") {
+        const [first, second] = [documents().get(asked.first), documents().get(asked.second)];
+        const key = versusKey(first, second);
+        if (key === null || !first?.ok || !second?.ok) return [];
+        return [{ key, kind: "versus", documents: [first.document, second.document], seed, members }];
+      }
+      const found = documents().get(asked.scenario);
+      const key = asked.kind === "run" ? runKey(found) : oddsKey(found);
+      if (key === null || !found?.ok) return [];
+      const { document } = found;
+      return [asked.kind === "run" ? { key, kind: "run", document } : { key, kind: "odds", document, seed, members }];
+    });
+    results.want(wants);
+  });
+
+  /** Adds what is wrong with the document itself, where it cannot even be put together. */
+  const withDocument = <Result>(id: string, found: Found<Result>): Found<Result> => {
+    const document = documents().get(id);
+    if (document?.ok) return found;
+    const message = document?.sentence ?? `There is no scenario ${id} in this notebook.`;
+    return { ...found, progress: null, problems: [{ code: "no-document", path: [], message }] };
+  };
+
+  const page: NotebookPage = {
+    notebook: state.now,
+    scenario: (id) => scenarioIn(state.now(), id),
+    document: (id) => {
+      const found = documents().get(id);
+      return found?.ok ? found.document : null;
+    },
+    baseDocument: (id) => {
+      const scenario = scenarioIn(state.now(), id);
+      return scenario !== null && "basedOn" in scenario ? page.document(scenario.basedOn) : null;
+    },
+    change: state.change,
+    turn: state.turn,
+    settle: state.settle,
+    rename: (id, name) => {
+      const scenario = scenarioIn(state.now(), id);
+      const clean = name.trim().slice(0, 120);
+      if (scenario === null || clean === "" || clean === scenario.name) return;
+      state.act(withScenario(state.now(), { ...scenario, name: clean }));
+    },
+    branch: (basedOn, after) => {
+      const { notebook, id } = withVariant(state.now(), basedOn);
+      const at = notebook.entries.findIndex((entry) => entry.id === after);
+      const entry = {
+        id: freeId("scenario", notebook.entries),
+        kind: "scenario" as const,
+        title: scenarioIn(notebook, id)!.name,
+        doc: { scenario: id },
+      };
+      state.act(withEntry(notebook, entry, at + 1));
+    },
+    run: (id) => withDocument(id, results.find("run", `run ${id}`, runKey(documents().get(id)))),
+    runBefore: (id): RunPicture | null => {
+      const key = runKey(documentsBefore()?.get(id));
+      if (key === null || key === runKey(documents().get(id))) return null;
+      const before = results.known("run", key);
+      const now = page.run(id).result;
+      return before === null || now === null || sameCharge(before, now) ? null : before;
+    },
+    odds: (id) => withDocument(id, results.find("odds", `odds ${id}`, oddsKey(documents().get(id)))),
+    versus: (first, second) => {
+      const key = versusKey(documents().get(first), documents().get(second));
+      const found = results.find("versus", `versus ${first} ${second}`, key);
+      return withDocument(first, withDocument(second, found));
+    },
+    scale: ({ ruler }) => timeScale(ruler, isPhone() ? null : Math.min(864, roomPx())),
+    room,
+    readingMs,
+    read: setReadingMs,
+    scrollPx: () => (page.scrolls() ? scrolled().px : 0),
+    scrolls: () => isPhone() || widthPx() > Math.max(864 + 24, roomPx() + 24),
+    scroll: (px, viewPx) => setScrolled({ px, viewPx }),
+  };
+  const lead = createMemo(() => {
+    const first = askedByAll(state.now())[0]!;
+    return first.kind === "run" ? page.run(first.scenario).result : null;
+  });
+  const widthPx = createMemo(() => {
+    const picture = lead();
+    return picture === null ? 0 : page.scale(picture).widthPx;
+  });
+  return { page, lead, viewPx: () => scrolled().viewPx };
+}
+
+/** Whether two runs have one and the same curve, as after a change of reserve. */
+function sameCharge(a: RunPicture, b: RunPicture): boolean {
+  return a.steps === b.steps && a.chargeShare.every((share, i) => share === b.chargeShare[i]);
+}

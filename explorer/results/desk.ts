@@ -1,0 +1,47 @@
+import type { ScenarioInput } from "../../engine/index.ts";
+import type { ScenarioProblem } from "../notebook/notebookPage.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { OddsPicture, VersusPicture } from "./answers.ts";
+
+/** Something that the page wants worked out; `key` is its whole content, so that equal wants have equal keys. */
+export type Want =
+  | { readonly key: string; readonly kind: "run"; readonly document: ScenarioInput }
+  | {
+      readonly key: string;
+      readonly kind: "odds";
+      readonly document: ScenarioInput;
+      readonly seed: string;
+      readonly members: number;
+    }
+  | {
+      readonly key: string;
+      readonly kind: "versus";
+      readonly documents: readonly [ScenarioInput, ScenarioInput];
+      readonly seed: string;
+      readonly members: number;
+    };
+
+/** What the page tells the desk: everything that it wants now and has not got; it takes the place of what was wanted before. */
+export interface Orders {
+  readonly round: number;
+  readonly wants: readonly Want[];
+}
+
+export type Answer =
+  | { readonly kind: "run"; readonly picture: RunPicture }
+  | { readonly kind: "odds"; readonly picture: OddsPicture }
+  | { readonly kind: "versus"; readonly picture: VersusPicture }
+  | { readonly kind: "problems"; readonly problems: readonly ScenarioProblem[] };
+
+/** What the desk says. `whole` is false for a coarse first pass, which a better answer to the same key follows. */
+export type Report =
+  | { readonly say: "answer"; readonly key: string; readonly answer: Answer; readonly whole: boolean }
+  | { readonly say: "progress"; readonly key: string; readonly done: number; readonly of: number }
+  | { readonly say: "idle"; readonly round: number };
+
+/** The part of a Worker that is needed here. */
+export interface Desk {
+  postMessage(orders: Orders): void;
+  onmessage: ((event: MessageEvent<Report>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+}

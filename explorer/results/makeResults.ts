@@ -1,0 +1,127 @@
+import { batch, createSignal } from "solid-js";
+import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
+import type { OddsPicture, VersusPicture } from "./answers.ts";
+import type { Answer, Desk, Report, Want } from "./desk.ts";
+
+const KEPT_ANSWERS = 80;
+
+/** What each kind of want brings. */
+interface Pictures {
+  readonly run: RunPicture;
+  readonly odds: OddsPicture;
+  readonly versus: VersusPicture;
+}
+
+/**
+ * Keeps what was worked out by its content, asks the desk for what is missing, and knows for each place on the page ("slot") what was
+ * last shown there: that stays, dimmed, until something newer is known.
+ */
+export function makeResults(desk: Desk) {
+  const answers = new Map<string, { answer: Answer; whole: boolean }>();
+  /** The key of the last good answer of each slot. */
+  const lastGood = new Map<string, string>();
+  const [news, setNews] = createSignal(0);
+  const [progress, setProgress] = createSignal<{ key: string; done: number; of: number } | null>(null);
+  const [isIdle, setIdle] = createSignal(true);
+  const [isStopped, setStopped] = createSignal(false);
+  const [failure, setFailure] = createSignal<string | null>(null);
+  let wanted: readonly Want[] = [];
+  let round = 0;
+
+  function missing(): Want[] {
+    return wanted.filter((want) => answers.get(want.key)?.whole !== true);
+  }
+
+  function post(wants: readonly Want[]): void {
+    round++;
+    setStopped(false);
+    setIdle(wants.length === 0);
+    desk.postMessage({ round, wants });
+  }
+
+  desk.onmessage = ({ data }: MessageEvent<Report>) => {
+    batch(() => {
+      if (data.say === "progress") setProgress({ key: data.key, done: data.done, of: data.of });
+      else if (data.say === "idle") {
+        if (data.round !== round) return;
+        setIdle(true);
+        setProgress(null);
+      } else {
+        answers.delete(data.key);
+        answers.set(data.key, { answer: data.answer, whole: data.whole });
+        const oldest = answers.keys().next().value;
+        if (answers.size > KEPT_ANSWERS && oldest !== undefined) answers.delete(oldest);
+        setNews((count) => count + 1);
+      }
+    });
+  };
+  desk.onerror = (event) =>
+    setFailure(
+      `The part of the page that works things out has stopped (${event.message ?? "no reason given"}); load the page again.`,
+    );
+
+  return {
+    /** Says what the page shows now; whatever else was in work is dropped. */
+    want(wants: readonly Want[]): void {
+      const before = new Set(missing().map((want) => want.key));
+      wanted = wants;
+      const now = missing();
+      if (now.length === before.size && now.every((want) => before.has(want.key)) && !isIdle()) return;
+      if (now.length === 0 && before.size === 0) return;
+      post(now);
+    },
+    /** Stops whatever is in work; what is known so far stays. */
+    stop(): void {
+      const isOpen = missing().length > 0;
+      post([]);
+      setProgress(null);
+      setStopped(isOpen);
+    },
+    /** Takes up again what was stopped. */
+    goOn(): void {
+      post(missing());
+    },
+    isIdle,
+    /** Whether something was stopped that could go on. */
+    isStopped,
+    failure,
+    progress,
+    /** What is known for a key, without asking for it. */
+    known<Kind extends keyof Pictures>(kind: Kind, key: string): Pictures[Kind] | null {
+      news();
+      const found = answers.get(key)?.answer;
+      return found?.kind === kind ? (found.picture as Pictures[Kind]) : null;
+    },
+    find<Kind extends keyof Pictures>(kind: Kind, slot: string, key: string | null): Found<Pictures[Kind]> {
+      news();
+      const pictureOf = (at: string | null | undefined): Pictures[Kind] | null => {
+        const found = at == null ? undefined : answers.get(at)?.answer;
+        return found?.kind === kind ? (found.picture as Pictures[Kind]) : null;
+      };
+      const held = key === null ? undefined : answers.get(key);
+      const fresh = pictureOf(key);
+      const problems: readonly ScenarioProblem[] =
+        failure() !== null
+          ? [{ code: "stopped", path: [], message: failure()! }]
+          : held?.answer.kind === "problems"
+            ? held.answer.problems
+            : [];
+      if (fresh !== null && key !== null) lastGood.set(slot, key);
+      const runs = progress();
+      return {
+        result: fresh ?? pictureOf(lastGood.get(slot)),
+        stale: fresh === null,
+        progress:
+          held?.whole === true || key === null || isIdle()
+            ? null
+            : runs?.key === key
+              ? { done: runs.done, of: runs.of }
+              : { done: 0, of: 1 },
+        problems,
+      };
+    },
+  };
+}
+
+export type Results = ReturnType<typeof makeResults>;

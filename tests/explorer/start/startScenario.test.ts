@@ -1,0 +1,105 @@
+import { expect, test } from "vitest";
+import { readScenario } from "../../../engine/index.ts";
+import { COMMON_GEAR } from "../../../explorer/start/commonGear.ts";
+import {
+  BACKUP,
+  CHEMISTRY,
+  CONTROLLERS,
+  defaultAnswers,
+  HOURS,
+  KEENNESS,
+  MODES,
+  PLACING,
+  RADIOS,
+  SHADE,
+  type StartAnswers,
+  startScenario,
+} from "../../../explorer/start/startScenario.ts";
+
+const FIRST = defaultAnswers("2026-10-05");
+
+const problemsOf = (answers: StartAnswers) => {
+  const result = readScenario(startScenario(answers));
+  return result.ok ? [] : result.problems.map((problem) => problem.message);
+};
+
+const CHOICES = {
+  radio: Object.keys(RADIOS),
+  mode: Object.keys(MODES),
+  hours: Object.keys(HOURS),
+  keenness: Object.keys(KEENNESS),
+  placing: Object.keys(PLACING),
+  controller: Object.keys(CONTROLLERS),
+  backup: Object.keys(BACKUP),
+  chemistry: Object.keys(CHEMISTRY),
+  shade: Object.keys(SHADE),
+  stations: [0, 1, 10],
+  panels: [0, 20],
+  latitudeDeg: [-62, -34, 47],
+};
+
+/** Every combination of some of the choices, the rest as they were. */
+function combinations(keys: readonly (keyof typeof CHOICES)[]): StartAnswers[] {
+  return keys.reduce<StartAnswers[]>(
+    (made, key) =>
+      made.flatMap((answers) => CHOICES[key].map((value) => ({ ...answers, [key]: value }) as StartAnswers)),
+    [FIRST],
+  );
+}
+
+test("the first answers are next weekend's, and read as they are", () => {
+  expect(FIRST.start).toBe("2026-10-09T14:00");
+  expect(FIRST.end).toBe("2026-10-11T14:00");
+  expect(defaultAnswers("2026-10-09").start).toBe("2026-10-16T14:00");
+  expect(problemsOf(FIRST)).toEqual([]);
+});
+
+// No question's answer reaches into another's part of the scenario but through these groups: who operates, what charges, and where.
+test.each<[string, (keyof typeof CHOICES)[]]>([
+  ["who operates", ["radio", "mode", "hours", "keenness", "stations"]],
+  ["what charges", ["placing", "controller", "backup", "chemistry", "panels", "shade"]],
+  ["where and under what", ["latitudeDeg", "placing", "shade", "panels", "stations"]],
+])("every combination of choices reads: %s", (_, keys) => {
+  const all = combinations(keys);
+  expect(all.length).toBeGreaterThan(100);
+  for (const answers of all) expect(problemsOf(answers), JSON.stringify(answers)).toEqual([]);
+});
+
+test("every common load reads, alone and all together", () => {
+  for (const { id } of COMMON_GEAR) expect(problemsOf({ ...FIRST, gear: { [id]: 3 } })).toEqual([]);
+  expect(problemsOf({ ...FIRST, gear: Object.fromEntries(COMMON_GEAR.map(({ id }) => [id, 20])) })).toEqual([]);
+});
+
+test("the ends of every blank read", () => {
+  const ends = {
+    latitudeDeg: [-90, 90],
+    longitudeDeg: [-180, 180],
+    elevationM: [-450, 6000],
+    transmitW: [0.1, 100],
+    panelW: [5, 600],
+    blockAh: [5, 600],
+    blocks: [1, 8],
+  };
+  for (const [key, values] of Object.entries(ends)) {
+    for (const value of values) expect(problemsOf({ ...FIRST, [key]: value }), `${key} ${value}`).toEqual([]);
+  }
+  expect(problemsOf({ ...FIRST, end: "2026-12-07T14:00", latitudeDeg: -70 })).toEqual([]);
+});
+
+test("answers mean what they say", () => {
+  const south = startScenario({
+    ...FIRST,
+    latitudeDeg: -34,
+    shade: "some",
+    start: "2026-07-10T12:00",
+    end: "2026-07-12T12:00",
+  });
+  expect(south.panels![0]!.mount).toEqual({ kind: "fixed", tiltDeg: 34, azimuthDeg: 0 });
+  // The tree that stands towards the noon sun stands north there, and is bare in July.
+  const [, noon] = south.obstacles!;
+  expect(noon).toMatchObject({ kind: "tree", northM: 16, leafShare: 0 });
+  expect(startScenario({ ...FIRST, transmitW: 100, radio: "hf10" }).stations![0]!.transmitW).toBe(10);
+  expect(startScenario({ ...FIRST, radio: "fm50" }).stations![0]!.modes).toEqual([{ mode: "fm", share: 1 }]);
+  expect(startScenario({ ...FIRST, chemistry: "agm" }).bank.reserveShare).toBe(0.5);
+  expect(startScenario({ ...FIRST, latitudeDeg: -62 }).weather.kind).toBe("words");
+});
