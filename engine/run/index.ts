@@ -48,5 +48,13 @@ export {
 } from "./taskPool.ts";
 export { type Trace, trace, tracePrepared } from "./trace.ts";
 export type { RadioVerdict, Verdict } from "./verdict.ts";
-export { type Burden, burdenOf, type Comparison, type Contender, type VersusReport, versus } from "./versus.ts";
+export {
+  type Burden,
+  burdenOf,
+  type Comparison,
+  type Contender,
+  type PairedDifference,
+  type VersusReport,
+  versus,
+} from "./versus.ts";
 export { type Odds, wilson } from "./wilson.ts";
