@@ -1,4 +1,14 @@
 /** duskline's engine: a scenario goes in, traces and odds come out. No DOM, no Node, no clock, no chance of its own. */
+export {
+  METER_QUANTITIES,
+  type MeterFinding,
+  type MeterLog,
+  type MeterMapping,
+  type MeterQuantity,
+  type MeterReading,
+  readMeterLog,
+  readMeterMapping,
+} from "./meter/index.ts";
 export { type ClimateTables, loadClimateTables, readWeatherFile, type WeatherFile } from "./place/index.ts";
 export * from "./run/index.ts";
 export {
