@@ -5,11 +5,10 @@ import { moment } from "../words/answerOf.ts";
 import { percent } from "../words/numbers.ts";
 import { annotationPlace, type Box } from "./annotationPlace.ts";
 import { readingAt } from "./readingAt.ts";
+import { reserveTeeth } from "./reserveTeeth.ts";
 import type { Stratum } from "./strataLayout.ts";
 import { chargePath, endMs, shortfallPath } from "./strataPaths.ts";
 import type { TimeScale } from "./timeScale.ts";
-
-const TOOTH_PX = 9;
 
 interface ChargeStratumProps {
   readonly picture: RunPicture;
@@ -32,11 +31,9 @@ const VALUE_PX = 130;
 /** Charge in the bank, the reserve with its teeth on the bad side, and the two moments that matter. */
 export function ChargeStratum(props: ChargeStratumProps) {
   const reserveY = () => props.stratum.y(props.reserveShare);
-  const teeth = createMemo(() => {
-    const x0 = props.scale.x(props.picture.startMs);
-    const count = Math.floor((props.scale.x(endMs(props.picture)) - x0) / TOOTH_PX);
-    return Array.from({ length: count }, (_, i) => `M${(x0 + (i + 0.5) * TOOTH_PX).toFixed(1)} 0v5`).join("");
-  });
+  const teeth = createMemo(() =>
+    reserveTeeth(props.scale.x(props.picture.startMs), props.scale.x(endMs(props.picture))),
+  );
   return (
     <g>
       <g class="data">

@@ -1,15 +1,17 @@
 import { createMemo, createUniqueId, For, Show } from "solid-js";
 import { bandArea, bandLine } from "../../charts/bandPaths.ts";
-import { type EndLabel, spread } from "../../charts/endLabels.ts";
-import { type AxisTitle, RulerChart } from "../../charts/RulerChart.tsx";
+import { RulerChart } from "../../charts/RulerChart.tsx";
+import { reserveTeeth } from "../../charts/reserveTeeth.ts";
 import type { TimeScale } from "../../charts/timeScale.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { ampHours, figure, percent, THIN } from "../../words/numbers.ts";
+import { ampHours, percent, THIN } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
+import { forecastAxis } from "./forecastAxis.ts";
+import { forecastLabels } from "./forecastLabels.ts";
 import { darkHours, type ForecastLayout, forecastLayout, type Series } from "./forecastLayout.ts";
 import { failsWords, forecastInstant, forecastMore, forecastSentence } from "./forecastWords.ts";
 
@@ -84,38 +86,8 @@ function ForecastChart(props: {
   const isPhone = () => props.page.room().isPhone;
   const layout = createMemo(() => forecastLayout(props.series, isPhone() ? 176 : 220));
   const scale = createMemo(() => props.page.scale(props.time));
-  const short = () => isPhone();
-  const axis = createMemo((): AxisTitle[] => {
-    const { charge, strip, sun } = layout();
-    const unit = (last: boolean, text: string) => (last && !short() ? text : "");
-    return [
-      {
-        title: short() ? "Charge in the bank" : `Charge in the bank, % of ${ampHours(props.time.fullAh)}`,
-        how: "line: half of the skies are above. Close: the middle half. Wide: nine in ten",
-        titleY: charge.titleY,
-        values: charge.ticks.map((tick) => ({
-          y: charge.y(tick),
-          text: `${figure(tick * 100)}${unit(tick === 1, " %")}`,
-        })),
-      },
-      {
-        title: "Odds of being dark, hour by hour",
-        how: `full height: ${figure(strip.fullShare * 100)} in 100`,
-        titleY: strip.titleY,
-        values: [],
-      },
-      {
-        title: "From the sun, W",
-        how: "half of the skies bring more; the tint is their middle half",
-        titleY: sun.titleY,
-        values: sun.ticks.map((tick, i) => ({
-          y: sun.y(tick),
-          text: `${figure(tick)}${unit(i === sun.ticks.length - 1, " W")}`,
-        })),
-      },
-    ];
-  });
-  const labels = createMemo(() => endLabels(props.series, layout(), scale()));
+  const axis = createMemo(() => forecastAxis(props.time, layout(), isPhone()));
+  const labels = createMemo(() => forecastLabels(props.series, layout(), scale()));
   const label = () =>
     `Charge over time. ${forecastSentence(props.series)
       .map(({ text }) => text)
@@ -199,51 +171,15 @@ function Reserve(props: { time: Series["picture"]; layout: ForecastLayout; scale
   const y = () => props.layout.charge.y(props.time.reserveShare);
   const x0 = () => props.scale.x(props.time.startMs);
   const x1 = () => props.scale.x(props.time.startMs + props.time.steps * props.time.stepMs);
-  const teeth = () => {
-    const count = Math.floor((x1() - x0()) / 9);
-    return Array.from({ length: count }, (_, i) => `M${(x0() + (i + 0.5) * 9).toFixed(1)} 0v5`).join("");
-  };
   return (
     <g class="reserve" transform={`translate(0 ${y()})`}>
       <line x1={x0()} x2={x1()} y1={0} y2={0} />
-      <path d={teeth()} />
+      <path d={reserveTeeth(x0(), x1())} />
       <text x={x0() + 12} y={-9}>
         Reserve {percent(props.time.reserveShare)}, {ampHours(props.time.reserveShare * props.time.fullAh)}
       </text>
     </g>
   );
-}
-
-/** Names and figures beyond the ruler. */
-function endLabels(series: readonly Series[], layout: ForecastLayout, scale: TimeScale): EndLabel[] {
-  const [first] = series;
-  if (first === undefined) return [];
-  const x = scale.x(first.picture.startMs + first.picture.steps * first.picture.stepMs);
-  const at = (each: Series, band: "p5" | "p50" | "p95", words: string, look: string) => {
-    const share = each.picture.charge[band].at(-1)!;
-    return { x, y: layout.charge.y(share), figure: percent(share), words, look, dotted: false };
-  };
-  const charge = series.flatMap((each) => {
-    const median = at(each, "p50", clipped(each.name), each.look);
-    if (each.look === "second") return [median];
-    return [at(each, "p95", "best 1 in 20", "first-edge"), median, at(each, "p5", "worst 1 in 20", "first-edge")];
-  });
-  const strip = series.map((each, k) => ({
-    x: scale.widthPx - 8,
-    y: layout.strip.rows[k]! - 6,
-    figure: inHundred(each.picture.report.dark),
-    words: "in 100 ever go dark",
-    look: each.look === "first" ? "first-edge" : "second-edge",
-    dotted: false,
-  }));
-  return [
-    ...spread(charge, layout.charge.top, layout.charge.bottom),
-    ...spread(strip, layout.strip.top, layout.strip.rows.at(-1)!),
-  ];
-}
-
-function clipped(name: string): string {
-  return name.length <= 18 ? name : `${name.slice(0, 17)}…`;
 }
 
 /** "93 of 100 hold" for the index. */

@@ -4,9 +4,8 @@ import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import type { RunPicture } from "../../picture/runPicture.ts";
-import { energy, percent } from "../../words/numbers.ts";
 import { LedgerTable } from "./LedgerTable.tsx";
+import { ledgerWords } from "./ledgerWords.ts";
 
 /** Where the energy of one run went. */
 export function LedgerView(props: EntryProps<"ledger">) {
@@ -36,12 +35,6 @@ export function LedgerView(props: EntryProps<"ledger">) {
       <Show when={found().result}>{(picture) => <LedgerTable picture={picture()} />}</Show>
     </div>
   );
-}
-
-function ledgerWords({ ledger }: RunPicture): string {
-  const { alwaysWh, usedWh } = ledger;
-  const always = alwaysWh + usedWh > 0 ? alwaysWh / (alwaysWh + usedWh) : 0;
-  return `${energy(alwaysWh + usedWh)} in all, ${percent(always)} of it always on`;
 }
 
 export function ledgerSummary(props: EntryProps<"ledger">): string {

@@ -1,28 +1,21 @@
 import { For } from "solid-js";
-import type { Odds } from "../../../engine/index.ts";
 import type { VersusPicture } from "../../results/answers.ts";
 import { inHundred, oddsRange } from "../../words/oddsWords.ts";
-
-const LEFT_PX = 92;
-const RIGHT_PX = 16;
+import { ODDS_HEIGHT_PX, ODDS_LEFT_PX, oddsAnchor, oddsRows, oddsRowWords, oddsX } from "./oddsRows.ts";
 
 /** Odds of both, each with the interval that its sample leaves open: a filled dot for the one that is judged, an open ring for the other. */
 export function OddsBars(props: { picture: VersusPicture; names: { first: string; second: string }; widthPx: number }) {
-  const x = (share: number) => LEFT_PX + share * (props.widthPx - LEFT_PX - RIGHT_PX);
-  const rows = (): { name: string; y: number; second: Odds; first: Odds }[] => [
-    { name: "Holds", y: 44, second: props.picture.second.holds, first: props.picture.first.holds },
-    { name: "Goes dark", y: 116, second: props.picture.second.dark, first: props.picture.first.dark },
-  ];
-  const words = () =>
-    rows()
-      .map(
-        (row) =>
-          `${row.name}: ${props.names.second} ${inHundred(row.second)}, ${props.names.first} ${inHundred(row.first)}`,
-      )
-      .join("; ");
-  const anchor = (share: number) => (share > 0.8 ? "end" : share < 0.2 ? "start" : "middle");
+  const x = (share: number) => oddsX(share, props.widthPx);
+  const rows = () => oddsRows(props.picture);
+  const words = () => oddsRowWords(props.picture, props.names);
   return (
-    <svg class="odds-bars" width={props.widthPx} height={158} role="img" aria-label={`Of 100 skies. ${words()}.`}>
+    <svg
+      class="odds-bars"
+      width={props.widthPx}
+      height={ODDS_HEIGHT_PX}
+      role="img"
+      aria-label={`Of 100 skies. ${words()}.`}
+    >
       <For each={[0, 0.25, 0.5, 0.75, 1]}>
         {(share) => (
           <>
@@ -36,13 +29,18 @@ export function OddsBars(props: { picture: VersusPicture; names: { first: string
       <For each={rows()}>
         {(row) => (
           <>
-            <text class="end-figure" x={LEFT_PX - 14} y={row.y + 21} text-anchor="end">
+            <text class="end-figure" x={ODDS_LEFT_PX - 14} y={row.y + 21} text-anchor="end">
               {row.name}
             </text>
             <g class="series-first">
               <path class="interval" d={`M${x(row.second.low)} ${row.y}H${x(row.second.high)}`} />
               <circle class="odds-dot" cx={x(row.second.share)} cy={row.y} r={5} />
-              <text class="odds-figure" x={x(row.second.share)} y={row.y + 22} text-anchor={anchor(row.second.share)}>
+              <text
+                class="odds-figure"
+                x={x(row.second.share)}
+                y={row.y + 22}
+                text-anchor={oddsAnchor(row.second.share)}
+              >
                 {inHundred(row.second)} ({oddsRange(row.second)})
               </text>
             </g>

@@ -1,4 +1,3 @@
-import { tickStep } from "d3";
 import { createMemo, For, Show } from "solid-js";
 import { bandArea, bandLine, stepAt } from "../../charts/bandPaths.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
@@ -8,11 +7,12 @@ import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import type { PairedBands, VersusPicture } from "../../results/answers.ts";
 import { clockAt } from "../../time/localClock.ts";
-import { ampHours, energy, figure, percent } from "../../words/numbers.ts";
-import { inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { ampHours, figure } from "../../words/numbers.ts";
 import { changesInWords } from "../scenario/changesInWords.ts";
 import { OddsBars } from "./OddsBars.tsx";
+import { pairedLabels, pairedLayout } from "./pairedLayout.ts";
 import { Tally } from "./Tally.tsx";
+import { versusRows } from "./versusRows.ts";
 import { burdenWords, versusSentence } from "./versusWords.ts";
 
 /** Two scenarios under the same skies and with the same people, held against one another member by member. */
@@ -92,22 +92,8 @@ function PairedChart(props: {
   paired: PairedBands;
   stale: boolean;
 }) {
-  const top = 30;
-  const heightPx = 110;
-  const range = createMemo(() => {
-    const { p5, p95 } = props.paired;
-    const least = Math.min(0, ...p5);
-    const most = Math.max(0, ...p95, least + 1);
-    const step = tickStep(least, most, 3);
-    const low = Math.floor(least / step) * step;
-    const high = Math.ceil(most / step) * step;
-    const ticks: number[] = [];
-    for (let tick = low; tick <= high + step / 2; tick += step) ticks.push(Math.round(tick / step) * step);
-    return { low, high, ticks };
-  });
-  const y = (ah: number) => top + heightPx * ((range().high - ah) / (range().high - range().low));
+  const layout = createMemo(() => pairedLayout(props.paired));
   const scale = createMemo(() => props.page.scale(props.picture.time));
-  const last = () => props.paired.p50.at(-1)!;
   const words = (ms: number) => {
     const { day, clock } = clockAt(props.picture.time.ruler, ms);
     const i = stepAt(props.picture.time, ms, props.paired.p50.length);
@@ -119,61 +105,27 @@ function PairedChart(props: {
       page={props.page}
       time={props.picture.time}
       scale={scale()}
-      heightPx={top + heightPx + 12}
-      axis={[
-        {
-          title: "Put by, Ah",
-          how: "more in the bank than the other, the same sky and people in both; tint: nine in ten",
-          titleY: top - 10,
-          values: range().ticks.map((tick) => ({ y: y(tick), text: figure(tick) })),
-        },
-      ]}
-      labels={[
-        {
-          x: scale().x(props.picture.time.startMs + props.picture.time.steps * props.picture.time.stepMs),
-          y: y(last()),
-          labelY: y(last()),
-          figure: ampHours(last()),
-          words: "median at the end",
-          look: "first",
-          dotted: false,
-        },
-      ]}
+      heightPx={layout().heightPx}
+      axis={[layout().axis]}
+      labels={pairedLabels(props.picture.time, props.paired, layout(), scale())}
       label={`Charge put by. ${words(props.picture.time.startMs + props.picture.time.steps * props.picture.time.stepMs)}`}
       words={words}
       faded={props.stale}
     >
       <g class="data series-first">
-        <path class="band-wide" d={bandArea(props.picture.time, scale(), y, props.paired.p5, props.paired.p95)} />
-        <line class="axis-base" x1={0} x2={scale().widthPx} y1={y(0)} y2={y(0)} />
-        <path class="median-halo" d={bandLine(props.picture.time, scale(), y, props.paired.p50)} />
-        <path class="median" d={bandLine(props.picture.time, scale(), y, props.paired.p50)} />
+        <path
+          class="band-wide"
+          d={bandArea(props.picture.time, scale(), layout().y, props.paired.p5, props.paired.p95)}
+        />
+        <line class="axis-base" x1={0} x2={scale().widthPx} y1={layout().y(0)} y2={layout().y(0)} />
+        <path class="median-halo" d={bandLine(props.picture.time, scale(), layout().y, props.paired.p50)} />
+        <path class="median" d={bandLine(props.picture.time, scale(), layout().y, props.paired.p50)} />
       </g>
     </RulerChart>
   );
 }
 
 function Figures(props: { picture: VersusPicture; names: { first: string; second: string } }) {
-  const rows = () => {
-    const { first, second } = props.picture;
-    const row = (name: string, say: (side: typeof first) => string) => ({
-      name,
-      first: say(first),
-      second: say(second),
-    });
-    const stated = (value: number | null) => (value === null ? "–" : figure(value, 1));
-    return [
-      row("Holds, of 100 skies", (side) => `${inHundred(side.holds)} (${oddsRange(side.holds)})`),
-      row("Ever dark, of 100 skies", (side) => `${inHundred(side.dark)} (${oddsRange(side.dark)})`),
-      row("Lowest charge, median", (side) => percent(side.lowestShare.p50)),
-      row("Lowest charge, 1 in 20 under", (side) => percent(side.lowestShare.p5)),
-      row("From the sun, median", (side) => energy(side.solarWh.p50)),
-      row("Unserved, mean", (side) => energy(side.unservedWh.mean)),
-      row("Cost, as stated", (side) => stated(side.burden.cost)),
-      row("Mass, kg, as stated", (side) => stated(side.burden.massKg)),
-      row("Work, min, as stated", (side) => stated(side.burden.setupMinutes)),
-    ];
-  };
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section class="wide versus-figures" tabIndex={0} aria-label="Both in figures">
@@ -187,7 +139,7 @@ function Figures(props: { picture: VersusPicture; names: { first: string; second
           </tr>
         </thead>
         <tbody>
-          <For each={rows()}>
+          <For each={versusRows(props.picture)}>
             {(row) => (
               <tr>
                 <th scope="row">{row.name}</th>
