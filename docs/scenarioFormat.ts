@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { type SchemaNode, scenarioInputSchema } from "../engine/scenario/scenarioSchema.ts";
 import { filledInByKind } from "./filledInByKind.ts";
 import { mdTable } from "./mdTable.ts";
-import { type SchemaNode, scenarioInputSchema } from "./scenarioSchema.ts";
 
 /** One section of the page: a group of fields with a name of its own. */
 interface Part {

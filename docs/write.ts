@@ -1,10 +1,10 @@
 /** `npm run docs`: writes what `docs/` derives from the code, and the accuracy tables from the last test run. */
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { scenarioSchemaText } from "../engine/scenario/scenarioSchema.ts";
 import { accuracyRows, TRUTH_FOLDER } from "../tests/accuracyRows.ts";
 import { exampleOdds } from "./exampleOdds.ts";
 import { replaceBetween } from "./replaceBetween.ts";
 import { scenarioFormatText } from "./scenarioFormat.ts";
-import { scenarioSchemaText } from "./scenarioSchema.ts";
 import { readmeAccuracy, validationText } from "./validation.ts";
 
 const at = (path: string) => new URL(path, import.meta.url);

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { replaceBetween } from "../../docs/replaceBetween.ts";
 import { scenarioFormatText } from "../../docs/scenarioFormat.ts";
-import { type SchemaNode, scenarioInputSchema, scenarioSchemaText } from "../../docs/scenarioSchema.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { type SchemaNode, scenarioInputSchema, scenarioSchemaText } from "../../engine/scenario/scenarioSchema.ts";
 
 const committed = (path: string) => readFileSync(path, "utf8");
 

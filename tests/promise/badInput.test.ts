@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { type SchemaNode, scenarioInputSchema } from "../../docs/scenarioSchema.ts";
 import { traceJson } from "../../engine/cli/traceJson.ts";
 import { loadClimateTables, readWeatherFile } from "../../engine/place/index.ts";
 import { trace } from "../../engine/run/index.ts";
 import { applyChanges } from "../../engine/scenario/applyChanges.ts";
 import { type Problem, readScenario, readVariant, type Scenario } from "../../engine/scenario/index.ts";
+import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
 import { numberFields, put, type Step, sample, scenarioWith, valueAt } from "./sampleScenario.ts";
 
 const climate = await loadClimateTables();

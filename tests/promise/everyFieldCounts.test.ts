@@ -4,7 +4,6 @@
  * ensemble reads, is named, and is shown to be just that.
  */
 import { expect, test } from "vitest";
-import { type SchemaNode, scenarioInputSchema } from "../../docs/scenarioSchema.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
 import { oddsReport, runMembers } from "../../engine/run/odds.ts";
@@ -13,6 +12,7 @@ import type { Surroundings } from "../../engine/run/surroundings.ts";
 import { trace } from "../../engine/run/trace.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
+import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
 import { type Document, EVERYTHING, WEATHER_CSV } from "./everything.ts";
 import { put } from "./sampleScenario.ts";
 

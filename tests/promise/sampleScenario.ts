@@ -1,5 +1,5 @@
-import { type SchemaNode, scenarioInputSchema } from "../../docs/scenarioSchema.ts";
 import type { QuantityFacts } from "../../engine/scenario/quantity.ts";
+import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
 
 /** One step from a part of the schema into what it holds. */
 export type Step = { readonly key: string } | { readonly item: true } | { readonly option: number };

@@ -1,4 +1,4 @@
-import { type SchemaNode, scenarioInputSchema } from "../../../docs/scenarioSchema.ts";
+import { type SchemaNode, scenarioInputSchema } from "../../../engine/scenario/scenarioSchema.ts";
 
 export type { SchemaNode };
 

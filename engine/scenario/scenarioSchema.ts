@@ -1,6 +1,6 @@
 import * as z from "zod";
-import type { QuantityFacts } from "../engine/scenario/quantity.ts";
-import { Scenario } from "../engine/scenario/scenario.ts";
+import type { QuantityFacts } from "./quantity.ts";
+import { Scenario } from "./scenario.ts";
 
 /** The part of JSON Schema that the format uses, with what the engine's schema says besides. */
 export interface SchemaNode {
