@@ -1,12 +1,14 @@
 import { stepGroup } from "../array/stepGroup.ts";
 import { writeDetail } from "../array/writeDetail.ts";
-import { openCircuitV } from "../bank/bankVoltage.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH } from "./stepState.ts";
 
-/** First half of a step: what the sun and the other sources could give the bank, and which of them the selector lets pass. */
+/**
+ * What the sun and the other sources could give the bank in a step, and which of them the selector lets pass. Asked only where the
+ * bank's volts, a source or a reader has a say in it; otherwise `run.fixed.sumW` is all there is.
+ */
 export function stepOffers(
   prepared: Prepared,
   i: number,
@@ -17,12 +19,11 @@ export function stepOffers(
   const { bank, groups, sources } = prepared;
   const { state, rows, offeredW } = run;
   const firstGroup = i * run.stride + run.groupAt;
-  const openV = openCircuitV(bank, state[STORED_AH]!);
+  const openV = state[OPEN_V]!;
   // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes. None works
   // below the lowest volts of a bank that is to be called one.
   const lastA = state[LAST_A]!;
   const seenV = openV + lastA * (lastA > 0 ? bank.chargingOhm : bank.internalOhm);
-  state[OPEN_V] = openV;
   state[AT_BANK_V] = Math.min(bank.absorptionV, Math.max(run.fixed.lowestV, seenV));
 
   const { fixed } = run;

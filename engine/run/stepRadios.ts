@@ -1,8 +1,8 @@
 import { drawA } from "../bank/bankVoltage.ts";
 import { INPUT_PEAK_W, type MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
-import { ROW_BANK_V, type RunRows } from "./runRows.ts";
-import { CONNECTED, DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
+import { ROW_BANK_V, ROW_CONNECTED, type RunRows } from "./runRows.ts";
+import { DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
 
 /**
  * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
@@ -20,7 +20,7 @@ export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, 
   const firstPeak = i * inputs.stride + INPUT_PEAK_W;
   const chargingW = state[SOLAR_W]! + state[TAKEN_W]!;
   const openV = state[OPEN_V]!;
-  const isConnected = state[CONNECTED]! > 0;
+  const isConnected = rows[row + ROW_CONNECTED]! > 0;
   for (let s = 0; s < feedDropV.length; s++) {
     const peakW = inputs.rows[firstPeak + s]!;
     let radioV = 0;

@@ -6,8 +6,6 @@ import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { stepBank } from "./stepBank.ts";
-import { stepOffers } from "./stepOffers.ts";
-import { stepRadios } from "./stepRadios.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "./stepState.ts";
 
 /**
@@ -31,10 +29,7 @@ export function stepRun(
   details?: RunDetails,
 ): void {
   const { state } = run;
-  const { steps } = prepared.grid;
   state[STORED_AH] = prepared.bank.fullAh * inputs.figures[FIGURE_START_SHARE]!;
-  run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
-  if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   state[LAST_A] = 0;
   state[DROPOUT_H] = 0;
   state[CONNECTED] = 1;
@@ -42,7 +37,26 @@ export function stepRun(
     run.runs[s] = 0;
     run.fuelLeftL[s] = prepared.sources[s]!.fuelL;
   }
+  stepOnward(prepared, light, airTempC, inputs, run, 0, details);
+}
+
+/**
+ * Carries a member on from step `first` to the end; `run.state`, `run.runs` and `run.fuelLeftL` say how things stand there.
+ * @param first 0…steps
+ */
+export function stepOnward(
+  prepared: Prepared,
+  light: SkyLight,
+  airTempC: Float64Array,
+  inputs: MemberInputs,
+  run: RunRows,
+  first: number,
+  details?: RunDetails,
+): void {
   const { groups } = prepared;
+  const { steps } = prepared.grid;
+  run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
+  if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   const noteAll = details !== undefined || prepared.selector.inputs > 0;
   for (let i = 0; i < steps; i++) {
     run.fixed.sumW[i] = 0;
@@ -55,9 +69,5 @@ export function stepRun(
       stepPlane(group.unshaded, g, light, airTempC, details.freePlanes[g]!, details.freeFixed, true);
     }
   }
-  for (let i = 0; i < steps; i++) {
-    stepOffers(prepared, i, run, noteAll, details);
-    stepBank(prepared, i, inputs, run);
-    stepRadios(prepared, i, inputs, run, noteAll);
-  }
+  stepBank(prepared, inputs, run, first, noteAll, details);
 }
