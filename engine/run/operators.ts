@@ -109,11 +109,7 @@ export function drawOperators(
   member: number,
   inputs: MemberInputs,
 ): void {
-  const { state, dayNormal, hourFactor, stations, sending, groupSending, groupOfStation } = operators;
-  const { loads, converterShare, grid } = prepared;
-  const { rows, stride } = inputs;
-  const idleShare = inputs.figures[FIGURE_IDLE_SHARE]!;
-  const perConverter = 1 / converterShare;
+  const { state, dayNormal, hourFactor, stations } = operators;
   openStream(state, words, member, "activity");
   const eventNormal = nextNormal(state);
   for (let day = 0; day < operators.days; day++) dayNormal[day] = nextNormal(state);
@@ -126,6 +122,19 @@ export function drawOperators(
       hourFactor[s * hours + hour] = keennessAt(operators.keenness, normal);
     }
   }
+  writeWanted(prepared, operators, inputs);
+}
+
+/**
+ * Writes what the site wants in each step, from how keen the stations are in each hour (`operators.hourFactor`).
+ * @memberLoop
+ */
+export function writeWanted(prepared: Prepared, operators: PreparedOperators, inputs: MemberInputs): void {
+  const { hours, hourFactor, stations, sending, groupSending, groupOfStation } = operators;
+  const { loads, converterShare, grid } = prepared;
+  const { rows, stride } = inputs;
+  const idleShare = inputs.figures[FIGURE_IDLE_SHARE]!;
+  const perConverter = 1 / converterShare;
   for (let i = 0; i < grid.steps; i++) {
     let wantedW = loads.quietW[i]! * idleShare;
     const hour = operators.hourOfStep[i]!;

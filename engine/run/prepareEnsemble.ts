@@ -142,7 +142,7 @@ export function prepareEnsemble(
 }
 
 /** What is known of each day: named days first, else the words of a scenario whose weather is told in words. */
-function knownDays(scenario: Scenario, dates: readonly string[]): (KnownDay | null)[] {
+export function knownDays(scenario: Scenario, dates: readonly string[]): (KnownDay | null)[] {
   const { weather } = scenario;
   return dates.map((date, day) => {
     const named = scenario.knownDays.find((known) => known.date === date);

@@ -5,7 +5,21 @@ import { expect, test } from "vitest";
 import { type EngineModule, engineModules, parseModule } from "./engineModules.ts";
 
 /** Each folder may import itself and the folders before it. A new folder takes its place here. */
-const ORDER = ["chance", "scenario", "meter", "place", "sky", "shade", "array", "load", "source", "bank", "run", "learn", "actual"];
+const ORDER = [
+  "chance",
+  "scenario",
+  "meter",
+  "place",
+  "sky",
+  "shade",
+  "array",
+  "load",
+  "source",
+  "bank",
+  "run",
+  "learn",
+  "actual",
+];
 
 /** Packages that need neither the DOM nor Node. */
 const PURE_PACKAGES =
