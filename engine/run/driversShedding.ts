@@ -43,3 +43,8 @@ export function withoutLoad(ensemble: PreparedEnsemble, load: SheddableLoad): Pr
   const without = { ...prepared, scenario, loads, inputs: memberInputs(loads, bank, converterShare, controllersW) };
   return { ...ensemble, prepared: without, operators: prepareOperators(without, words) };
 }
+
+/** The ensemble without each of its loads, in the order of `sheddableLoads`. */
+export function withoutEachLoad(ensemble: PreparedEnsemble): PreparedEnsemble[] {
+  return sheddableLoads(ensemble.prepared.scenario).map((load) => withoutLoad(ensemble, load));
+}

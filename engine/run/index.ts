@@ -4,16 +4,9 @@
  * and figures for each, on workers through taskPool) ─► oddsReport. Reads every other folder; read by none.
  */
 export { type DayFigures, dayFigures } from "./dayFigures.ts";
-export {
-  DRIVERS_FEWEST_MEMBERS,
-  DRIVERS_MOST_MEMBERS,
-  type DriverLine,
-  type DriversReport,
-  drivers,
-  type EndEffect,
-  type SheddingLine,
-} from "./drivers.ts";
+export { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS, drivers } from "./drivers.ts";
 export type { DriverFactor } from "./driversMember.ts";
+export type { DriverLine, DriversReport, EndEffect, SheddingLine } from "./driversReport.ts";
 export type { DriverShare, Sampled } from "./driversShares.ts";
 export { type ExplainedNumber, type ExplainedPart, explain } from "./explain.ts";
 export { type HarvestLine, type Ledger, type LedgerLine, ledger } from "./ledger.ts";
