@@ -5,6 +5,7 @@ import { checkVerb } from "./checkVerb.ts";
 import { driversVerb } from "./driversVerb.ts";
 import { explainVerb } from "./explainVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
+import { limitsVerb } from "./limitsVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
 import { sizeVerb } from "./sizeVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
@@ -18,6 +19,7 @@ const VERBS: readonly Verb[] = [
   sizeVerb,
   driversVerb,
   ledgerVerb,
+  limitsVerb,
   explainVerb,
   checkVerb,
 ];

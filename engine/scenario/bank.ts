@@ -40,6 +40,18 @@ export const Bank = z
       high: 5000,
       what: "most current the whole bank may give",
     }).optional(),
+    peakDischargeA: quantity({
+      unit: "A",
+      low: 0.1,
+      high: 10_000,
+      what: "most current the whole bank may give for a few seconds; for the limits",
+    }).optional(),
+    shortCircuitA: quantity({
+      unit: "A",
+      low: 10,
+      high: 300_000,
+      what: "prospective short-circuit current of the whole bank, as its maker states it; for the limits",
+    }).optional(),
     internalResistanceOhm: quantity({
       unit: "Ω",
       low: 0,
@@ -122,6 +134,17 @@ export const Bank = z
         "inSeries",
         `${value.inSeries} in series for ${value.nominalV} V makes blocks of ${+blockV.toFixed(2)} V, but ${value.chemistry} blocks come in ${usual} V; change inSeries or nominalV`,
         value.inSeries,
+      );
+    }
+    if (
+      value.peakDischargeA !== undefined &&
+      value.maxDischargeA !== undefined &&
+      value.peakDischargeA < value.maxDischargeA
+    ) {
+      refuse(
+        "peakDischargeA",
+        `for seconds it would give ${value.peakDischargeA} A, less than the ${value.maxDischargeA} A it may give all the time; swap the two or leave one out`,
+        value.peakDischargeA,
       );
     }
     if (value.disconnectV !== undefined && value.reconnectV !== undefined && value.reconnectV < value.disconnectV) {

@@ -19,13 +19,13 @@ export const Module = z
       unit: "V",
       low: 1,
       high: 150,
-      what: "open-circuit voltage; counts under a PWM controller",
+      what: "open-circuit voltage; counts under a PWM controller and for the limits",
     }).optional(),
     iscA: quantity({
       unit: "A",
       low: 0.01,
       high: 45,
-      what: "short-circuit current; checked against impA and counts for nothing else",
+      what: "short-circuit current; counts for the limits",
     }).optional(),
     powerTempCoeffPerK: quantity({
       unit: "per K",
@@ -38,9 +38,16 @@ export const Module = z
       unit: "per K",
       low: -0.01,
       high: 0,
-      what: "change of open-circuit voltage with cell temperature; counts under a PWM controller",
+      what: "change of open-circuit voltage with cell temperature; counts under a PWM controller and for the limits",
       typical: [-0.0035, -0.0024],
     }).default(-0.0029),
+    maxSeriesFuseA: quantity({
+      unit: "A",
+      low: 1,
+      high: 60,
+      what: "largest fuse that the module may stand behind, from its label; for the limits",
+      typical: [10, 25],
+    }).optional(),
     cells: count({ low: 1, high: 200, what: "cells in series" }).optional(),
     bypassSections: count({ low: 1, high: 12, what: "sections of cells, each with its own bypass diode" }).optional(),
     lengthM: quantity({ unit: "m", low: 0.05, high: 3, what: "length of one module" }).optional(),
@@ -195,6 +202,25 @@ const Controller = z
       .nullable()
       .default(null)
       .meta({ description: "most current the controller gives the bank, from 0.5 to 300 A; null for no limit" }),
+    maxPanelV: quantity({
+      unit: "V",
+      low: 10,
+      high: 1000,
+      what: "most open-circuit volts that its input stands; for the limits",
+      typical: [50, 150],
+    }).optional(),
+    maxPanelA: quantity({
+      unit: "A",
+      low: 0.5,
+      high: 300,
+      what: "most short-circuit current that its input stands; for the limits",
+    }).optional(),
+    fuseA: quantity({
+      unit: "A",
+      low: 0.5,
+      high: 500,
+      what: "fuse between the controller and the bank; for the limits",
+    }).optional(),
     stepDownOnly: z
       .boolean({ error: "true or false (true for a controller that cannot raise the panel's voltage)" })
       .default(true)

@@ -3,6 +3,7 @@ import { Bank } from "./bank.ts";
 import { KnownDay, Operators, Sureness } from "./chanceFields.ts";
 import { Change } from "./change.ts";
 import { Gear } from "./gear.ts";
+import { MainFeed } from "./mainFeed.ts";
 import { Models } from "./models.ts";
 import { Obstacle } from "./obstacle.ts";
 import { PanelGroup } from "./panelGroup.ts";
@@ -95,6 +96,7 @@ export const Scenario = z
       panels: list(PanelGroup, "panel groups", 20),
       obstacles: list(Obstacle, "obstacles", 100),
       bank: Bank,
+      mainFeed: MainFeed.optional(),
       converter: Converter.optional(),
       sources: list(Source, "sources", 10),
       selector: Selector,

@@ -90,6 +90,13 @@ export const Station = z
     feed: z
       .strictObject({
         cable: Cable.meta({ description: "the radio's own lead" }),
+        fuseA: quantity({
+          unit: "A",
+          low: 0.1,
+          high: 400,
+          what: "fuse in the radio's lead; for the limits",
+          typical: [5, 30],
+        }).optional(),
         contactsOhm: quantity({
           unit: "Ω",
           low: 0,

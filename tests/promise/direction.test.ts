@@ -19,6 +19,7 @@ const ORDER = [
   "run",
   "learn",
   "actual",
+  "checks",
 ];
 
 /** Packages that need neither the DOM nor Node. */

@@ -4,6 +4,7 @@
  * ensemble reads, is named, and is shown to be just that.
  */
 import { expect, test } from "vitest";
+import { limits } from "../../engine/checks/limits.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
 import { oddsReport, runMembers } from "../../engine/run/odds.ts";
@@ -23,8 +24,6 @@ const FOR_PEOPLE = new Set([
   ...["tree", "box", "horizon"].map((kind) => `Obstacle: ${kind}.name`),
   ...["mains", "generator", "vehicle"].map((kind) => `Source: ${kind}.name`),
   ...["cost", "massKg", "setupMinutes"].map((field) => `Bring.${field}`),
-  // Refused where it contradicts impA, as its sentence says, and for nothing else.
-  "Module.iscA",
   // Says what blocks make up the nominal volts, and is refused where they cannot.
   "Bank.inSeries",
   // Names the file that is handed over along with the scenario; the command line goes and reads it.
@@ -41,6 +40,17 @@ const CHANGES = /^(Change|Variant)\./;
 /** What one run says nothing about. */
 const ENSEMBLE_ONLY = /^(How sure are you\?|Operators|Known day)\.|^Scenario\.shedding$/;
 
+/** What a run passes over and the limits read. */
+const LIMITS_ONLY = new Set([
+  "Module.iscA",
+  "Module.maxSeriesFuseA",
+  ...["maxPanelV", "maxPanelA", "fuseA"].map((field) => `Controller.${field}`),
+  "Feed.fuseA",
+  ...["peakDischargeA", "shortCircuitA"].map((field) => `Bank.${field}`),
+  ...["contactsOhm", "fuseA", "fuseBreaksA", "fuseFromPostM", "fuseLeadSheathed", "disconnectA", "distributionA"].map(
+    (field) => `Main feed.${field}`,
+  ),
+]);
 /** Texts that mean something, and what else they could be. */
 const OTHER_TEXTS: Readonly<Record<string, readonly unknown[]>> = {
   "Place.zone": ["Europe/London"],
@@ -158,6 +168,14 @@ function runOf(document: unknown): string | null {
   return hash([record, details, verdict, days, prepared.grid.zone === "" ? 0 : prepared.grid.localMinute]);
 }
 
+/** What the limits of one run say in figures. */
+function limitsOf(document: unknown): string | null {
+  const read = readScenario(document);
+  if (!read.ok) return null;
+  const run = trace(read.scenario, around);
+  return run.ok ? hash(limits(run.trace)) : hash(run.problems);
+}
+
 /** What a small ensemble says in figures. */
 function ensembleOf(document: unknown): string | null {
   const read = readScenario(document);
@@ -205,7 +223,7 @@ function moving(results: (document: unknown) => string | null, fields: ReadonlyS
 }
 
 test("every field that describes the plan moves some figure of a run", PATIENCE, () => {
-  const fields = new Set(wanted.filter((field) => !ENSEMBLE_ONLY.test(field)));
+  const fields = new Set(wanted.filter((field) => !ENSEMBLE_ONLY.test(field) && !LIMITS_ONLY.has(field)));
   const moved = moving(runOf, fields);
   expect([...fields].filter((field) => !moved.has(field))).toEqual([]);
 });
@@ -216,6 +234,19 @@ test("what only an ensemble reads moves an ensemble and no run", PATIENCE, () =>
   const moved = moving(ensembleOf, fields);
   expect([...fields].filter((field) => !moved.has(field))).toEqual([]);
   expect([...moving(runOf, fields)]).toEqual([]);
+});
+
+test("what only the limits read moves a limit and no run", PATIENCE, () => {
+  const moved = moving(limitsOf, LIMITS_ONLY);
+  expect([...LIMITS_ONLY].filter((field) => !moved.has(field))).toEqual([]);
+  expect([...moving(runOf, LIMITS_ONLY)]).toEqual([]);
+});
+
+test("the main feed's cable moves a limit and no run", () => {
+  const { full } = EVERYTHING;
+  const longer = { ...full!, mainFeed: { ...full!.mainFeed!, cable: { mm2: 16, oneWayM: 3 } } };
+  expect(limitsOf(longer)).not.toBe(limitsOf(full));
+  expect(runOf(longer)).toBe(runOf(full));
 });
 
 test("what is for people moves no figure", PATIENCE, () => {

@@ -1,0 +1,24 @@
+/** Ratings that are sold: blade fuses up to 10 A, above that the code's list, A (NEC 240.6(A), from memory). */
+const FUSE_SIZES_A: readonly number[] = [
+  1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350,
+  400, 450, 500, 600,
+];
+
+/**
+ * The smallest fuse that is sold which carries `loadA`.
+ * @param largestA what the wire allows; null when that is not known
+ * @returns null where no fuse that is sold carries the load and still protects the wire
+ */
+export function fuseFor(loadA: number, largestA: number | null): number | null {
+  const found = FUSE_SIZES_A.find((size) => size >= loadA);
+  if (found === undefined || (largestA !== null && found > largestA)) return null;
+  return found;
+}
+
+/** What a fuse, a wire or a switch has to carry: the greatest peak, and a quarter more than what flows for hours. */
+export function designA(peakA: number, continuousA: number): number {
+  return Math.max(peakA, CONTINUOUS_FACTOR * continuousA);
+}
+
+/** What flows for three hours and more counts for a quarter more (NEC 210.19(A), 210.20(A), 215.2, 215.3; from memory). */
+export const CONTINUOUS_FACTOR = 1.25;

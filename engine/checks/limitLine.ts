@@ -1,0 +1,106 @@
+import type { LimitRule } from "./limitRules.ts";
+
+/** How a value stands to its limit; *unknown* where the scenario leaves one of the two open. */
+export type LimitVerdict = "over" | "close" | "unknown" | "within";
+
+/** One thing that was held against a limit. Advice for people who know their local code, and no permit. */
+export interface LimitLine {
+  /** What was checked and where: "radio-volts/hf-run"; the same from run to run. */
+  readonly id: string;
+  /** Where: "lead of HF run position". */
+  readonly about: string;
+  /** What: "volts on the worst transmit peak". */
+  readonly quantity: string;
+  /** In `unit`; null where the scenario does not say. */
+  readonly value: number | null;
+  readonly unit: string;
+  /** In `unit`; null where the scenario does not say. */
+  readonly limit: number | null;
+  /** Whether the value may be at most the limit, or must be at least it. */
+  readonly bound: "most" | "least";
+  /** How far the value stays on the good side, as a share of the limit; negative beyond it; null where that means nothing. */
+  readonly marginShare: number | null;
+  readonly verdict: LimitVerdict;
+  /** True where the limit is what is usual for such gear, because the scenario states none. */
+  readonly isAssumed: boolean;
+  readonly rule: LimitRule;
+  /** What to do, one sentence. */
+  readonly change: string;
+  /** Ids of the cautions to show beside it. */
+  readonly cautions: readonly string[];
+}
+
+/** What a line is made of; the rest follows. */
+export interface LimitLineFacts {
+  readonly id: string;
+  readonly about: string;
+  readonly quantity: string;
+  readonly value: number | null;
+  readonly unit: string;
+  readonly limit: number | null;
+  readonly bound?: "most" | "least";
+  /** Distance from the limit, in `unit`, under which a good value counts as close; a tenth of the limit when left out. */
+  readonly closeWithin?: number;
+  readonly isAssumed?: boolean;
+  /** Whether a value that equals a least limit is over: "at or below". */
+  readonly isAbove?: boolean;
+  readonly rule: LimitRule;
+  /** What to do when it is over or close. */
+  readonly change: string;
+  /** Field of the scenario to fill in when the value or the limit is not stated. */
+  readonly fill?: string;
+  readonly cautions?: readonly string[];
+}
+
+/** Shares of the limit below which a good value counts as close (our choice, no source). */
+const CLOSE_SHARE = 0.1;
+
+/** Holds a value against its limit. */
+export function limitLine(facts: LimitLineFacts): LimitLine {
+  const { value, limit, bound = "most", isAssumed = false } = facts;
+  const common = {
+    id: facts.id,
+    about: facts.about,
+    quantity: facts.quantity,
+    value,
+    unit: facts.unit,
+    limit,
+    bound,
+    isAssumed,
+    rule: facts.rule,
+    cautions: facts.cautions ?? [],
+  };
+  if (value === null || limit === null) {
+    const change = facts.fill === undefined ? facts.change : `State ${facts.fill}, from the label or the data sheet.`;
+    return { ...common, marginShare: null, verdict: "unknown", change };
+  }
+  const roomBy = bound === "most" ? limit - value : value - limit;
+  const closeBy = facts.closeWithin ?? CLOSE_SHARE * Math.abs(limit);
+  const isOver = facts.isAbove === true ? roomBy <= 0 : roomBy < -ROUNDING * Math.abs(limit);
+  const verdict = isOver ? "over" : roomBy < closeBy ? "close" : "within";
+  const stated =
+    isAssumed && facts.fill !== undefined ? `Nothing, if ${facts.fill} is as usual; state it.` : "Nothing.";
+  return {
+    ...common,
+    marginShare: limit > 0 && facts.unit !== "°C" ? roomBy / limit : null, // half of 10 °C is no temperature
+    verdict,
+    change: verdict === "within" ? stated : facts.change,
+  };
+}
+
+/** A value that equals its limit but for the last bits is within it. */
+const ROUNDING = 1e-9;
+
+const ORDER: readonly LimitVerdict[] = ["over", "close", "unknown", "within"];
+
+/** Worst first: over, close, unknown, within; in each, the smallest margin first. */
+export function inOrder(lines: readonly LimitLine[]): LimitLine[] {
+  const margin = (line: LimitLine) => line.marginShare ?? Number.NEGATIVE_INFINITY;
+  const by = (a: LimitLine, b: LimitLine) =>
+    ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict) || (a.verdict === "unknown" ? 0 : order(margin(a), margin(b)));
+  return [...lines].sort(by);
+}
+
+function order(a: number, b: number): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}

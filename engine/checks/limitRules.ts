@@ -1,0 +1,109 @@
+/** A rule in words, and who says so. */
+export interface LimitRule {
+  readonly words: string;
+  readonly source: string;
+}
+
+const FROM_MEMORY = "clause and figures from memory: read the standard and your local code";
+
+/**
+ * Every rule that a line may rest on. They are American and marine rules for lack of one for clubs in tents: a sober measure,
+ * not the law where you stand.
+ */
+export const LIMIT_RULES = {
+  bankPeak: {
+    words:
+      "All that may send together at its peak, with everything else on, stays within what the bank gives for seconds; its continuous rating counts where no peak is stated.",
+    source: "the bank's label; where none is stated 1 A per Ah (LFP) or 3 A per Ah (lead), common practice, no source",
+  },
+  bankContinuous: {
+    words: "The greatest mean over three hours stays within the bank's continuous rating.",
+    source: `the bank's label; three hours is what the NEC (article 100) calls continuous, ${FROM_MEMORY}`,
+  },
+  bankCut: {
+    words: "On the worst peak at the lowest forecast charge the bank stays above the volts at which loads are cut off.",
+    source: "common practice, no source: a disconnect without delay trips on a transmit peak",
+  },
+  fuseCarries: {
+    words: "A fuse or breaker carries the greatest peak, and 1.25 times what flows for three hours.",
+    source: `NEC 210.20(A) and 215.3; that it must carry a key-down peak is common practice, ${FROM_MEMORY}`,
+  },
+  fuseForWire: {
+    words:
+      "A fuse protects its wire: no larger than the wire carries in the warmest air of the event, nor than 7, 10, 15, 20 and 30 A for 18 to 10 AWG.",
+    source: `NEC 240.4 and 240.4(D) with table 310.16 (75 °C), sizes in mm² by IEC 60364-5-52 method B1; ${FROM_MEMORY}`,
+  },
+  wireCarries: {
+    words:
+      "A wire carries the greatest peak, and 1.25 times what flows for three hours, in the warmest air of the event.",
+    source: `NEC 210.19(A) and 215.2 with table 310.16 (75 °C), sizes in mm² by IEC 60364-5-52 method B1; ${FROM_MEMORY}`,
+  },
+  fuseNear: {
+    words: "The main fuse sits within 18 cm of the bank's post; within 1.83 m where the lead runs in a sheath.",
+    source:
+      "33 CFR 183.455 and ABYC E-11 (7 in; 72 in sheathed at a battery post); NEC 240.21(H): as near as practicable",
+  },
+  fuseBreaks: {
+    words:
+      "The main fuse can interrupt what the bank drives into a dead short: the maker's figure; else 20 kA for lithium, and for lead the open volts over its resistance.",
+    source: `ABYC E-13 (lithium: maker's figure or 20 kA), as quoted by surveyors in 2025; ${FROM_MEMORY}`,
+  },
+  ratingHolds: {
+    words: "A switch or bus bar is rated for the greatest peak, and for 1.25 times what flows for three hours.",
+    source: `NEC 404.14 and 110.14(C) in spirit, ${FROM_MEMORY}`,
+  },
+  drop: {
+    words: "The run drops no more than the target share of its volts at its peak current, out and back.",
+    source: "ABYC E-11: 3 % for critical feeds, 10 % for others; NEC 210.19 note: 3 % a branch (advice)",
+  },
+  radioVolts: {
+    words:
+      "On the worst transmit peak, at the lowest forecast charge, the radio's socket keeps its least volts: 13.8 V less 15 % unless stated.",
+    source: "makers' ±15 % as quoted in “HF Transceivers and Battery Operation”, 2009; Ohm's law",
+  },
+  panelVolts: {
+    words:
+      "Open-circuit volts of a string at the coldest hour, by the sheet's coefficient or the code's table, whichever is more, stay under what the controller's input stands.",
+    source: `NEC 690.7(A) and its table; ${FROM_MEMORY}`,
+  },
+  panelAmps: {
+    words: "1.25 times the short-circuit current of all strings stays within what the controller's input stands.",
+    source: `NEC 690.8(A)(1): 8.8 A gives 11.0 A (trade article, “PV Circuit Sizing & Current Calculations”); ${FROM_MEMORY}`,
+  },
+  panelWire: {
+    words: "The wire from the panels carries 1.25 × 1.25 = 1.56 times the short-circuit current of all strings.",
+    source: `NEC 690.8(B): 9.2 A gives 11.5 A and 14.4 A (a kit maker's manual); ${FROM_MEMORY}`,
+  },
+  controllerWatts: {
+    words: "Rated watts over the bank's lowest volts stay within the controller's charging current.",
+    source: "common practice, no source: 400 W at 13 V are 31 A; a tracking controller holds back, a plain one may not",
+  },
+  seriesFuse: {
+    words:
+      "What the other strings can drive back into a shaded one, 1.25 times their short-circuit current, stays within the module's series-fuse rating; else each string has a fuse.",
+    source: `NEC 690.9(A); ${FROM_MEMORY}`,
+  },
+  controllerFuse: {
+    words: "The fuse between controller and bank carries 1.25 times the controller's charging current.",
+    source: `NEC 690.9(B); ${FROM_MEMORY}`,
+  },
+  chargeRate: {
+    words:
+      "What panels and chargers can give at once, with the loads off, stays within what the bank may take at that hour's charge and temperature.",
+    source:
+      "the bank's label; where none is stated 0.5 A per Ah (LFP), 0.25 (AGM), 0.13 (flooded), and for cold LFP 0.1 A per Ah to 5 °C, 0.2 to 10 °C (manuals of LFP packs)",
+  },
+  coldCharge: {
+    words: "No charger is on while the bank is at or below the temperature at which it may not be charged.",
+    source: "manuals of LFP packs: no charging at or below 0 °C; common practice",
+  },
+  parallelStrings: {
+    words:
+      "No more than four strings side by side: same make, age and size, joined when all are full and within 0.2 V.",
+    source: "installation manual of an LFP pack (0.2 V); the count is common practice, no source",
+  },
+  lostBlock: {
+    words: "If one string's electronics cut it off, the others carry the peak alone.",
+    source: "common practice, no source; by the bank's rating, shared evenly",
+  },
+} as const satisfies Readonly<Record<string, LimitRule>>;

@@ -1,0 +1,118 @@
+import { ampacityA, largestFuseA } from "./ampacityA.ts";
+import { designA, fuseFor } from "./fuseFor.ts";
+import type { LimitContext } from "./limitContext.ts";
+import { type LimitLine, limitLine } from "./limitLine.ts";
+import { LIMIT_RULES } from "./limitRules.ts";
+
+/** Most conductor between post and fuse: 7 in, or 72 in where it runs in a sheath (33 CFR 183.455), m. */
+const BARE_M = 0.178;
+const SHEATHED_M = 1.83;
+/** What the fuse of a lithium bank must interrupt where its maker says nothing, A (ABYC E-13). */
+const LITHIUM_SHORT_A = 20_000;
+
+/** What a dead short across the bank drives, A: as its maker states; else 20 kA for lithium, and for lead volts over resistance. */
+export function shortCircuitA(context: Pick<LimitContext, "fullOpenV" | "run">): number {
+  const { bank, scenario } = context.run.prepared;
+  if (scenario.bank.shortCircuitA !== undefined) return scenario.bank.shortCircuitA;
+  if (scenario.bank.chemistry === "lfp") return LITHIUM_SHORT_A;
+  return bank.internalOhm > 0 ? context.fullOpenV / bank.internalOhm : LITHIUM_SHORT_A;
+}
+
+/** Fuse, switch, wire and distribution that everything shares. */
+export function mainFeedLines(context: LimitContext): LimitLine[] {
+  const { warmestC } = context;
+  const feed = context.run.prepared.scenario.mainFeed;
+  const about = "main feed";
+  const needA = designA(context.siteA, context.siteContinuousA);
+  const wireA = feed?.cable === undefined ? null : ampacityA(feed.cable, warmestC);
+  const mostFuseA = feed?.cable === undefined ? null : largestFuseA(feed.cable, warmestC);
+  const fuse = fuseFor(needA, mostFuseA);
+  const fits =
+    fuse === null
+      ? "No fuse carries this peak and protects this wire: fit a thicker wire, then a fuse for it."
+      : `Fit a ${fuse} A fuse${mostFuseA === null ? ", and wire that it protects" : ""}.`;
+  const thicker = "Fit thicker wire.";
+  const fire = ["fire"];
+  const holds = (id: string, quantity: string, limit: number | null, fill: string) =>
+    limitLine({
+      id,
+      about,
+      quantity,
+      value: needA,
+      unit: "A",
+      limit,
+      rule: LIMIT_RULES.ratingHolds,
+      change: "Fit one with a higher continuous rating, or make the peak smaller.",
+      fill,
+      cautions: fire,
+    });
+  return [
+    limitLine({
+      id: "main-fuse-carries",
+      about,
+      quantity: "current through the fuse",
+      value: needA,
+      unit: "A",
+      limit: feed?.fuseA ?? null,
+      closeWithin: 0,
+      rule: LIMIT_RULES.fuseCarries,
+      change: fits,
+      fill: "mainFeed.fuseA",
+      cautions: fire,
+    }),
+    limitLine({
+      id: "main-fuse-wire",
+      about,
+      quantity: "fuse for its wire",
+      value: feed?.fuseA ?? null,
+      unit: "A",
+      limit: mostFuseA,
+      closeWithin: 0,
+      rule: LIMIT_RULES.fuseForWire,
+      change: fuse === null ? thicker : `Fit a smaller fuse (${fuse} A carries the peak) or thicker wire.`,
+      fill: feed?.cable === undefined ? "mainFeed.cable" : "mainFeed.fuseA",
+      cautions: fire,
+    }),
+    limitLine({
+      id: "main-wire-carries",
+      about,
+      quantity: "current in the wire",
+      value: needA,
+      unit: "A",
+      limit: wireA,
+      rule: LIMIT_RULES.wireCarries,
+      change: thicker,
+      fill: "mainFeed.cable",
+      cautions: fire,
+    }),
+    limitLine({
+      id: "main-fuse-near",
+      about,
+      quantity: "wire from post to fuse",
+      value: feed?.fuseFromPostM ?? null,
+      unit: "m",
+      limit: feed?.fuseLeadSheathed === true ? SHEATHED_M : BARE_M,
+      closeWithin: 0,
+      rule: LIMIT_RULES.fuseNear,
+      change: "Move the fuse to the post: up to it nothing guards the wire.",
+      fill: "mainFeed.fuseFromPostM",
+      cautions: fire,
+    }),
+    limitLine({
+      id: "main-fuse-breaks",
+      about,
+      quantity: "short-circuit current",
+      value: shortCircuitA(context),
+      unit: "A",
+      limit: feed?.fuseBreaksA ?? null,
+      closeWithin: 0,
+      isAssumed: context.run.prepared.scenario.bank.shortCircuitA === undefined,
+      rule: LIMIT_RULES.fuseBreaks,
+      change: "Fit a fuse with a higher breaking capacity; one that cannot interrupt the arc burns on.",
+      fill: "mainFeed.fuseBreaksA",
+      cautions: fire,
+    }),
+    holds("main-disconnect", "current through the switch", feed?.disconnectA ?? null, "mainFeed.disconnectA"),
+    holds("main-distribution", "current in the distribution", feed?.distributionA ?? null, "mainFeed.distributionA"),
+  ];
+}

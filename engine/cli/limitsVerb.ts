@@ -1,0 +1,206 @@
+import {
+  type BranchCurrent,
+  type CableRun,
+  type Caution,
+  type LimitLine,
+  type LimitRule,
+  type LimitsReport,
+  limits,
+  NO_PERMIT,
+  type RadioAtPeak,
+  tracePrepared,
+} from "../index.ts";
+import { CallError } from "./callError.ts";
+import { percent, sixDecimals } from "./figures.ts";
+import { openPrepared } from "./openScenario.ts";
+import { textTable } from "./textTable.ts";
+import type { Verb } from "./verb.ts";
+
+/** Characters in a line of the printed report. */
+const WIDTH = 100;
+
+export const limitsVerb: Verb = {
+  name: "limits",
+  usage: "limits SCENARIO [--variant ID] [--drop N] [--charge N] [--coldest N] [--json]",
+  purpose:
+    "Holds currents, fuses, wires, panel volts and the volts at the radios against their limits; what to change.",
+  options: {
+    drop: { type: "string", help: "percent of its volts that a run may lose (3 when left out)" },
+    charge: { type: "string", help: "percent of charge at which the peaks are met (the run's lowest when left out)" },
+    coldest: { type: "string", help: "coldest air in °C that panels may meet (the event's coldest when left out)" },
+    json: { type: "boolean", help: "print everything as JSON" },
+  },
+  run: async ({ scenario, variant, values, print }) => {
+    const drop = numberOf("drop", values.drop, 0.1, 50);
+    const charge = numberOf("charge", values.charge, 0, 100);
+    const coldest = numberOf("coldest", values.coldest, -70, 60);
+    const opened = await openPrepared(scenario, variant);
+    if (!opened.ok) return opened;
+    const report = limits(tracePrepared(opened.value), {
+      ...(drop === undefined ? {} : { targetDropShare: drop / 100 }),
+      ...(charge === undefined ? {} : { lowestShare: charge / 100 }),
+      ...(coldest === undefined ? {} : { coldestC: coldest }),
+    });
+    print(values.json === true ? limitsJson(report) : limitsText(report));
+    return { ok: true };
+  },
+};
+
+function numberOf(name: string, text: string | boolean | undefined, low: number, high: number): number | undefined {
+  if (typeof text !== "string") return undefined;
+  const number = text.trim() === "" ? Number.NaN : Number(text);
+  if (number >= low && number <= high) return number;
+  throw new CallError(`--${name} is "${text}" but must be a number from ${low} to ${high}, such as --${name} 3.`);
+}
+
+function limitsJson(report: LimitsReport): string {
+  return JSON.stringify({ format: "duskline-limits", version: 1, ...report }, (_, value: unknown) =>
+    typeof value === "number" ? sixDecimals(value) : value,
+  );
+}
+
+function limitsText(report: LimitsReport): string {
+  const rules: LimitRule[] = [];
+  for (const { rule } of report.lines) if (!rules.includes(rule)) rules.push(rule);
+  const ruleOf = (line: LimitLine) => rules.indexOf(line.rule) + 1;
+  const mends = report.lines.filter((line) => line.verdict !== "within");
+  return [
+    `${report.name}: wiring and limits`,
+    "",
+    ...report.sentences.flatMap((sentence) => wrapped(sentence)),
+    ...wrapped(NO_PERMIT),
+    ...wrapped(basis(report)),
+    "",
+    branchTable(report.branches),
+    "",
+    ...(report.runs.length > 0 ? [runTable(report), ""] : []),
+    ...(report.radios.length > 0 ? [radioTable(report.radios), ""] : []),
+    lineTable(report.lines, ruleOf),
+    "",
+    ...(report.lines.some((line) => line.isAssumed) ? [...wrapped(ASSUMED), ""] : []),
+    ...(mends.length > 0 ? ["What to do:", ...changes(mends), ""] : []),
+    "Rules:",
+    ...rules.flatMap((rule, r) => wrapped(`${rule.words} Source: ${rule.source}.`, `  ${r + 1}. `)),
+    "",
+    "Cautions:",
+    ...report.cautions.flatMap(cautionLines),
+  ].join("\n");
+}
+
+const ASSUMED = "* what is usual for such gear, because the scenario states none.";
+
+function basis(report: LimitsReport): string {
+  const charge = `${percent(report.lowestShare)} charge (${report.openV.toFixed(2)} V at rest), ${report.lowestFrom === "run" ? "the lowest of the run while loads are connected" : "as given"}`;
+  const cold = `${report.coldestC.toFixed(0)} °C ${report.coldestFrom === "event" ? "at the coldest hour of this run; a record night is colder: --coldest" : "at the coldest, as given"}`;
+  return `Peaks are met at ${charge}. Panels: ${cold}. Wires: ${report.warmestC.toFixed(0)} °C at the warmest.`;
+}
+
+function branchTable(branches: readonly BranchCurrent[]): string {
+  return textTable(branches, [
+    { title: "branch", cell: (branch) => clipped(branch.about, 40), align: "left" },
+    { title: "peak A", cell: (branch) => branch.peakA.toFixed(1) },
+    { title: "for 3 h A", cell: (branch) => branch.continuousA.toFixed(1) },
+    {
+      title: "sending at the peak",
+      cell: (branch) => clipped(branch.id === "main" ? branch.sending.join(", ") || "nobody" : "", 38),
+      align: "left",
+    },
+  ]);
+}
+
+function runTable({ runs, targetDropShare }: LimitsReport): string {
+  return textTable<CableRun>(runs, [
+    { title: "cable", cell: (run) => clipped(run.about, 32), align: "left" },
+    { title: "size", cell: (run) => run.size, align: "left" },
+    { title: "one way m", cell: (run) => String(run.oneWayM) },
+    { title: "°C", cell: (run) => String(run.tempC) },
+    { title: "A", cell: (run) => run.currentA.toFixed(1) },
+    { title: "drop V", cell: (run) => run.dropV.toFixed(2) },
+    { title: "drop", cell: (run) => `${(100 * run.dropShare).toFixed(1)} %` },
+    {
+      title: `for ${+(100 * targetDropShare).toFixed(1)} %`,
+      cell: (run) => run.smallest ?? "none",
+      align: "left",
+    },
+  ]);
+}
+
+function radioTable(radios: readonly RadioAtPeak[]): string {
+  const lost = (radio: RadioAtPeak, part: RegExp) =>
+    radio.links.reduce((sum, { link, lostV }) => sum + (part.test(link) ? lostV : 0), 0).toFixed(2);
+  return textTable(radios, [
+    { title: "radio on the worst peak", cell: (radio) => clipped(radio.name, 30), align: "left" },
+    { title: "V", cell: (radio) => radio.radioV.toFixed(2) },
+    { title: "least V", cell: (radio) => radio.minimumV.toFixed(2) },
+    { title: "pack −V", cell: (radio) => lost(radio, /^pack/) },
+    { title: "main −V", cell: (radio) => lost(radio, /^main/) },
+    { title: "lead −V", cell: (radio) => lost(radio, /lead/) },
+    { title: "weak link", cell: (radio) => radio.weakLink.link, align: "left" },
+  ]);
+}
+
+function lineTable(lines: readonly LimitLine[], ruleOf: (line: LimitLine) => number): string {
+  return textTable(lines, [
+    { title: "", cell: (line) => (line.verdict === "over" ? "OVER" : line.verdict), align: "left" },
+    { title: "where", cell: (line) => clipped(line.about, 25), align: "left" },
+    { title: "what", cell: (line) => clipped(line.quantity.replace(/[;,] .*$/, ""), 30), align: "left" },
+    { title: "value", cell: (line) => figure(line.value, line.unit) },
+    {
+      title: "limit",
+      cell: (line) =>
+        `${bound(line)}${figure(line.limit, line.unit)}${line.isAssumed && line.limit !== null ? "*" : ""}`,
+    },
+    { title: "margin", cell: (line) => (line.marginShare === null ? "–" : percent(line.marginShare)) },
+    { title: "rule", cell: (line) => String(ruleOf(line)) },
+  ]);
+}
+
+const bound = (line: LimitLine) => (line.limit === null ? "" : line.bound === "most" ? "≤ " : "≥ ");
+
+function figure(value: number | null, unit: string): string {
+  if (value === null) return "?";
+  if (unit === "share") return `${(100 * value).toFixed(1)} %`;
+  const digits = unit === "V" || unit === "m" ? 2 : unit === "" || Math.abs(value) >= 1000 ? 0 : 1;
+  return `${value.toFixed(digits)}${unit === "" ? "" : ` ${unit}`}`;
+}
+
+/** Like advice for several places is said once. */
+function changes(lines: readonly LimitLine[]): string[] {
+  const said = new Map<string, string[]>();
+  for (const line of lines) {
+    const key = line.verdict === "unknown" ? "" : line.change;
+    const what = line.verdict === "unknown" ? line.change : `${line.about}, ${line.quantity}`;
+    said.set(key, [...(said.get(key) ?? []), what]);
+  }
+  return [...said].flatMap(([change, places]) =>
+    change === ""
+      ? wrapped(`not stated: ${[...new Set(places.map(fieldIn))].join(", ")}.`, "  - ")
+      : wrapped(`${places.join("; ")}: ${change}`, "  - "),
+  );
+}
+
+/** "State mainFeed.fuseA, from the label …" names the field. */
+const fieldIn = (change: string) => /^State (\S+),/.exec(change)?.[1] ?? change;
+
+function cautionLines(caution: Caution): string[] {
+  const why = caution.why === null ? "" : ` (${caution.why})`;
+  return wrapped(`${caution.title}${why}: ${caution.words}`, "  - ");
+}
+
+function clipped(text: string, width: number): string {
+  return text.length <= width ? text : `${text.slice(0, width - 1).trimEnd()}…`;
+}
+
+/** Words in lines of at most `WIDTH` characters; the first begins with `head` and the others stand under its text. */
+function wrapped(text: string, head = ""): string[] {
+  const lines: string[] = [];
+  let line = head;
+  for (const word of text.split(" ")) {
+    const isEmpty = line.trim() === "" || line === head;
+    if (!isEmpty && line.length + 1 + word.length > WIDTH) {
+      lines.push(line);
+      line = " ".repeat(head.length) + word;
+    } else line = isEmpty ? line + word : `${line} ${word}`;
+  }
+  return [...lines, line];
+}

@@ -1,0 +1,55 @@
+import * as z from "zod";
+import { Cable } from "./cable.ts";
+import { quantity } from "./quantity.ts";
+
+/**
+ * What all loads share on their way from the bank's posts: fuse, switch, cable, distribution. Read by the limits alone; a run
+ * leaves it out, so give the bank's resistance with it where its drop should count hour by hour.
+ */
+export const MainFeed = z
+  .strictObject({
+    cable: Cable.optional().meta({ description: "the run from the bank to the distribution" }),
+    contactsOhm: quantity({
+      unit: "Ω",
+      low: 0,
+      high: 1,
+      what: "fuse, switch and lugs in the main feed, both conductors",
+      typical: [0.0005, 0.003],
+    }).default(0.001),
+    fuseA: quantity({ unit: "A", low: 1, high: 1000, what: "rating of the main fuse" }).optional(),
+    fuseBreaksA: quantity({
+      unit: "A",
+      low: 100,
+      high: 300_000,
+      what: "breaking capacity of the main fuse at the bank's volts: the current that it can still interrupt",
+      typical: [2000, 20_000],
+    }).optional(),
+    fuseFromPostM: quantity({
+      unit: "m",
+      low: 0,
+      high: 20,
+      what: "length of conductor between the bank's post and the main fuse",
+      typical: [0, 0.18],
+    }).optional(),
+    fuseLeadSheathed: z
+      .boolean({ error: "true or false (true where the conductor up to the fuse runs in a sheath or conduit)" })
+      .default(false)
+      .meta({ description: "whether the conductor up to the fuse runs in a sheath or conduit" }),
+    disconnectA: quantity({
+      unit: "A",
+      low: 1,
+      high: 2000,
+      what: "rating of the main switch, continuous",
+    }).optional(),
+    distributionA: quantity({
+      unit: "A",
+      low: 1,
+      high: 2000,
+      what: "rating of the fuse block or bus bar behind the main feed",
+    }).optional(),
+  })
+  .meta({
+    title: "Main feed",
+    description: "What all loads share on their way from the bank: fuse, switch, cable, distribution. For the limits.",
+  });
+export type MainFeed = z.infer<typeof MainFeed>;
