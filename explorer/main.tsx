@@ -6,7 +6,6 @@ import { exampleNotebook } from "./notebook/exampleNotebook.ts";
 import type { Notebook } from "./notebook/notebook.ts";
 import { Refused } from "./page/Refused.tsx";
 import { Sheet } from "./page/Sheet.tsx";
-import { Shelf } from "./page/Shelf.tsx";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
 import "@fontsource-variable/radio-canada/standard.css";
@@ -16,7 +15,9 @@ import "./entries.css";
 import "./phone.css";
 import "./print.css";
 import "./charts/strata.css";
+import "./drawing/drawing.css";
 
+const Shelf = lazy(async () => ({ default: (await import("./page/Shelf.tsx")).Shelf }));
 const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));
 
 const EXAMPLE_ID = "example";

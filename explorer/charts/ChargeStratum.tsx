@@ -1,26 +1,10 @@
-import { range } from "d3";
 import { createMemo, For, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { moment } from "../words/answerOf.ts";
-import { percent } from "../words/numbers.ts";
-import { annotationPlace, type Box } from "./annotationPlace.ts";
-import { readingAt } from "./readingAt.ts";
+import type { Box } from "./annotationPlace.ts";
+import { type ChargeNotesOf, chargeNotes } from "./chargeNotes.ts";
 import { reserveTeeth } from "./reserveTeeth.ts";
-import type { Stratum } from "./strataLayout.ts";
 import { chargePath, endMs, shortfallPath } from "./strataPaths.ts";
-import type { TimeScale } from "./timeScale.ts";
 
-interface ChargeStratumProps {
-  readonly picture: RunPicture;
-  readonly before: RunPicture | null;
-  readonly stratum: Stratum;
-  readonly scale: TimeScale;
-  /** The reserve as it is being set, which may be ahead of the picture. */
-  readonly reserveShare: number;
-  /** The reserve's name: where its text begins, on which side of the line, and the ground that it covers. */
-  readonly reserveName: { readonly text: string; readonly x: number; readonly above: boolean; readonly box: Box };
-  /** Whether rings carry words. */
-  readonly spelledOut: boolean;
+interface ChargeStratumProps extends ChargeNotesOf {
   /** Where an instant is being read: words that its values would cover stand back. */
   readonly readingX: number | null;
 }
@@ -57,41 +41,7 @@ export function ChargeStratum(props: ChargeStratumProps) {
 }
 
 function Annotations(props: ChargeStratumProps) {
-  const notes = createMemo(() => {
-    const { picture, stratum, scale, reserveShare } = props;
-    const { verdict, ruler } = picture;
-    const chart = { left: 4, right: scale.widthPx - 4, top: stratum.top + 2, bottom: stratum.bottom - 2 };
-    const yAt = (run: RunPicture, x: number) => stratum.y(readingAt(run, scale.ms(x)).chargeShare);
-    const startX = scale.x(picture.startMs);
-    const lineYs = (x: number) => {
-      if (x < startX || x > scale.x(endMs(picture))) return [];
-      const before = props.before === null ? [] : [yAt(props.before, x)];
-      const [chargeY, reserveY] = [yAt(picture, x), stratum.y(reserveShare)];
-      // The hatch between the reserve and a charge under it is as good as lines.
-      return [chargeY, reserveY, ...before, ...range(reserveY, chargeY, 8)];
-    };
-    const wanted = [
-      {
-        ms: verdict.lowestMs,
-        share: verdict.lowestShare,
-        text: `Lowest ${percent(verdict.lowestShare)}, ${moment(ruler, verdict.lowestMs)}`,
-      },
-    ];
-    const { belowReserveFromMs } = verdict;
-    if (belowReserveFromMs !== null && scale.x(verdict.lowestMs) - scale.x(belowReserveFromMs) > 24) {
-      const text = `Under the reserve from ${moment(ruler, belowReserveFromMs)}`;
-      wanted.push({ ms: belowReserveFromMs, share: picture.reserveShare, text });
-    }
-    const taken: Box[] = [props.reserveName.box];
-    return wanted.map(({ ms, share, text }) => {
-      const ring = { x: scale.x(ms), y: stratum.y(share) };
-      taken.push({ left: ring.x - 7, right: ring.x + 7, top: ring.y - 7, bottom: ring.y + 7 });
-      // At 86 % width the face takes about 7.3 px a letter.
-      const place = props.spelledOut ? annotationPlace(ring, text.length * 7.3, chart, taken, lineYs) : null;
-      if (place !== null) taken.push(place.box);
-      return { ring, text, place };
-    });
-  });
+  const notes = createMemo(() => chargeNotes(props));
   return (
     <For each={notes()}>
       {(note) => (

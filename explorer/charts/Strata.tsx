@@ -1,18 +1,19 @@
 import { type Accessor, createEffect, createMemo, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
-import { ampHours, percent } from "../words/numbers.ts";
+import { ampHours } from "../words/numbers.ts";
 import { endLabels } from "./endLabels.ts";
 import { ReserveGrip } from "./ReserveGrip.tsx";
 import { nextNight, type Reading, readingStepMs, snapReading } from "./readingAt.ts";
+import { reserveNamePlace } from "./reserveNamePlace.ts";
 import { StrataAxis } from "./StrataAxis.tsx";
 import { StrataDrawing } from "./StrataDrawing.tsx";
 import { StrataLabels } from "./StrataLabels.tsx";
 import { strataLayout } from "./strataLayout.ts";
-import { endMs, stepMs } from "./strataPaths.ts";
+import { endMs } from "./strataPaths.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 const HOUR_MS = 3_600_000;
-const GRIP_PX = { left: 20, width: 190 };
+const GRIP_LEFT_PX = 20;
 
 export interface StrataProps {
   readonly picture: RunPicture;
@@ -41,33 +42,17 @@ export function Strata(props: StrataProps) {
   const labels = createMemo(() => endLabels(props.picture, props.before, layout(), props.scale));
   const reserveY = () => layout().charge.y(props.reservePercent / 100);
   // On a phone the grip stays in view while time moves beneath it.
-  const gripX = () => Math.max(props.scale.x(props.picture.startMs), props.scroll()) + GRIP_PX.left;
+  const gripX = () => Math.max(props.scale.x(props.picture.startMs), props.scroll()) + GRIP_LEFT_PX;
   const flips = () => {
     if (props.reading === null) return false;
     const x = props.scale.x(props.reading.ms);
     if (props.scrolls) return x - props.scroll() > (scroller?.clientWidth ?? 0) / 2;
     return x > props.scale.widthPx - 190;
   };
-  /** The reserve's name stands above its line unless the charge runs there and not below. */
-  const aboveLine = createMemo(() => {
-    const { picture, scale } = props;
-    const heights = picture.chargeShare.filter((_, i) => {
-      const x = scale.x(stepMs(picture, i)) - gripX();
-      return x > -4 && x < GRIP_PX.width;
-    });
-    const crosses = (top: number, bottom: number) =>
-      heights.some((share) => layout().charge.y(share) > top && layout().charge.y(share) < bottom);
-    const y = reserveY();
-    if (y - layout().charge.top < 28) return false;
-    return !crosses(y - 28, y) || crosses(y, y + 28) || layout().charge.bottom - y < 28;
-  });
   const reserveAh = () => ampHours((props.reservePercent / 100) * props.picture.fullAh);
-  const reserveName = createMemo(() => ({
-    text: `Reserve ${percent(props.reservePercent / 100)}, ${reserveAh()}`,
-    x: gripX() + 20,
-    above: aboveLine(),
-    box: { left: gripX() - 8, right: gripX() + GRIP_PX.width, top: reserveY() - 28, bottom: reserveY() + 28 },
-  }));
+  const reserveName = createMemo(() =>
+    reserveNamePlace(props.picture, layout().charge, props.scale, props.reservePercent / 100, gripX()),
+  );
 
   let scroller!: HTMLDivElement;
   let reader!: HTMLDivElement;
@@ -166,7 +151,7 @@ export function Strata(props: StrataProps) {
             zeroY={layout().charge.bottom}
             fullY={layout().charge.top}
             x={gripX()}
-            above={aboveLine()}
+            above={reserveName().above}
             onMove={props.onReserve}
             onSettle={props.onSettle}
           />

@@ -1,6 +1,5 @@
 import { createMemo, For, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
-import type { Box } from "./annotationPlace.ts";
 import { ChargeStratum } from "./ChargeStratum.tsx";
 import { innerLabels } from "./endLabels.ts";
 import { Patterns } from "./Patterns.tsx";
@@ -8,6 +7,7 @@ import { PowerStratum } from "./PowerStratum.tsx";
 import { incomingParts, loadParts } from "./parts.ts";
 import { ReadingLine } from "./ReadingLine.tsx";
 import type { Reading } from "./readingAt.ts";
+import type { ReserveName } from "./reserveNamePlace.ts";
 import type { StrataLayout, Stratum } from "./strataLayout.ts";
 import type { TimeScale } from "./timeScale.ts";
 import { VoltsStratum } from "./VoltsStratum.tsx";
@@ -19,7 +19,7 @@ export function StrataDrawing(props: {
   layout: StrataLayout;
   scale: TimeScale;
   reserveShare: number;
-  reserveName: { text: string; x: number; above: boolean; box: Box };
+  reserveName: ReserveName;
   reading: Reading | null;
   /** Whether a reading's values stand to the left of its line. */
   flips: boolean;

@@ -1,13 +1,10 @@
 import { For, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
-import { clockAt, dateParts, dayName, offsetName } from "../time/localClock.ts";
+import { dateParts, dayName } from "../time/localClock.ts";
 import { FrameBar } from "./FrameBar.tsx";
+import { RULER_PX, THREE_MARKS_PX, TICKS_PX } from "./rulerPx.ts";
+import { rulerWords } from "./rulerWords.ts";
 import type { TimeScale } from "./timeScale.ts";
-
-export const RULER_PX = 62;
-/** Least px to the hour at which 06 and 18 have room beside 12, and at which every hour has its tick. */
-const THREE_MARKS_PX = 5;
-const TICKS_PX = 3;
 
 /** The ruler that every chart hangs from: days as columns, hours, and the nights filled in. */
 export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights">; scale: TimeScale }) {
@@ -70,34 +67,4 @@ export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights">
       <FrameBar picture={props.picture} scale={props.scale} y={RULER_PX - 8} />
     </svg>
   );
-}
-
-function rulerWords({ ruler }: Pick<RunPicture, "ruler">): string {
-  return `Time, ${ruler.days.map((day) => dayName(day.date)).join(", ")}; local time, ${zoneWords(ruler)}.`;
-}
-
-/** "local time, UTC+2"; where the clocks change, "UTC+2, from Sun 25 UTC+1". */
-export function zoneWords(ruler: RunPicture["ruler"]): string {
-  const [first, ...later] = ruler.offsets;
-  const before = offsetName(first!.offsetMs);
-  if (later.length === 0) return `local time, ${before}`;
-  return [
-    before,
-    ...later.map(({ fromMs, offsetMs }) => `from ${clockAt(ruler, fromMs).day} ${offsetName(offsetMs)}`),
-  ].join(", ");
-}
-
-/** "dark 18:24–07:07": the first whole night, or on a single day what there is of one. */
-export function nightWords({ ruler, nights }: Pick<RunPicture, "ruler" | "nights">): string {
-  const clock = (ms: number) => clockAt(ruler, ms).clock.slice(0, 5);
-  const whole = nights.find((night) => night.startMs > ruler.startMs && night.endMs < ruler.endMs);
-  if (whole !== undefined) return `dark ${clock(whole.startMs)}–${clock(whole.endMs)}`;
-  if (nights.length === 0) return "never dark";
-  const until = nights.find((night) => night.endMs < ruler.endMs);
-  const from = nights.find((night) => night.startMs > ruler.startMs);
-  const words = [
-    ...(until === undefined ? [] : [`until ${clock(until.endMs)}`]),
-    ...(from === undefined ? [] : [`from ${clock(from.startMs)}`]),
-  ];
-  return words.length === 0 ? "dark throughout" : `dark ${words.join(", ")}`;
 }

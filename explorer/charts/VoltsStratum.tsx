@@ -1,18 +1,11 @@
-import { curveStepAfter, line } from "d3";
 import { For } from "solid-js";
-import type { RadioVolts, RunPicture } from "../picture/runPicture.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
 import type { Stratum } from "./strataLayout.ts";
-import { endMs, stepMs } from "./strataPaths.ts";
+import { endMs, voltsPath } from "./strataPaths.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 /** Volts at the radios that drop out on their own peaks; apart from energy, because charging does not mend it. */
 export function VoltsStratum(props: { picture: RunPicture; stratum: Stratum; scale: TimeScale }) {
-  const path = (radio: RadioVolts) =>
-    line<number>()
-      .defined((volts) => volts > 0)
-      .x((_, i) => props.scale.x(stepMs(props.picture, i)))
-      .y((volts) => props.stratum.y(volts))
-      .curve(curveStepAfter)(radio.volts) ?? "";
   return (
     <g class="data">
       <For each={props.picture.radios}>
@@ -25,7 +18,7 @@ export function VoltsStratum(props: { picture: RunPicture; stratum: Stratum; sca
               y1={props.stratum.y(radio.minimumV)}
               y2={props.stratum.y(radio.minimumV)}
             />
-            <path class="radio-volts" d={path(radio)} />
+            <path class="radio-volts" d={voltsPath(props.picture, props.stratum, props.scale, radio)} />
           </>
         )}
       </For>

@@ -1,5 +1,5 @@
 import { area, curveStepAfter, line, range } from "d3";
-import type { RunPicture } from "../picture/runPicture.ts";
+import type { RadioVolts, RunPicture } from "../picture/runPicture.ts";
 import type { Stratum } from "./strataLayout.ts";
 import type { TimeScale } from "./timeScale.ts";
 
@@ -59,4 +59,14 @@ export function powerEdge(picture: RunPicture, { y }: Stratum, scale: TimeScale,
     .y((i) => y(held(i)))
     .curve(curveStepAfter);
   return path(range(picture.steps + 1)) ?? "";
+}
+
+/** Volts at a radio while somebody is at it. */
+export function voltsPath(picture: RunPicture, { y }: Stratum, scale: TimeScale, radio: RadioVolts): string {
+  const path = line<number>()
+    .defined((volts) => volts > 0)
+    .x((_, i) => scale.x(stepMs(picture, i)))
+    .y((volts) => y(volts))
+    .curve(curveStepAfter);
+  return path(radio.volts) ?? "";
 }

@@ -1,10 +1,11 @@
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from "solid-js";
 import { readingAt } from "../charts/readingAt.ts";
-import { nightWords, TimeRuler, zoneWords } from "../charts/TimeRuler.tsx";
+import { nightWords, zoneWords } from "../charts/rulerWords.ts";
+import { TimeRuler } from "../charts/TimeRuler.tsx";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import { seriesOf } from "../entries/forecast/ForecastView.tsx";
 import { forecastMore, forecastSentence } from "../entries/forecast/forecastWords.ts";
-import { askedBy, leadOf } from "../notebook/asked.ts";
+import { askedBy, foundOf, leadOf } from "../notebook/asked.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
 import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
@@ -82,13 +83,7 @@ export function Sheet(props: {
   });
   const lines = createMemo(() =>
     notebook().entries.map((entry, i): IndexLine => {
-      const founds = askedBy(entry).map((asked) =>
-        asked.kind === "versus"
-          ? page.versus(asked.first, asked.second)
-          : asked.kind === "odds"
-            ? page.odds(asked.scenario)
-            : page.run(asked.scenario),
-      );
+      const founds = askedBy(entry).map((asked) => foundOf(page, asked));
       const kind = kindOf(entry.kind);
       const states: EntryState = founds.some(({ problems }) => problems.length > 0)
         ? "attention"

@@ -1,0 +1,5 @@
+/** Height of the ruler. */
+export const RULER_PX = 62;
+/** Least px to the hour at which 06 and 18 have room beside 12, and at which every hour has its tick. */
+export const THREE_MARKS_PX = 5;
+export const TICKS_PX = 3;
