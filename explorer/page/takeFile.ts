@@ -1,5 +1,4 @@
 import { freeId } from "../notebook/notebookEdits.ts";
-import { notebookFromScenario } from "../notebook/notebookOf.ts";
 import { readNotebook } from "../notebook/readNotebook.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 
@@ -21,7 +20,9 @@ export async function takeFile(file: File, store: NotebookStore | null): Promise
   const shelf = await store.list();
   // A notebook holds scenarios, so the first format that is named is the file's own.
   const isScenario = /"format"\s*:\s*"([^"]*)"/.exec(text)?.[1] === "duskline-scenario";
-  const read = isScenario ? notebookFromScenario(text, "notebook") : readNotebook(text);
+  const read = isScenario
+    ? (await import("../notebook/notebookOf.ts")).notebookFromScenario(text, "notebook")
+    : readNotebook(text);
   if (!read.ok) return [`${file.name} is not opened.`, ...read.sentences];
   const notebook = { ...read.notebook, id: freeId(read.notebook.title, shelf) };
   await store.save(notebook, 0, Date.now());

@@ -4,7 +4,7 @@ import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { QuickFields } from "../../page/QuickFields.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { changesInWords } from "./changesInWords.ts";
+import { changeWords } from "./changeWords.ts";
 import { scenarioWords } from "./scenarioWords.ts";
 
 // Every field of the format, with its words: fetched when somebody asks for it.
@@ -20,7 +20,7 @@ export function ScenarioView(props: EntryProps<"scenario">) {
   const base = createMemo(() => props.page.baseDocument(props.doc.scenario));
   const changed = createMemo(() => {
     const [from, to, at] = [base(), document(), scenario()];
-    return from === null || to === null || at === null || "document" in at ? [] : changesInWords(at.changes, from, to);
+    return from === null || to === null || at === null || "document" in at ? [] : changeWords(at.changes, from, to);
   });
   const baseName = () => {
     const at = scenario();

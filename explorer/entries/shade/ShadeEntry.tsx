@@ -1,15 +1,13 @@
-import { createMemo, lazy, Show, Suspense } from "solid-js";
-import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import { lazy, Suspense } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 
 // Loaded when the first such entry is on the sheet: no other entry needs it.
-const ShadeView = lazy(async () => ({ default: (await import("./ShadeView.tsx")).ShadeView }));
+const ShadeOfDocument = lazy(async () => ({ default: (await import("./ShadeOfDocument.tsx")).ShadeOfDocument }));
 
-/** The shade of one of the notebook's scenarios; the last one that made sense stays while a value is wrong. */
+/** The shade of one of the notebook's scenarios. */
 export function ShadeEntry(props: EntryProps<"shade">) {
-  const scenario = createMemo((before: ReturnType<typeof read>) => read(props) ?? before, null);
   return (
     <>
       <div class="margin-left">
@@ -23,25 +21,14 @@ export function ShadeEntry(props: EntryProps<"shade">) {
         </p>
         <Problems of={[props.page.run(props.doc.scenario)]} />
       </div>
-      <Show when={scenario()}>
-        {(now) => (
-          <Suspense fallback={<p class="margin-left">Fetching the drawing…</p>}>
-            <ShadeView
-              scenario={now()}
-              onChanges={(changes, label) => props.page.change(props.doc.scenario, changes, label)}
-            />
-          </Suspense>
-        )}
-      </Show>
+      <Suspense fallback={<p class="margin-left">Fetching the drawing…</p>}>
+        <ShadeOfDocument
+          document={props.page.document(props.doc.scenario)}
+          onChanges={(changes, label) => props.page.change(props.doc.scenario, changes, label)}
+        />
+      </Suspense>
     </>
   );
-}
-
-function read(props: EntryProps<"shade">) {
-  const document = props.page.document(props.doc.scenario);
-  if (document === null) return null;
-  const found = readScenario(document);
-  return found.ok ? found.scenario : null;
 }
 
 export function shadeSummary(props: EntryProps<"shade">): string {

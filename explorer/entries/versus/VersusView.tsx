@@ -8,7 +8,7 @@ import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import type { PairedBands, VersusPicture } from "../../results/answers.ts";
 import { clockAt } from "../../time/localClock.ts";
 import { ampHours, figure } from "../../words/numbers.ts";
-import { changesInWords } from "../scenario/changesInWords.ts";
+import { changeWords } from "../scenario/changeWords.ts";
 import { OddsBars } from "./OddsBars.tsx";
 import { pairedLabels, pairedLayout } from "./pairedLayout.ts";
 import { Tally } from "./Tally.tsx";
@@ -22,7 +22,7 @@ export function VersusView(props: EntryProps<"versus">) {
   const names = () => ({ first: name(props.doc.first), second: name(props.doc.second) });
   const differs = createMemo(() => {
     const [from, to] = [props.page.document(props.doc.first), props.page.document(props.doc.second)];
-    return from === null || to === null ? [] : changesInWords([], from, to);
+    return from === null || to === null ? [] : changeWords([], from, to);
   });
   const time = createMemo(() => found().result?.time ?? null);
   return (

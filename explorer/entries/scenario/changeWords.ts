@@ -1,0 +1,18 @@
+import { createSignal } from "solid-js";
+
+type ChangesInWords = typeof import("./changesInWords.ts").changesInWords;
+
+const [wording, setWording] = createSignal<ChangesInWords | null>(null);
+let isAsked = false;
+
+/**
+ * What `changesInWords` says, as soon as the words are here; nothing until then. They need the whole format, which the page fetches after
+ * its first picture. Reactive: read it inside JSX, memos or effects.
+ */
+export const changeWords: ChangesInWords = (...sides) => {
+  if (!isAsked) {
+    isAsked = true;
+    void import("./changesInWords.ts").then((loaded) => setWording(() => loaded.changesInWords));
+  }
+  return wording()?.(...sides) ?? [];
+};
