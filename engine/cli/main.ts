@@ -7,6 +7,7 @@ import { explainVerb } from "./explainVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
 import { limitsVerb } from "./limitsVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
+import { reportVerb } from "./reportVerb.ts";
 import { sizeVerb } from "./sizeVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
 import type { Verb } from "./verb.ts";
@@ -22,6 +23,7 @@ const VERBS: readonly Verb[] = [
   limitsVerb,
   explainVerb,
   checkVerb,
+  reportVerb,
 ];
 
 /** Ends of the program: all is well; the scenario is wrong; the call is wrong. */
@@ -37,15 +39,15 @@ function overview(): string {
     "",
     ...VERBS.map((verb) => `  ${verb.usage}\n      ${verb.purpose}`),
     "",
-    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario is wrong, 2 the call is wrong,\n  3 duskline itself is at fault.",
+    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario or notebook is wrong, 2 the call is wrong,\n  3 duskline itself is at fault.",
   ].join("\n");
 }
 
 function helpOn(verb: Verb): string {
   const options = [
-    ["--variant ID", "work with this variant of the scenario"],
+    ...(verb.takes === undefined ? [["--variant ID", "work with this variant of the scenario"]] : []),
     ...Object.entries(verb.options).map(([name, option]) => [
-      `--${name}${option.type === "string" ? " …" : ""}`,
+      `${option.short === undefined ? "" : `-${option.short}, `}--${name}${option.type === "string" ? " …" : ""}`,
       option.help,
     ]),
     ["--help", "this text"],
@@ -61,7 +63,12 @@ function helpOn(verb: Verb): string {
 
 /** @returns what parseArgs makes of the call; @throws CallError in our own words */
 function parse(verb: Verb, args: readonly string[]) {
-  const options = Object.fromEntries(Object.entries(verb.options).map(([name, { type }]) => [name, { type }]));
+  const options = Object.fromEntries(
+    Object.entries(verb.options).map(([name, { type, short }]) => [
+      name,
+      { type, ...(short === undefined ? {} : { short }) },
+    ]),
+  );
   try {
     return parseArgs({
       args: [...args],
@@ -90,9 +97,14 @@ async function run(args: readonly string[]): Promise<number> {
     return OK;
   }
   const [scenario, ...others] = positionals;
-  if (scenario === undefined) throw new CallError(`${verb.name} needs a scenario file: duskline ${verb.usage}`);
+  if (scenario === undefined)
+    throw new CallError(
+      `${verb.name} needs a ${(verb.takes ?? "SCENARIO").toLowerCase()} file: duskline ${verb.usage}`,
+    );
   if (others.length > 0 && verb.takesSeveral !== true)
-    throw new CallError(`${verb.name} takes one scenario file, and "${others[0]}" is one too many.`);
+    throw new CallError(
+      `${verb.name} takes one ${(verb.takes ?? "SCENARIO").toLowerCase()} file, and "${others[0]}" is one too many.`,
+    );
   const { variant, ...more } = values as Record<string, string | boolean | undefined>;
   const outcome = await verb.run({
     scenario,

@@ -64,14 +64,21 @@ export async function openWithSurroundings(
 ): Promise<Opened<{ scenario: Scenario; surroundings: Surroundings }>> {
   const opened = await openScenario(path, variant);
   if (!opened.ok) return opened;
-  const scenario = opened.value;
+  const surroundings = await surroundingsOf(path, opened.value);
+  return surroundings.ok
+    ? { ok: true, value: { scenario: opened.value, surroundings: surroundings.value } }
+    : surroundings;
+}
+
+/** Climate, and the weather file that a scenario names, which lies beside the file at `path`. */
+export async function surroundingsOf(path: string, scenario: Scenario): Promise<Opened<Surroundings>> {
   const climate = await loadClimateTables();
-  if (scenario.weather.kind !== "file") return { ok: true, value: { scenario, surroundings: { climate } } };
+  if (scenario.weather.kind !== "file") return { ok: true, value: { climate } };
   const name = scenario.weather.file;
   const text = await textBeside(path, name);
   if (!text.ok) return text;
   const weather = readWeatherFile(text.value, basename(name));
-  return weather.ok ? { ok: true, value: { scenario, surroundings: { climate, weatherFile: weather.file } } } : weather;
+  return weather.ok ? { ok: true, value: { climate, weatherFile: weather.file } } : weather;
 }
 
 /** Reads a scenario file and prepares it for one run. */

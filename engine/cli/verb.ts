@@ -16,6 +16,10 @@ export interface Verb {
   readonly usage: string;
   readonly purpose: string;
   readonly takesSeveral?: boolean;
-  readonly options: Readonly<Record<string, { readonly type: "string" | "boolean"; readonly help: string }>>;
+  /** What stands after the verb where that is no SCENARIO. */
+  readonly takes?: "NOTEBOOK";
+  readonly options: Readonly<
+    Record<string, { readonly type: "string" | "boolean"; readonly short?: string; readonly help: string }>
+  >;
   readonly run: (call: VerbCall) => Promise<{ ok: true } | { ok: false; problems: readonly Problem[] }>;
 }

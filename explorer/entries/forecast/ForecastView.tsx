@@ -13,17 +13,12 @@ import { ForecastTable } from "./ForecastTable.tsx";
 import { forecastAxis } from "./forecastAxis.ts";
 import { forecastLabels } from "./forecastLabels.ts";
 import { darkHours, type ForecastLayout, forecastLayout, type Series } from "./forecastLayout.ts";
+import { forecastSeries } from "./forecastSeries.ts";
 import { failsWords, forecastInstant, forecastMore, forecastSentence } from "./forecastWords.ts";
-
-const LOOKS = ["first", "second"] as const;
 
 /** What is known of each of a forecast's scenarios. */
 export function seriesOf(props: EntryProps<"forecast">): Series[] {
-  return props.doc.scenarios.flatMap((id, k) => {
-    const { result } = props.page.odds(id);
-    const name = props.page.scenario(id)?.name;
-    return result === null || name === undefined ? [] : [{ id, name, look: LOOKS[k]!, picture: result }];
-  });
+  return forecastSeries(props.page, props.doc);
 }
 
 /** Charge over time in nested bands, hours that may be dark, and the sun: one scenario, or two over one another. */

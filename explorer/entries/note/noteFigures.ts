@@ -102,7 +102,7 @@ export function figuresIn(text: string): NoteFigure[] {
 
 /** What a figure says now; `known` is false for one that nothing answers to, or that is still in work. */
 export function figureWords(
-  page: NotebookPage,
+  page: Pick<NotebookPage, "scenario" | "run" | "odds" | "versus">,
   wanted: NoteFigure,
 ): { text: string; state: "fresh" | "stale" | "unknown" } {
   const { want, scenario, over } = wanted;

@@ -1,0 +1,58 @@
+import { Marked } from "marked";
+import { escaped } from "../../drawing/html.ts";
+import { figureAt, type NoteFigure } from "./noteFigures.ts";
+
+/** What a figure says, and whether that is `fresh`, `stale` or `unknown`. */
+export type SayFigure = (figure: NoteFigure) => { readonly text: string; readonly state: string };
+
+/** Addresses that a note may lead to; anything else, such as javascript: or data:, stays text. */
+const ALLOWED_ADDRESS = /^(https?:\/\/|mailto:|#)/i;
+
+/** A text that is markup's own escaping away from what was written, for rules that look at it. */
+const isAllowed = (address: string) => ALLOWED_ADDRESS.test(address) && !/[\s<>"'\\]/.test(address);
+
+/**
+ * Turns a note into HTML without a DOM: Markdown, with figures quoted from the results. HTML in a note is text like any other, pictures
+ * become their words, and links lead only to the web, to mail, or down the page.
+ */
+export function noteHtml(text: string, say: SayFigure): string {
+  const marked = new Marked({
+    gfm: true,
+    extensions: [
+      {
+        name: "figure",
+        level: "inline",
+        start: (source) => source.indexOf("{"),
+        tokenizer: (source) => {
+          const found = figureAt(source);
+          return found === null ? undefined : { type: "figure", raw: found.raw, figure: found.figure };
+        },
+        renderer: (token) => {
+          const figure = token.figure as NoteFigure;
+          const said = say(figure);
+          return `<span class="live live-${escaped(said.state)}" title="${escaped(figure.text)}">${escaped(said.text)}</span>`;
+        },
+      },
+    ],
+    renderer: {
+      html: ({ text: source }) => escaped(source),
+      // The entry's own title is the second level; a note's headings lie under it.
+      heading({ tokens, depth }) {
+        const level = Math.min(6, depth + 2);
+        return `<h${level}>${this.parser.parseInline(tokens)}</h${level}>`;
+      },
+      link({ href, tokens }) {
+        const words = this.parser.parseInline(tokens);
+        return isAllowed(href) ? `<a href="${escaped(href)}" rel="noreferrer">${words}</a>` : words;
+      },
+      image: ({ text: words }) => escaped(words),
+      code: ({ text: source }) => `<pre><code>${escaped(source)}</code></pre>`,
+      checkbox: ({ checked }) => (checked ? "[x] " : "[ ] "),
+      tablecell({ header, tokens }) {
+        const tag = header ? "th" : "td";
+        return `<${tag}>${this.parser.parseInline(tokens)}</${tag}>`;
+      },
+    },
+  });
+  return marked.parse(text, { async: false });
+}

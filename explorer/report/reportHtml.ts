@@ -1,0 +1,64 @@
+import strataCss from "../charts/strata.css?inline";
+import drawingCss from "../drawing/drawing.css?inline";
+import { drawingPatterns } from "../drawing/drawingPatterns.ts";
+import { html, Markup } from "../drawing/html.ts";
+import { letterOf } from "../notebook/letterOf.ts";
+import type { Entry } from "../notebook/notebook.ts";
+import paletteCss from "../palette.css?inline";
+import { dateSpan } from "../time/localClock.ts";
+import reportCss from "./report.css?inline";
+import { reportAnswer } from "./reportAnswer.ts";
+import { reportEnd } from "./reportEnd.ts";
+import type { ReportPage } from "./reportPage.ts";
+import { saidWords } from "./reportParts.ts";
+import { reportSection } from "./reportSections.ts";
+
+/** The report forbids itself everything but its own rules: no script, no picture, no font from anywhere. */
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
+/**
+ * A notebook as one HTML file that needs no script and no network: the answer, each entry with its picture and its table, then what
+ * was assumed and what can hurt. Equal notebooks and results give equal text, in Node as in a browser.
+ * @param lineOf an entry's line in the sheet's index, for kinds that the report cannot draw
+ */
+export function reportHtml(page: ReportPage, lineOf: (entry: Entry) => string = () => ""): string {
+  const notebook = page.notebook();
+  const answer = reportAnswer(page);
+  const { ruler } = notebook.scenarios.map(({ id }) => page.run(id).result).find((run) => run !== null) ?? {};
+  // Light rules only: the report is read on screens of others and on paper.
+  const rules = [paletteCss.split(":root[data-light")[0]!, strataCss, drawingCss, reportCss].join("\n");
+  const entries = notebook.entries.map(
+    (entry, i) =>
+      html`<section class="entry entry-${entry.kind}" id="entry-${entry.id}"><h2><span class="letter">${letterOf(i)}</span> ${entry.title}</h2>${reportSection(page, entry, lineOf(entry))}</section>`,
+  );
+  return `<!doctype html>
+${
+  html`<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${new Markup(POLICY)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<meta name="generator" content="duskline">
+<title>${notebook.title}</title>
+<style>${new Markup(rules.replaceAll("</", "<\\/"))}</style>
+</head>
+<body>
+<svg class="patterns" width="0" height="0" aria-hidden="true">${drawingPatterns}</svg>
+<header>
+<p class="sheet-name"><strong>${notebook.title}</strong>${ruler !== undefined && html` <span class="dates">${dateSpan(ruler)}</span>`}</p>
+<h1 class="answer">${answer === null ? notebook.title : saidWords(answer.words)}</h1>
+${answer !== null && html`<p class="more">${answer.more}</p>`}
+<nav aria-label="Entries"><ol class="index">${notebook.entries.map(
+    ({ id, title }, i) => html`<li><a href="#entry-${id}"><span class="letter">${letterOf(i)}</span> ${title}</a></li>`,
+  )}<li><a href="#assumptions">What was assumed</a></li><li><a href="#cautions-at-the-end">Cautions</a></li></ol></nav>
+</header>
+<main>
+${entries.map((entry) => html`${entry}\n`)}${reportEnd(page)}
+</main>
+<footer><p>Made with duskline from a notebook. This file holds no program and fetches nothing.</p></footer>
+</body>
+</html>`.text
+}
+`;
+}

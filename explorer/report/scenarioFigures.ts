@@ -1,0 +1,44 @@
+import type { ScenarioInput } from "../../engine/index.ts";
+import { fieldLabel } from "../entries/scenario/fieldWords.ts";
+import { pattern } from "../entries/scenario/formPath.ts";
+import { schemaAt } from "../entries/scenario/formSchema.ts";
+import { formGroups } from "../entries/scenario/groups.ts";
+import { itemInWords } from "../entries/scenario/itemInWords.ts";
+import { shownValue } from "../entries/scenario/shownValue.ts";
+
+/** A figure that a scenario was worked out with. */
+export interface ScenarioFigure {
+  readonly name: string;
+  readonly says: string;
+}
+
+/** Fields that say what the document is and not what is planned. */
+const NOT_PLANNED = /^(\$schema|format|version|name|note|variants)$/;
+const LISTS = /^(gear|stations|panels|obstacles|sources)$/;
+
+/** The figures of a scenario by group, as written: things in a line each, other fields with what they say. */
+export function scenarioFigures(
+  document: ScenarioInput,
+): { readonly group: string; readonly figures: readonly ScenarioFigure[] }[] {
+  return formGroups()
+    .map(({ name, keys }) => ({
+      group: name,
+      figures: keys.filter((key) => !NOT_PLANNED.test(key)).flatMap((key) => figuresAt(document, [key])),
+    }))
+    .filter(({ figures }) => figures.length > 0);
+}
+
+function figuresAt(document: ScenarioInput, path: readonly string[]): ScenarioFigure[] {
+  const value = path.reduce<unknown>(
+    (at, key) => (at as Record<string, unknown> | undefined)?.[key],
+    document as unknown,
+  );
+  if (value === undefined) return [];
+  if (LISTS.test(path.join(".")) && Array.isArray(value)) return value.map((item) => itemInWords(path[0]!, item));
+  const isGroup = typeof value === "object" && value !== null && !Array.isArray(value);
+  if (isGroup && !("drawW" in value) && !("drawA" in value)) {
+    return Object.keys(value).flatMap((key) => figuresAt(document, [...path, key]));
+  }
+  const where = pattern(path);
+  return [{ name: fieldLabel(where), says: shownValue(value, schemaAt(document, path), where) }];
+}
