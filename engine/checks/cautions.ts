@@ -55,7 +55,7 @@ function fire({ bank }: Scenario): Caution {
 }
 
 function lithium(coldestBankC: number | undefined): Caution {
-  const cold = coldestBankC === undefined ? "" : `, ${coldestBankC.toFixed(0)} °C at its coldest`;
+  const cold = coldestBankC === undefined ? "" : `, ${Math.round(coldestBankC)} °C at its coldest`;
   return caution(
     "lithium",
     "Lithium in heat and cold",

@@ -45,7 +45,8 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   const { targetDropShare = 0.03, lowestShare = lowestWhileConnected(run) } = options;
   requireRange({ targetDropShare }, 0.001, 0.5);
   requireRange({ lowestShare }, 0, 1);
-  const eventColdestC = prepared.airTempC.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY);
+  // Nothing added turns a minus nought into a nought, which is what JSON gives back.
+  const eventColdestC = prepared.airTempC.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY) + 0;
   const { coldestC = eventColdestC } = options;
   requireRange({ coldestC }, -70, 60);
   const openV = openCircuitV(bank, lowestShare * bank.fullAh);
@@ -64,7 +65,7 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
     fullOpenV: openCircuitV(bank, bank.fullAh),
     coldestC,
     coldestFrom: options.coldestC === undefined ? "event" : "given",
-    warmestC: prepared.airTempC.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY),
+    warmestC: prepared.airTempC.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY) + 0,
     peaks,
     mainCableOhm,
     mainContactsOhm,

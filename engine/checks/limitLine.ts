@@ -62,9 +62,9 @@ export function limitLine(facts: LimitLineFacts): LimitLine {
     id: facts.id,
     about: facts.about,
     quantity: facts.quantity,
-    value,
+    value: value === null ? null : value + 0, // a minus nought is a nought
     unit: facts.unit,
-    limit,
+    limit: limit === null ? null : limit + 0,
     bound,
     isAssumed,
     rule: facts.rule,

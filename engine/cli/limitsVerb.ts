@@ -91,8 +91,8 @@ const ASSUMED = "* what is usual for such gear, because the scenario states none
 
 function basis(report: LimitsReport): string {
   const charge = `${percent(report.lowestShare)} charge (${report.openV.toFixed(2)} V at rest), ${report.lowestFrom === "run" ? "the lowest of the run while loads are connected" : "as given"}`;
-  const cold = `${report.coldestC.toFixed(0)} °C ${report.coldestFrom === "event" ? "at the coldest hour of this run; a record night is colder: --coldest" : "at the coldest, as given"}`;
-  return `Peaks are met at ${charge}. Panels: ${cold}. Wires: ${report.warmestC.toFixed(0)} °C at the warmest.`;
+  const cold = `${Math.round(report.coldestC)} °C ${report.coldestFrom === "event" ? "at the coldest hour of this run; a record night is colder: --coldest" : "at the coldest, as given"}`;
+  return `Peaks are met at ${charge}. Panels: ${cold}. Wires: ${Math.round(report.warmestC)} °C at the warmest.`;
 }
 
 function branchTable(branches: readonly BranchCurrent[]): string {
@@ -150,7 +150,7 @@ function lineTable(lines: readonly LimitLine[], ruleOf: (line: LimitLine) => num
       cell: (line) =>
         `${bound(line)}${figure(line.limit, line.unit)}${line.isAssumed && line.limit !== null ? "*" : ""}`,
     },
-    { title: "margin", cell: (line) => (line.marginShare === null ? "–" : percent(line.marginShare)) },
+    { title: "margin", cell: (line) => (line.marginShare === null ? "–" : `${Math.round(100 * line.marginShare)} %`) },
     { title: "rule", cell: (line) => String(ruleOf(line)) },
   ]);
 }

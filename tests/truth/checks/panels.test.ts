@@ -16,13 +16,13 @@ test("current of a panel circuit, as worked in print", () => {
   record({
     what: "current that a panel circuit must stand",
     source: "NEC 690.8, two worked examples in print",
-    tolerance: 0.03,
+    tolerance: 0.026,
     why: "one decimal: 14.375 A is printed as 14.4",
     worst,
     unit: "A",
     n: errors.length,
   });
-  expect(worst).toBeLessThan(0.03);
+  expect(worst).toBeLessThan(0.026);
 });
 
 test("what other strings drive back into one: two strings 1.25 Isc of one, three of two", () => {

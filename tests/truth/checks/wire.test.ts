@@ -36,13 +36,13 @@ test("drop by the marine formula", () => {
   record({
     what: "drop in a run of cable, twelve gauges",
     source: "ABYC E-11, CM = 10.75 I L / E",
-    tolerance: 0.05,
+    tolerance: 0.043,
     why: "the formula has one round resistivity for solid and stranded; 18 AWG of the code's table is 4 hundredths off it",
     worst,
     unit: "of the drop",
     n: Object.keys(CIRCULAR_MILS).length,
   });
-  expect(worst).toBeLessThan(0.05);
+  expect(worst).toBeLessThan(0.043);
 });
 
 test("smallest gauge for a target drop, as the marine formula finds it", () => {

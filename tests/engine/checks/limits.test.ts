@@ -1,0 +1,420 @@
+import { describe, expect, test } from "vitest";
+import { traceInput } from "../../truth/run/plainScenario.ts";
+import { flatBank, limitsOf, lineOf, panelOf, stationOf } from "./oneStation.ts";
+
+/**
+ * Current that gives `watts` behind `ohm` from `openV`: the smaller root of P = (E − R I) I, by hand. Five decimals are compared: the
+ * bank's prepared curve is rounded to a millionth of a volt.
+ */
+const handA = (openV: number, ohm: number, watts: number) =>
+  (openV - Math.sqrt(openV * openV - 4 * ohm * watts)) / (2 * ohm);
+
+describe("peak and continuous current", () => {
+  const bank = flatBank(3.275); // 13.1 V
+  const peakW = 20 * 13.8;
+  const receiveW = 13.8;
+  const atBank = (report: ReturnType<typeof limitsOf>) => report.branches.find(({ id }) => id === "main")!;
+
+  test("stations add up, those behind one interlock do not, nor those that are never there together", () => {
+    // Trade practice: the peak for cable, fuse and BMS is the sum of the positions unless they are interlocked.
+    const two = limitsOf({ bank, stations: [stationOf("a"), stationOf("b")] });
+    expect(atBank(two).peakA).toBeCloseTo(handA(13.1, 0.02, 2 * peakW), 5);
+    expect(atBank(two).sending).toEqual(["position a", "position b"]);
+    const interlock = "mast";
+    const locked = limitsOf({ bank, stations: [stationOf("a", { interlock }), stationOf("b", { interlock })] });
+    expect(atBank(locked).peakA).toBeCloseTo(handA(13.1, 0.02, peakW + receiveW), 5);
+    expect(atBank(locked).sending).toHaveLength(1);
+    const apart = limitsOf({
+      bank,
+      stations: [
+        stationOf("a", { staffed: [{ from: "08:00", to: "12:00" }] }),
+        stationOf("b", { staffed: [{ from: "14:00", to: "18:00" }] }),
+      ],
+    });
+    expect(atBank(apart).peakA).toBeCloseTo(handA(13.1, 0.02, peakW), 5);
+  });
+
+  test("of an interlock group the station that draws most counts", () => {
+    const interlock = "mast";
+    const small = stationOf("a", { interlock, transmitW: 1 });
+    const report = limitsOf({ bank, stations: [small, stationOf("b", { interlock })] });
+    expect(atBank(report).sending).toEqual(["position b"]);
+    // The small one's own worst moment is its own sending: bias 3 A and 17 A · √(1/100) = 4.7 A, the other receiving.
+    const a = report.radios.find(({ id }) => id === "a")!;
+    expect(a.sending).toEqual(["position a"]);
+    expect(a.links[0]!.lostV).toBeCloseTo(0.02 * handA(13.1, 0.02, 4.7 * 13.8 + receiveW), 5);
+  });
+
+  test("a fridge that runs a fifth of the time counts in full at the peak and a fifth for hours", () => {
+    const gear = [
+      { id: "fridge", name: "Fridge", working: { drawW: 50 }, use: { when: "always" as const, share: 0.2 } },
+      {
+        id: "fan",
+        name: "Fan",
+        idle: { drawW: 2 },
+        working: { drawW: 30 },
+        use: { when: "byTheClock" as const, windows: [{ from: "10:00", to: "12:00" }] },
+      },
+    ];
+    const report = limitsOf({ bank, gear });
+    expect(atBank(report).peakA).toBeCloseTo(handA(13.1, 0.02, 80), 5);
+    // Three hours with two of the fan's: (30 + 30 + 2) / 3 W and 10 W of the fridge.
+    expect(atBank(report).continuousA).toBeCloseTo(handA(13.1, 0.02, 10 + 62 / 3), 5);
+    expect(atBank(report).sending).toEqual([]);
+  });
+
+  test("companions, converter and controllers count", () => {
+    const companions = [
+      { id: "laptop", name: "laptop", working: { drawW: 15 } },
+      { id: "amp", name: "amplifier", idle: { drawW: 1 }, working: { drawW: 60 }, works: "sending" as const },
+    ];
+    const report = limitsOf({
+      bank: flatBank(3.275, { nominalV: 24, inSeries: 2 }),
+      converter: { outputV: 13.8, efficiencyShare: 0.9 },
+      stations: [stationOf("a", { companions })],
+      panels: [panelOf("p", { controller: { ownDrawW: 0.5 } })],
+    });
+    expect(atBank(report).peakA).toBeCloseTo(handA(26.2, 0.02, (peakW + 15 + 60) / 0.9 + 0.5), 5);
+    // Behind a converter the radio sees its volts less its own lead.
+    const [radio] = report.radios;
+    expect(radio!.radioV).toBeCloseTo(13.8 - 20 * (0.01044 + 0.01), 3);
+  });
+
+  test("what a lead carries for three hours is its radio's mean", () => {
+    const report = limitsOf({ bank, stations: [stationOf("a", { sendingShare: 0.5 })] });
+    // FM: half of the time 20 A, half 1 A.
+    expect(report.branches.find(({ id }) => id === "lead/a")).toMatchObject({ peakA: 20 });
+    expect(report.branches.find(({ id }) => id === "lead/a")!.continuousA).toBeCloseTo(10.5, 9);
+  });
+});
+
+describe("volts at the radio", () => {
+  test("are those of the run where the run is at its worst", () => {
+    // One station and nothing else: the run's own lowest volts (another path through the code) must come out.
+    const input = { bank: flatBank(3.2), stations: [stationOf("a")] };
+    const report = limitsOf(input);
+    const time = { start: "2026-06-12T00:00", end: "2026-06-13T00:00", stepMinutes: 60 as const };
+    const run = traceInput({
+      ...{ format: "duskline-scenario", version: 1, name: "Plain", time },
+      place: { name: "Nowhere (invented)", latitudeDeg: 47, longitudeDeg: 10, zone: "Etc/UTC" },
+      weather: { kind: "clear", air: { maxC: 25, minC: 25 } },
+      ...input,
+    });
+    expect(report.radios[0]!.radioV).toBeCloseTo(run.verdict.radios[0]!.lowestV!, 4);
+  });
+
+  test("the main feed takes its part, and the weak link is named", () => {
+    const mainFeed = { cable: { awg: "6" as const, oneWayM: 15.24, tempC: 75 }, contactsOhm: 0.002 };
+    const report = limitsOf({ bank: flatBank(3.275), stations: [stationOf("a")], mainFeed });
+    // 50 ft of 6 AWG at 75 °C: 2 · 50 · 0.491 / 1000 = 49.1 mΩ (NEC chapter 9, table 8).
+    const amps = handA(13.1, 0.02 + 0.0491 + 0.002, 276);
+    const [radio] = report.radios;
+    expect(radio!.weakLink).toMatchObject({ link: "main cable" });
+    expect(radio!.weakLink.lostV).toBeCloseTo(amps * 0.0491, 6);
+    expect(radio!.radioV).toBeCloseTo(13.1 - amps * 0.0711 - 20 * (0.010439 + 0.01), 4);
+  });
+
+  test("advice: a lead that is enough, a charge that is enough, or neither", () => {
+    const thin = stationOf("a", { feed: { cable: { awg: "16", oneWayM: 2.4384 }, contactsOhm: 0.01 } });
+    const lead = lineOf(limitsOf({ bank: flatBank(3.275), stations: [thin] }), "radio-volts/a");
+    // 13.1 − 22 A · 20 mΩ − 20 A · 10 mΩ leaves 12.45 V; least 11.73 V and 0.25 V of room: the lead may take 0.47 V at 20 A in 16 ft
+    // out and back, 1.47 Ω per 1000 ft: 12 AWG has 1.66 at 25 °C, 10 AWG 1.04; and 20 A want 14 AWG or more.
+    expect(lead).toMatchObject({ verdict: "over", change: expect.stringMatching(/lead of 10 AWG or thicker/) });
+    expect(lead.value).toBeCloseTo(13.1 - 0.02 * handA(13.1, 0.02, 276) - 20 * (16 * 0.00508 * 0.8385 + 0.01), 3);
+    const low = { bank: { chemistry: "agm" as const, blockAh: 100, startShare: 0.4, reserveShare: 0.1 } };
+    const flat = lineOf(limitsOf({ ...low, stations: [stationOf("a")] }), "radio-volts/a");
+    expect(flat).toMatchObject({ verdict: "over", change: expect.stringMatching(/keep the bank above \d+ %/) });
+    const at = Number(/above (\d+) %/.exec(flat.change)![1]) / 100;
+    const volts = (lowestShare: number) =>
+      lineOf(limitsOf({ ...low, stations: [stationOf("a")] }, { lowestShare }), "radio-volts/a").value!;
+    expect(volts(at)).toBeGreaterThanOrEqual(11.73);
+    expect(volts(at - 0.01)).toBeLessThan(11.73);
+    const never = lineOf(limitsOf({ bank: flatBank(2.8), stations: [stationOf("a")] }), "radio-volts/a");
+    expect(never.change).toMatch(/no charge of this bank is enough/);
+  });
+
+  test("are met at the lowest charge while the loads are connected", () => {
+    // 20 Ah under about 5 A is empty in hours; the disconnect opens on the way, and nobody sends below it.
+    const bank = { chemistry: "lfp" as const, blockAh: 20, startShare: 1, reserveShare: 0.2, disconnectV: 12.9 };
+    const gear = [{ id: "lamp", name: "Lamp", working: { drawW: 60 }, use: { when: "always" as const } }];
+    const report = limitsOf({ bank, gear, stations: [stationOf("a")] });
+    expect(report.lowestFrom).toBe("run");
+    expect(report.openV).toBeGreaterThan(12.8);
+    expect(limitsOf({ bank, gear }, { lowestShare: 0.1 })).toMatchObject({ lowestShare: 0.1, lowestFrom: "given" });
+  });
+});
+
+describe("fuses, wires and what is rated", () => {
+  const stations = [stationOf("a", { feed: { cable: { awg: "10", oneWayM: 2 }, fuseA: 25 } })];
+  const bank = flatBank(3.275);
+
+  test("a fuse for its load and for its wire", () => {
+    const report = limitsOf({ bank, stations });
+    expect(lineOf(report, "lead-fuse-carries/a")).toMatchObject({ verdict: "within", value: 20, limit: 25 });
+    expect(lineOf(report, "lead-fuse-wire/a")).toMatchObject({ verdict: "within", value: 25, limit: 30 });
+    expect(lineOf(report, "lead-wire-carries/a")).toMatchObject({ verdict: "within", value: 20, limit: 35 });
+    const small = [stationOf("a", { feed: { cable: { awg: "14", oneWayM: 2 }, fuseA: 15 } })];
+    const thin = limitsOf({ bank, stations: small });
+    expect(lineOf(thin, "lead-fuse-carries/a")).toMatchObject({ verdict: "over", limit: 15 });
+    expect(lineOf(thin, "lead-fuse-carries/a").change).toMatch(/No fuse carries .* thicker lead/);
+    expect(lineOf(thin, "lead-fuse-wire/a")).toMatchObject({ verdict: "within", limit: 15, marginShare: 0 });
+    const large = [stationOf("a", { feed: { cable: { awg: "10", oneWayM: 2 }, fuseA: 40 } })];
+    expect(lineOf(limitsOf({ bank, stations: large }), "lead-fuse-wire/a")).toMatchObject({
+      verdict: "over",
+      change: expect.stringMatching(/20 A carries the peak/),
+    });
+  });
+
+  test("hot air takes from the wire", () => {
+    const hot = { kind: "clear" as const, air: { maxC: 50, minC: 40 } };
+    // 8 AWG in 50 °C: 50 A · 0.745 (NEC 310.15(B)(1) prints 0.75).
+    const line = lineOf(limitsOf({ bank, stations: [stationOf("a")], weather: hot }), "lead-wire-carries/a");
+    expect(line.limit).toBeCloseTo(50 * Math.sqrt(25 / 45), 1);
+  });
+
+  test("the main feed: every part, and what is not stated says its field", () => {
+    const open = limitsOf({ bank, stations });
+    const unknown = open.lines.filter(({ verdict }) => verdict === "unknown").map(({ id, change }) => [id, change]);
+    expect(Object.fromEntries(unknown)).toMatchObject({
+      "main-fuse-carries": "State mainFeed.fuseA, from the label or the data sheet.",
+      "main-fuse-wire": expect.stringMatching(/mainFeed\.cable/),
+      "main-wire-carries": expect.stringMatching(/mainFeed\.cable/),
+      "main-fuse-near": expect.stringMatching(/mainFeed\.fuseFromPostM/),
+      "main-fuse-breaks": expect.stringMatching(/mainFeed\.fuseBreaksA/),
+      "main-disconnect": expect.stringMatching(/mainFeed\.disconnectA/),
+      "main-distribution": expect.stringMatching(/mainFeed\.distributionA/),
+    });
+    const mainFeed = {
+      cable: { awg: "4" as const, oneWayM: 1 },
+      contactsOhm: 0,
+      fuseA: 50,
+      fuseBreaksA: 20_000,
+      fuseFromPostM: 0.15,
+      disconnectA: 100,
+      distributionA: 20,
+    };
+    const report = limitsOf({ bank, stations, mainFeed });
+    const loop = (2 * 1 * 0.308 * (1 + 0.00323 * (25 - 75))) / 304.8;
+    const amps = handA(13.1, 0.02 + loop, 276);
+    for (const [id, verdict] of [
+      ["main-fuse-carries", "within"],
+      ["main-fuse-wire", "within"],
+      ["main-wire-carries", "within"],
+      ["main-fuse-near", "within"],
+      ["main-fuse-breaks", "within"],
+      ["main-disconnect", "within"],
+      ["main-distribution", "over"],
+    ] as const) {
+      expect(lineOf(report, id).verdict, id).toBe(verdict);
+    }
+    expect(lineOf(report, "main-fuse-carries").value).toBeCloseTo(amps, 5);
+    expect(lineOf(report, "main-fuse-wire").limit).toBe(85);
+    const far = limitsOf({ bank, stations, mainFeed: { ...mainFeed, fuseFromPostM: 0.5 } });
+    expect(lineOf(far, "main-fuse-near")).toMatchObject({ verdict: "over", limit: 0.178 });
+    const sheathed = { ...mainFeed, fuseFromPostM: 0.5, fuseLeadSheathed: true };
+    expect(lineOf(limitsOf({ bank, stations, mainFeed: sheathed }), "main-fuse-near")).toMatchObject({
+      verdict: "within",
+      limit: 1.83,
+    });
+  });
+
+  test("short circuit: 20 kA for lithium, volts over resistance for lead, or as the maker says", () => {
+    const mainFeed = { fuseBreaksA: 2000 };
+    const value = (parts: Parameters<typeof limitsOf>[0]) =>
+      lineOf(limitsOf({ mainFeed, ...parts }), "main-fuse-breaks");
+    expect(value({ bank })).toMatchObject({ value: 20_000, verdict: "over", isAssumed: true });
+    expect(value({ bank: flatBank(3.275, { shortCircuitA: 1500 }) })).toMatchObject({ value: 1500, isAssumed: false });
+    // AGM full, 12.70 V over 6 mΩ: 2117 A.
+    const agm = { chemistry: "agm" as const, blockAh: 100, startShare: 1, reserveShare: 0.5 };
+    expect(value({ bank: agm }).value).toBeCloseTo(12.7 / 0.006, 0);
+    expect(value({ bank: { ...agm, inParallel: 2 } }).value).toBeCloseTo(12.7 / 0.003, 0);
+  });
+});
+
+describe("the bank", () => {
+  const stations = [stationOf("a"), stationOf("b")];
+
+  test("peak against what it gives for seconds, mean against what it gives for hours", () => {
+    const of = (parts: object) => limitsOf({ bank: flatBank(3.275, parts), stations });
+    const amps = handA(13.1, 0.02, 552);
+    expect(lineOf(of({ maxDischargeA: 40 }), "bank-peak")).toMatchObject({ limit: 40, verdict: "over" });
+    expect(lineOf(of({ maxDischargeA: 40, peakDischargeA: 80 }), "bank-peak")).toMatchObject({
+      limit: 80,
+      verdict: "within",
+      isAssumed: false,
+    });
+    expect(lineOf(of({}), "bank-peak")).toMatchObject({ limit: 100, isAssumed: true });
+    expect(lineOf(of({}), "bank-peak").value).toBeCloseTo(amps, 5);
+    expect(lineOf(of({ maxDischargeA: 5 }), "bank-continuous")).toMatchObject({ limit: 5, verdict: "over" });
+  });
+
+  test("the disconnect would cut on a peak", () => {
+    const of = (disconnectV: number) => limitsOf({ bank: flatBank(3.275, { disconnectV }), stations });
+    const volts = 13.1 - 0.02 * handA(13.1, 0.02, 552); // 12.2 V
+    expect(lineOf(of(11), "bank-cut").value).toBeCloseTo(volts, 5);
+    expect(lineOf(of(11), "bank-cut").verdict).toBe("within");
+    expect(lineOf(of(12.1), "bank-cut").verdict).toBe("close");
+    expect(lineOf(of(12.5), "bank-cut").verdict).toBe("over");
+    expect(of(0).lines.some(({ id }) => id === "bank-cut")).toBe(false);
+  });
+
+  test("blocks side by side: how many, and what is left when one drops out", () => {
+    const of = (inParallel: number) => limitsOf({ bank: flatBank(3.275, { inParallel, maxDischargeA: 70 }), stations });
+    expect(of(1).lines.some(({ id }) => id === "parallel-strings")).toBe(false);
+    expect(lineOf(of(2), "lost-block")).toMatchObject({ limit: 35, verdict: "over" });
+    expect(lineOf(of(4), "lost-block")).toMatchObject({ limit: 52.5, verdict: "within" });
+    expect(lineOf(of(4), "parallel-strings").verdict).toBe("within");
+    expect(lineOf(of(5), "parallel-strings").verdict).toBe("over");
+  });
+});
+
+describe("panels", () => {
+  const cold = { kind: "clear" as const, air: { maxC: 0, minC: -10 } };
+  const with_ = (parts: Parameters<typeof panelOf>[1], options?: Parameters<typeof limitsOf>[1]) =>
+    limitsOf({ bank: flatBank(3.25), weather: cold, panels: [panelOf("p", parts)] }, options);
+  const controller = (parts: object) => ({
+    controller: { kind: "mppt" as const, cable: { awg: "10" as const, oneWayM: 6.096, tempC: 25 }, ...parts },
+  });
+
+  test("open volts at the event's coldest hour, or a given night", () => {
+    // Two of 22 V at −10 °C by the code's 1.14: 50.16 V (coldest hour a little above; never warmer than −9.5 °C here).
+    const line = lineOf(with_(controller({ maxPanelV: 50 })), "panel-volts/p");
+    expect(line).toMatchObject({ verdict: "over", limit: 50 });
+    expect(line.value).toBeCloseTo(2 * 22 * 1.14, 6);
+    expect(lineOf(with_(controller({ maxPanelV: 60 })), "panel-volts/p").verdict).toBe("within");
+    const night = with_(controller({ maxPanelV: 60 }), { coldestC: -40 });
+    expect(lineOf(night, "panel-volts/p").value).toBeCloseTo(55, 9);
+    expect(night.coldestFrom).toBe("given");
+  });
+
+  test("currents: 1.25 × Isc into the controller, 1.56 × in the wire, strings side by side", () => {
+    const one = with_(controller({ maxPanelA: 10 }));
+    expect(lineOf(one, "panel-amps/p")).toMatchObject({ value: 8.75, limit: 10, verdict: "within" });
+    expect(lineOf(one, "panel-wire/p").value).toBeCloseTo(7 * 1.5625, 9);
+    const two = with_({ ...controller({ maxPanelA: 10 }), inSeries: 1 });
+    expect(lineOf(two, "panel-amps/p")).toMatchObject({ value: 17.5, verdict: "over" });
+    expect(two.lines.some(({ id }) => id === "series-fuse/p")).toBe(false);
+    const module = { ratedW: 120, vmpV: 18.2, impA: 6.6, vocV: 22, iscA: 7, maxSeriesFuseA: 15 };
+    const three = with_({ ...controller({}), count: 3, inSeries: 1, module });
+    expect(lineOf(three, "series-fuse/p")).toMatchObject({ value: 17.5, limit: 15, verdict: "over" });
+    // A PWM controller passes the panels' current on: its charging current is the limit.
+    const pwm = with_({ ...controller({ kind: "pwm", maxChargeA: 8 }), count: 1, inSeries: 1 });
+    expect(lineOf(pwm, "panel-amps/p")).toMatchObject({ value: 8.75, limit: 8, verdict: "over" });
+    expect(pwm.lines.some(({ id }) => id === "controller-watts/p")).toBe(false);
+  });
+
+  test("watts over volts: 400 W at 13 V are 31 A", () => {
+    // Common practice of the trade, worked so in print.
+    const module = { ratedW: 200, vmpV: 20, impA: 10 };
+    const line = lineOf(with_({ ...controller({ maxChargeA: 30 }), module }), "controller-watts/p");
+    expect(line).toMatchObject({ limit: 30, verdict: "over" });
+    expect(line.value).toBeCloseTo(400 / 13, 9);
+    expect(Math.round(line.value!)).toBe(31);
+  });
+
+  test("the fuse behind a controller, and its wire where the long cable carries bank volts", () => {
+    const near = with_(controller({ maxChargeA: 20, fuseA: 25 }));
+    expect(lineOf(near, "controller-fuse/p")).toMatchObject({ value: 25, limit: 25, verdict: "within" });
+    expect(near.lines.some(({ id }) => id === "controller-fuse-wire/p")).toBe(false);
+    const far = with_(controller({ at: "panels", maxChargeA: 20, fuseA: 40 }));
+    expect(lineOf(far, "controller-fuse-wire/p")).toMatchObject({ value: 40, limit: 30, verdict: "over" });
+    expect(lineOf(far, "panel-wire/p").value).toBeCloseTo(1.25 * (240 / 13), 9);
+  });
+
+  test("drop: panel volts before the bank, bank volts behind a controller at the panels", () => {
+    // 20 ft one way of 10 AWG at 25 °C, 1.24 · 0.8385 Ω per 1000 ft: 41.6 mΩ; 6.6 A lose 0.274 V of 36.4 V.
+    const ohm = 40 * 0.00124 * 0.8385;
+    const near = with_(controller({ maxChargeA: 20 })).runs[0]!;
+    expect(near.dropV).toBeCloseTo(6.6 * ohm, 5);
+    expect(near.dropShare).toBeCloseTo((6.6 * ohm) / 36.4, 5);
+    const far = with_(controller({ at: "panels", maxChargeA: 20 })).runs[0]!;
+    expect(far.currentA).toBeCloseTo(240 / 13, 9);
+    expect(far.dropShare).toBeCloseTo((far.currentA * ohm) / 12, 5);
+    expect(lineOf(with_(controller({ at: "panels" })), "drop/panels/p")).toMatchObject({
+      verdict: "over",
+      change: "Fit 6 AWG or thicker, or shorten the run.",
+    });
+    const lax = with_(controller({ at: "panels" }), { targetDropShare: 0.1 });
+    expect(lineOf(lax, "drop/panels/p")).toMatchObject({ verdict: "within", limit: 0.1 });
+    expect(with_({ count: 0 }).runs).toEqual([]);
+  });
+});
+
+describe("charging", () => {
+  const wholeDay = [{ from: "00:00", to: "24:00" }];
+  const mains = (chargerA: number, id = "mains") => ({
+    kind: "mains" as const,
+    id,
+    name: id,
+    chargerA,
+    available: wholeDay,
+  });
+  const half = { startShare: 0.3, absorptionV: 14.4, chargingResistanceOhm: 0.001 };
+
+  test("chargers add up unless a selector stands between them", () => {
+    const bank = flatBank(3.2, { ...half, maxChargeA: 50 });
+    const both = limitsOf({ bank, sources: [mains(30), mains(25, "second")] });
+    expect(lineOf(both, "charge-rate")).toMatchObject({ value: 55, limit: 50, verdict: "over", isAssumed: false });
+    const selector = { mode: "either" as const, inputs: ["mains", "second"] };
+    const either = limitsOf({ bank, sources: [mains(30), mains(25, "second")], selector });
+    expect(lineOf(either, "charge-rate")).toMatchObject({ value: 30, verdict: "within" });
+  });
+
+  test("cold lithium takes a tenth to 5 °C, a fifth to 10 °C, and nothing at 0 °C", () => {
+    // Manuals of LFP packs; 100 Ah.
+    const at = (temperature: number) =>
+      limitsOf({ bank: flatBank(3.2, { ...half, temperature }), sources: [mains(15)] });
+    expect(lineOf(at(3), "charge-rate")).toMatchObject({ limit: 10, verdict: "over" });
+    expect(lineOf(at(8), "charge-rate")).toMatchObject({ limit: 20, verdict: "within" });
+    expect(lineOf(at(20), "charge-rate")).toMatchObject({ limit: 50, isAssumed: true });
+    expect(lineOf(at(0), "cold-charge")).toMatchObject({ value: 0, limit: 0, verdict: "over" });
+    expect(lineOf(at(0), "cold-charge").quantity).toMatch(/24 h locked/);
+    expect(lineOf(at(2), "cold-charge").verdict).toBe("close");
+    expect(lineOf(at(8), "cold-charge").verdict).toBe("within");
+    const noLock = limitsOf({
+      bank: flatBank(3.2, { ...half, temperature: -5, coldChargeLockC: null }),
+      sources: [mains(5)],
+    });
+    expect(noLock.lines.some(({ id }) => id === "cold-charge")).toBe(false);
+  });
+
+  test("a full bank takes little of what is on offer, and with nothing to charge it there is no line", () => {
+    const full = limitsOf({
+      bank: { chemistry: "lfp", blockAh: 100, startShare: 1, reserveShare: 0.2, temperature: 25 },
+      sources: [mains(400)],
+    });
+    const charge = full.lines.find(({ id }) => id === "charge-rate");
+    expect(charge?.value ?? 0).toBeLessThan(50);
+    expect(limitsOf({ bank: flatBank(3.2) }).lines.some(({ id }) => id === "charge-rate")).toBe(false);
+  });
+});
+
+describe("the report", () => {
+  test("worst first, every line with rule, source and advice, every caution it points at there", () => {
+    const report = limitsOf({
+      bank: flatBank(3.0, { maxDischargeA: 30 }),
+      stations: [stationOf("a"), stationOf("b")],
+      panels: [panelOf("p")],
+    });
+    const order = ["over", "close", "unknown", "within"];
+    const places = report.lines.map(({ verdict }) => order.indexOf(verdict));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(new Set(places).size).toBeGreaterThan(2);
+    expect(new Set(report.lines.map(({ id }) => id)).size).toBe(report.lines.length);
+    const cautions = report.cautions.map(({ id }) => id);
+    for (const line of report.lines) {
+      expect(line.rule.words.length, line.id).toBeGreaterThan(20);
+      expect(line.rule.source.length, line.id).toBeGreaterThan(10);
+      expect(line.change, line.id).toMatch(/^[A-Z].*\.$/);
+      for (const caution of line.cautions) expect(cautions, line.id).toContain(caution);
+    }
+    expect(report.sentences[0]).toMatch(/^Over the limit: /);
+    expect(JSON.parse(JSON.stringify(report))).toEqual(report);
+  });
+
+  test("options outside their range are refused by name", () => {
+    expect(() => limitsOf({}, { targetDropShare: 0 })).toThrow(/targetDropShare must lie in 0\.001…0\.5, got 0/);
+    expect(() => limitsOf({}, { lowestShare: 1.2 })).toThrow(/lowestShare must lie in 0…1/);
+    expect(() => limitsOf({}, { coldestC: Number.NaN })).toThrow(/coldestC must lie in -70…60/);
+  });
+});
