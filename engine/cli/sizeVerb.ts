@@ -10,6 +10,7 @@ import {
   type SizeReport,
   type SizeRow,
   type SizeWish,
+  sizeFixedWords,
   sizeMembers,
   sizeReport,
   usualWishes,
@@ -142,7 +143,7 @@ function sizeText(name: string, map: SizeMap, report: SizeReport): string {
     ...(rows.some((row) => row.cells.some((cell) => cell.isOpen)) && report.targetShare < 1
       ? ["~ the sample leaves open on which side of the target this lies; more members would tell."]
       : []),
-    ...fixedWords(map),
+    ...sizeFixedWords(map),
     ...map.remarks.map((remark) => `Weather: ${remark}`),
     `${report.members} members, seed ${report.seed}: all cells meet the same skies and operators. The intervals are those of the sample, not of the model.`,
   ].join("\n");
@@ -156,25 +157,4 @@ function enoughText({ smallest, largest }: SizeRow, x: SizeAxis): string {
 
 function panelWatts(scenario: Scenario): number {
   return scenario.panels.reduce((sum, group) => sum + group.count * group.module.ratedW, 0);
-}
-
-/** What a bigger bank or more modules would change in the trade, and the map leaves as stated. */
-function fixedWords({ x, y, base }: SizeMap): string[] {
-  const { bank, panels } = base.scenario;
-  const fields = [x.at, y?.at ?? ""];
-  const said: string[] = [];
-  if (fields.some((at) => /^bank\.(blockAh|inParallel)$/.test(at))) {
-    const stated = (["maxChargeA", "maxDischargeA", "internalResistanceOhm", "chargingResistanceOhm"] as const).filter(
-      (field) => bank[field] !== undefined,
-    );
-    if (stated.length > 0) said.push(`The bank's ${stated.join(", ")} stay as stated, whatever its size.`);
-  }
-  for (const group of panels) {
-    if (!fields.some((at) => at.startsWith(`panels.${group.id}.`))) continue;
-    const limit = group.controller.maxChargeA;
-    said.push(
-      `${group.name}: controller${limit === null ? "" : ` (${limit} A)`}, cable and place stay as stated; a longer row reaches into other shade.`,
-    );
-  }
-  return said;
 }

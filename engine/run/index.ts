@@ -20,6 +20,7 @@ export { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 export type { RunRecord } from "./runRecord.ts";
 export { makeRunRows, type RunRows } from "./runRows.ts";
 export { readSizeWish, type SizeAxis, type SizeWish, usualWishes } from "./sizeAxis.ts";
+export { sizeFixedWords } from "./sizeFixedWords.ts";
 export type { SizeHandbook } from "./sizeHandbook.ts";
 export { prepareSizes, type SizeMap } from "./sizeMap.ts";
 export { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";

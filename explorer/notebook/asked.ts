@@ -1,10 +1,12 @@
 import { figuresIn } from "../entries/note/noteFigures.ts";
-import type { Entry, Notebook } from "./notebook.ts";
+import type { Entry, EntryDoc, Notebook } from "./notebook.ts";
+import type { Found, NotebookPage } from "./notebookPage.ts";
 import { scenariosOf } from "./readNotebook.ts";
 
 /** Something that an entry needs to have worked out, by the scenarios' ids. */
 export type Asked =
-  | { readonly kind: "run" | "odds"; readonly scenario: string }
+  | { readonly kind: "run" | "odds" | "drivers"; readonly scenario: string }
+  | { readonly kind: "sizes"; readonly scenario: string; readonly doc: EntryDoc<"sizing"> }
   | { readonly kind: "versus"; readonly first: string; readonly second: string };
 
 /** What one entry needs. */
@@ -14,6 +16,10 @@ export function askedBy(entry: Entry): Asked[] {
       return entry.doc.scenarios.map((scenario) => ({ kind: "odds", scenario }));
     case "versus":
       return [{ kind: "versus", first: entry.doc.first, second: entry.doc.second }];
+    case "sizing":
+      return [{ kind: "sizes", scenario: entry.doc.scenario, doc: entry.doc }];
+    case "drivers":
+      return [{ kind: "drivers", scenario: entry.doc.scenario }];
     case "note":
       return figuresIn(entry.doc.text).flatMap((figure): Asked[] =>
         figure.over === null
@@ -44,4 +50,16 @@ export function leadOf(notebook: Notebook): string {
     if (first !== undefined) return first;
   }
   return notebook.scenarios[0]!.id;
+}
+
+/** What is known of something asked. */
+export function foundOf(page: NotebookPage, asked: Asked): Found<unknown> {
+  switch (asked.kind) {
+    case "versus":
+      return page.versus(asked.first, asked.second);
+    case "sizes":
+      return page.sizes(asked.doc);
+    default:
+      return page[asked.kind](asked.scenario);
+  }
 }

@@ -41,6 +41,19 @@ export function exampleNotebook(id: string): Notebook {
         title: "The same skies, with and without",
         doc: { first: "roof", second: "meadow" },
       },
+      {
+        id: "sizing",
+        kind: "sizing",
+        title: "How big a bank, how many panels in the meadow?",
+        doc: {
+          scenario: "meadow",
+          across: { at: "bank.blockAh", values: [140, 200, 240, 280, 350, 420, 560] },
+          up: { at: "panels.meadow.count", values: [0, 2, 4, 6] },
+          targetIn100: 95,
+          autonomyDays: 2,
+        },
+      },
+      { id: "drivers", kind: "drivers", title: "What decides it?", doc: { scenario: "roof" } },
       { id: "plan", kind: "scenario", title: "The plan: roof alone", doc: { scenario: "roof" } },
       {
         id: "plan-meadow",

@@ -22,12 +22,27 @@ const NotebookScenario = z.union([
 
 const OfOne = z.strictObject({ scenario: Id });
 
+/** A number of a scenario and the values that a map looks at. */
+const SizeDirection = z.strictObject({
+  at: z.string().min(1).max(200),
+  values: z.array(z.number()).min(1, "must name at least one value").max(50, "must name at most 50 values"),
+});
+
 /** What an entry of each kind holds. */
 export const ENTRY_DOCS = {
   note: z.strictObject({ text: z.string().max(50_000, "must be at most 50000 characters long") }),
   scenario: OfOne,
   forecast: z.strictObject({ scenarios: z.array(Id).min(1).max(2) }),
   versus: z.strictObject({ first: Id, second: Id }),
+  /** Directions left out are the bank's block and the first group of panels. */
+  sizing: z.strictObject({
+    scenario: Id,
+    across: SizeDirection.optional(),
+    up: SizeDirection.optional(),
+    targetIn100: z.number().min(1).max(100),
+    autonomyDays: z.number().min(0.1).max(60),
+  }),
+  drivers: OfOne,
   run: OfOne,
   days: OfOne,
   ledger: OfOne,
@@ -52,6 +67,8 @@ const Entry = z.discriminatedUnion("kind", [
   entryShape("scenario"),
   entryShape("forecast"),
   entryShape("versus"),
+  entryShape("sizing"),
+  entryShape("drivers"),
   entryShape("run"),
   entryShape("days"),
   entryShape("ledger"),

@@ -77,12 +77,17 @@ export function withScenario(notebook: Notebook, scenario: NotebookScenario): No
   return { ...notebook, scenarios };
 }
 
-/** A new scenario based on another, with nothing changed yet. */
-export function withVariant(notebook: Notebook, basedOn: string): { notebook: Notebook; id: string } {
+/** A new scenario based on another; left alone, with nothing changed yet. */
+export function withVariant(
+  notebook: Notebook,
+  basedOn: string,
+  changes: readonly Change[] = [],
+  wantedName?: string,
+): { notebook: Notebook; id: string } {
   const base = scenarioIn(notebook, basedOn);
-  const name = `${base?.name ?? "Scenario"}, changed`.slice(0, 120);
+  const name = (wantedName ?? `${base?.name ?? "Scenario"}, changed`).slice(0, 120);
   const id = freeId(name, notebook.scenarios);
-  return { id, notebook: withScenario(notebook, { id, name, basedOn, changes: [] }) };
+  return { id, notebook: withScenario(notebook, { id, name, basedOn, changes }) };
 }
 
 /** Why a scenario cannot be taken out; null when it can. */

@@ -1,8 +1,8 @@
 import type { Change, Problem, ScenarioInput } from "../../engine/index.ts";
 import type { TimeScale } from "../charts/timeScale.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
-import type { OddsPicture, VersusPicture } from "../results/answers.ts";
-import type { Notebook, NotebookScenario } from "./notebook.ts";
+import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "../results/answers.ts";
+import type { EntryDoc, Notebook, NotebookScenario } from "./notebook.ts";
 
 /** What is wrong with a scenario: a sentence, and the path of the field in its document where there is one. */
 export type ScenarioProblem = Problem;
@@ -39,8 +39,8 @@ export interface NotebookPage {
    */
   turn(id: string, field: string, changes: (document: ScenarioInput) => readonly Change[]): void;
   settle(): void;
-  /** Adds a scenario based on another, and an entry to edit it in. */
-  branch(id: string, after: string): void;
+  /** Adds a scenario based on another, and an entry to edit it in. @returns the new scenario's name */
+  branch(id: string, after: string, changes?: readonly Change[], name?: string): string;
   rename(id: string, name: string): void;
   /** One run under the sky as written. */
   run(scenario: string): Found<RunPicture>;
@@ -50,6 +50,10 @@ export interface NotebookPage {
   odds(scenario: string): Found<OddsPicture>;
   /** Two scenarios under the same skies and operators. */
   versus(first: string, second: string): Found<VersusPicture>;
+  /** A map of the odds over two numbers of a scenario. */
+  sizes(doc: EntryDoc<"sizing">): Found<SizePicture>;
+  /** What a scenario's outcome hangs on. */
+  drivers(scenario: string): Found<DriversPicture>;
   scale(picture: { readonly ruler: RunPicture["ruler"] }): TimeScale;
   room(): SheetRoom;
   /** The instant that is being read on every chart of the sheet. */

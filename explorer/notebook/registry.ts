@@ -1,11 +1,13 @@
 import { CautionsView } from "../entries/cautions/CautionsView.tsx";
 import { DaysView, daysSummary } from "../entries/days/DaysView.tsx";
+import { DriversView, driversSummary } from "../entries/drivers/DriversView.tsx";
 import { ForecastView, forecastSummary } from "../entries/forecast/ForecastView.tsx";
 import { LedgerView, ledgerSummary } from "../entries/ledger/LedgerView.tsx";
 import { NoteView, noteSummary } from "../entries/note/NoteView.tsx";
 import { RunView, runSummary } from "../entries/run/RunView.tsx";
 import { ScenarioView, scenarioSummary } from "../entries/scenario/ScenarioView.tsx";
 import { ShadeEntry, shadeSummary } from "../entries/shade/ShadeEntry.tsx";
+import { SizingView, sizingSummary } from "../entries/sizing/SizingView.tsx";
 import { VersusView, versusSummary } from "../entries/versus/VersusView.tsx";
 import type { EntryKind } from "./entryKind.ts";
 import type { EntryKindName, Notebook } from "./notebook.ts";
@@ -45,6 +47,27 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     }),
     summary: versusSummary,
     View: VersusView,
+  },
+  sizing: {
+    kind: "sizing",
+    title: "Sizing",
+    purpose: "how big a bank, how much panel: the odds over two numbers",
+    schema: ENTRY_DOCS.sizing,
+    make: (notebook) => ({
+      title: "How big a bank?",
+      doc: { scenario: firstOf(notebook), targetIn100: 95, autonomyDays: 2 },
+    }),
+    summary: sizingSummary,
+    View: SizingView,
+  },
+  drivers: {
+    kind: "drivers",
+    title: "Drivers",
+    purpose: "what decides it, and what to switch off first",
+    schema: ENTRY_DOCS.drivers,
+    make: (notebook) => ({ title: "What decides it?", doc: { scenario: firstOf(notebook) } }),
+    summary: driversSummary,
+    View: DriversView,
   },
   scenario: {
     kind: "scenario",

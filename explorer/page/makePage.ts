@@ -2,13 +2,14 @@ import { createEffect, createMemo, createSignal } from "solid-js";
 import { timeScale } from "../charts/timeScale.ts";
 import { askedByAll } from "../notebook/asked.ts";
 import type { NotebookState } from "../notebook/makeNotebook.ts";
-import type { Notebook } from "../notebook/notebook.ts";
+import type { EntryDoc, Notebook } from "../notebook/notebook.ts";
 import { freeId, withEntry, withScenario, withVariant } from "../notebook/notebookEdits.ts";
 import type { Found, NotebookPage } from "../notebook/notebookPage.ts";
 import { type ScenarioDocument, scenarioDocument, scenarioIn } from "../notebook/scenarioDocument.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { Want } from "../results/desk.ts";
 import type { Results } from "../results/makeResults.ts";
+import { driversWanted, sizesWanted } from "../results/wanted.ts";
 
 /** A sheet narrower than this is read with a thumb. */
 const PHONE_PX = 700;
@@ -47,9 +48,24 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
     return first?.ok && second?.ok ? JSON.stringify(["versus", seed, members, first.document, second.document]) : null;
   };
 
+  const sizesWant = (doc: EntryDoc<"sizing">): Want | null => {
+    const found = documents().get(doc.scenario);
+    if (!found?.ok) return null;
+    return sizesWanted(found.document, doc, state.now());
+  };
+  const driversWant = (scenario: string): Want | null => {
+    const found = documents().get(scenario);
+    if (!found?.ok) return null;
+    return driversWanted(found.document, state.now());
+  };
+
   createEffect(() => {
     const { seed, members } = state.now();
     const wants = askedByAll(state.now()).flatMap((asked): Want[] => {
+      if (asked.kind === "sizes" || asked.kind === "drivers") {
+        const want = asked.kind === "sizes" ? sizesWant(asked.doc) : driversWant(asked.scenario);
+        return want === null ? [] : [want];
+      }
       if (asked.kind === "versus") {
         const [first, second] = [documents().get(asked.first), documents().get(asked.second)];
         const key = versusKey(first, second);
@@ -93,16 +109,18 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
       if (scenario === null || clean === "" || clean === scenario.name) return;
       state.act(withScenario(state.now(), { ...scenario, name: clean }));
     },
-    branch: (basedOn, after) => {
-      const { notebook, id } = withVariant(state.now(), basedOn);
+    branch: (basedOn, after, changes, wantedName) => {
+      const { notebook, id } = withVariant(state.now(), basedOn, changes, wantedName);
+      const { name } = scenarioIn(notebook, id)!;
       const at = notebook.entries.findIndex((entry) => entry.id === after);
       const entry = {
         id: freeId("scenario", notebook.entries),
         kind: "scenario" as const,
-        title: scenarioIn(notebook, id)!.name,
+        title: name,
         doc: { scenario: id },
       };
       state.act(withEntry(notebook, entry, at + 1));
+      return name;
     },
     run: (id) => withDocument(id, results.find("run", `run ${id}`, runKey(documents().get(id)))),
     runBefore: (id): RunPicture | null => {
@@ -118,6 +136,11 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
       const found = results.find("versus", `versus ${first} ${second}`, key);
       return withDocument(first, withDocument(second, found));
     },
+    sizes: (doc) => {
+      const slot = `sizes ${JSON.stringify([doc.scenario, doc.across?.at, doc.up?.at])}`;
+      return withDocument(doc.scenario, results.find("sizes", slot, sizesWant(doc)?.key ?? null));
+    },
+    drivers: (id) => withDocument(id, results.find("drivers", `drivers ${id}`, driversWant(id)?.key ?? null)),
     scale: ({ ruler }) => timeScale(ruler, isPhone() ? null : Math.min(864, roomPx())),
     room,
     readingMs,

@@ -1,4 +1,12 @@
-import type { Bands, Burden, Odds, OddsReport, PairedDifference } from "../../engine/index.ts";
+import type {
+  Bands,
+  Burden,
+  DriversReport,
+  Odds,
+  OddsReport,
+  PairedDifference,
+  SizeReport,
+} from "../../engine/index.ts";
 import type { Ruler } from "../time/ruler.ts";
 
 /** What stands on the ruler whatever is drawn: dates, nights, and the steps of the event. */
@@ -54,4 +62,20 @@ export interface VersusPicture {
   };
   /** Null where the two do not last equally long. */
   readonly paired: PairedBands | null;
+}
+
+/** A map of the odds over two numbers, with each value in words. */
+export interface SizePicture {
+  readonly report: SizeReport;
+  readonly xWords: readonly string[];
+  readonly yWords: readonly string[];
+  /** What a bigger bank or more panels would change and the map leaves as stated, in sentences. */
+  readonly fixed: readonly string[];
+  readonly remarks: readonly string[];
+}
+
+/** What the outcome hangs on. */
+export interface DriversPicture {
+  readonly report: DriversReport;
+  readonly remarks: readonly string[];
 }

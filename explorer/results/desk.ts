@@ -1,7 +1,7 @@
-import type { ScenarioInput } from "../../engine/index.ts";
+import type { ScenarioInput, SizeAims, SizeWish } from "../../engine/index.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
-import type { OddsPicture, VersusPicture } from "./answers.ts";
+import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
 
 /** Something that the page wants worked out; `key` is its whole content, so that equal wants have equal keys. */
 export type Want =
@@ -19,6 +19,25 @@ export type Want =
       readonly documents: readonly [ScenarioInput, ScenarioInput];
       readonly seed: string;
       readonly members: number;
+    }
+  | {
+      readonly key: string;
+      readonly kind: "sizes";
+      readonly document: ScenarioInput;
+      /** Left out: what `usualWishes` looks at. */
+      readonly x?: SizeWish;
+      readonly y?: SizeWish;
+      readonly aims: SizeAims;
+      readonly seed: string;
+      readonly members: number;
+    }
+  | {
+      readonly key: string;
+      readonly kind: "drivers";
+      readonly document: ScenarioInput;
+      readonly seed: string;
+      /** Rows of the sample. */
+      readonly members: number;
     };
 
 /** What the page tells the desk: everything that it wants now and has not got; it takes the place of what was wanted before. */
@@ -31,6 +50,8 @@ export type Answer =
   | { readonly kind: "run"; readonly picture: RunPicture }
   | { readonly kind: "odds"; readonly picture: OddsPicture }
   | { readonly kind: "versus"; readonly picture: VersusPicture }
+  | { readonly kind: "sizes"; readonly picture: SizePicture }
+  | { readonly kind: "drivers"; readonly picture: DriversPicture }
   | { readonly kind: "problems"; readonly problems: readonly ScenarioProblem[] };
 
 /** What the desk says. `whole` is false for a coarse first pass, which a better answer to the same key follows. */

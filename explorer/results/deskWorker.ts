@@ -1,21 +1,29 @@
 /** Works out runs and odds away from the page, so that nothing ever waits for it. */
 import "../noEval.ts";
 import {
+  drivers,
   loadClimateTables,
   mergeOdds,
+  mergeSizes,
   type OddsPart,
   oddsReport,
   type PreparedEnsemble,
   prepareEnsemble,
+  prepareSizes,
   readScenario,
   runMembers,
   type ScenarioInput,
+  type SizePart,
+  sizeMembers,
+  sizeReport,
   trace,
+  usualWishes,
 } from "../../engine/index.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import { runPicture } from "../picture/runPicture.ts";
 import type { Answer, Orders, Report, Want } from "./desk.ts";
 import { oddsPicture } from "./oddsPicture.ts";
+import { sizePicture } from "./sizePicture.ts";
 import { versusPicture } from "./versusPicture.ts";
 
 /** Members of the first pass, and between two looks at what the page wants by now. */
@@ -92,6 +100,8 @@ async function answerTo(want: Want, members: number): Promise<Answer> {
     const run = trace(read.scenario, { climate: await loadClimateTables() });
     return run.ok ? { kind: "run", picture: runPicture(run.trace) } : { kind: "problems", problems: run.problems };
   }
+  if (want.kind === "sizes") return mapTo(want, members);
+  if (want.kind === "drivers") return driversTo(want);
   const documents = want.kind === "odds" ? [want.document] : want.documents;
   const of = members * documents.length;
   const ready: { ensemble: PreparedEnsemble; part: OddsPart }[] = [];
@@ -116,6 +126,37 @@ async function answerTo(want: Want, members: number): Promise<Answer> {
   return { kind: "versus", picture: versusPicture(ready[0]!, ready[1]!) };
 }
 
+/** Members of a map between two looks at what the page wants by now: each goes through every cell. */
+const MAP_CHUNK_MEMBERS = 10;
+
+async function mapTo(want: Extract<Want, { kind: "sizes" }>, members: number): Promise<Answer> {
+  const { round } = orders;
+  const read = readScenario(want.document);
+  if (!read.ok) return { kind: "problems", problems: read.problems };
+  const usual = usualWishes(read.scenario);
+  const x = want.x ?? usual.x;
+  const y = want.y ?? (x.at === usual.y?.at ? usual.x : usual.y);
+  const ready = prepareSizes(want.document, x, y, { climate: await loadClimateTables() }, want.seed);
+  if (!ready.ok) return { kind: "problems", problems: ready.problems };
+  const parts: SizePart[] = [];
+  for (let from = 0; from < members; from += MAP_CHUNK_MEMBERS) {
+    const to = Math.min(members, from + MAP_CHUNK_MEMBERS);
+    parts.push(sizeMembers(ready.map, from, to));
+    tell({ say: "progress", key: want.key, done: to, of: members });
+    await turn();
+    if (orders.round !== round) throw new Unwanted();
+  }
+  return { kind: "sizes", picture: sizePicture(ready.map, sizeReport(ready.map, mergeSizes(parts), want.aims)) };
+}
+
+async function driversTo(want: Extract<Want, { kind: "drivers" }>): Promise<Answer> {
+  const found = await ensembleOf(want.document, want.seed, want.members);
+  if ("problems" in found) return { kind: "problems", problems: found.problems };
+  const { ensemble } = found;
+  const report = drivers(ensemble, want.members)!; // nothing gives it up
+  return { kind: "drivers", picture: { report, remarks: ensemble.remarks } };
+}
+
 async function deliver(want: Want, members: number, whole: boolean): Promise<void> {
   let answer: Answer;
   try {
@@ -127,6 +168,9 @@ async function deliver(want: Want, members: number, whole: boolean): Promise<voi
   }
   tell({ say: "answer", key: want.key, answer, whole: whole || answer.kind === "problems" });
 }
+
+/** What takes seconds waits for what does not. */
+const isLong = ({ kind }: Want) => kind === "sizes" || kind === "drivers";
 
 /** Runs first, then a coarse pass over all, then the whole of each. */
 async function work(): Promise<void> {
@@ -141,14 +185,16 @@ async function work(): Promise<void> {
     await check();
   }
   for (const want of wants) {
-    if (want.kind === "run" || want.members <= COARSE_MEMBERS) continue;
+    if (want.kind === "run" || isLong(want) || want.members <= COARSE_MEMBERS) continue;
     await deliver(want, COARSE_MEMBERS, false);
     await check();
   }
-  for (const want of wants) {
-    if (want.kind === "run") continue;
-    await deliver(want, want.members, true);
-    await check();
+  for (const isLast of [false, true]) {
+    for (const want of wants) {
+      if (want.kind === "run" || isLong(want) !== isLast) continue;
+      await deliver(want, want.members, true);
+      await check();
+    }
   }
   tell({ say: "idle", round });
 }

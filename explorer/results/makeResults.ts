@@ -1,7 +1,7 @@
 import { batch, createSignal } from "solid-js";
 import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
-import type { OddsPicture, VersusPicture } from "./answers.ts";
+import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
 import type { Answer, Desk, Report, Want } from "./desk.ts";
 
 const KEPT_ANSWERS = 80;
@@ -11,6 +11,8 @@ interface Pictures {
   readonly run: RunPicture;
   readonly odds: OddsPicture;
   readonly versus: VersusPicture;
+  readonly sizes: SizePicture;
+  readonly drivers: DriversPicture;
 }
 
 /**

@@ -1,0 +1,58 @@
+import { For, Show } from "solid-js";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems, Progress } from "../../page/EntryState.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { driversCsv } from "./driversCsv.ts";
+import { driversSentence } from "./driversWords.ts";
+import { EndsTable } from "./EndsTable.tsx";
+import { SharesTable } from "./SharesTable.tsx";
+import { SheddingTable } from "./SheddingTable.tsx";
+import "./drivers.css";
+
+/** What a scenario's outcome hangs on, what each end of a figure would do, and what to switch off first. */
+export function DriversView(props: EntryProps<"drivers">) {
+  const found = () => props.page.drivers(props.doc.scenario);
+  const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
+  return (
+    <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+      <Show when={found().result}>{(picture) => <p class="verdict data">{driversSentence(picture().report)}</p>}</Show>
+      <p class="choices no-print">
+        <ScenarioChoice
+          page={props.page}
+          label="Scenario that is looked into"
+          value={props.doc.scenario}
+          onPick={(scenario) => props.edit({ scenario }, "scenario")}
+        />
+        <button
+          type="button"
+          class="act"
+          disabled={found().result === null}
+          onClick={() => saveFile(`${fileName(name())}-drivers.csv`, "text/csv", driversCsv(found().result!.report))}
+        >
+          CSV
+        </button>
+      </p>
+      <Progress of={[found()]} />
+      <Problems of={[found()]} />
+      <Show when={found().result}>
+        {(picture) => (
+          <div class="drivers data">
+            <For each={picture().report.sentences.slice(1)}>{(sentence) => <p>{sentence}</p>}</For>
+            <SharesTable report={picture().report} />
+            <EndsTable report={picture().report} />
+            <SheddingTable report={picture().report} />
+          </div>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+/** "most: the weather" for the index. */
+export function driversSummary(props: EntryProps<"drivers">): string {
+  const report = props.page.drivers(props.doc.scenario).result?.report;
+  if (report === undefined) return "working";
+  const most = [...report.factors].sort((a, b) => (b.margin?.total.value ?? 0) - (a.margin?.total.value ?? 0))[0];
+  return most?.margin == null ? "nothing differs" : `most: ${most.name.toLowerCase()}`;
+}

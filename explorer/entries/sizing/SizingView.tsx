@@ -1,0 +1,239 @@
+import { createMemo, createSignal, For, Show } from "solid-js";
+import { applyChanges, type ScenarioInput, type SizeOutcome } from "../../../engine/index.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems, Progress } from "../../page/EntryState.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import type { SizePicture } from "../../results/answers.ts";
+import { changesInWords } from "../scenario/changesInWords.ts";
+import { SizingChoices } from "./SizingChoices.tsx";
+import { type MapMark, SizingMap } from "./SizingMap.tsx";
+import { SizingTable } from "./SizingTable.tsx";
+import { sizeCsv } from "./sizeCsv.ts";
+import { sizeLayout } from "./sizeLayout.ts";
+import { axisWords, cellChanges, presentCell, readCell } from "./sizingWords.ts";
+import "./sizing.css";
+
+/** How big a bank, how much panel: the odds over two numbers of a scenario, and the least that meets a target. */
+export function SizingView(props: EntryProps<"sizing">) {
+  const found = () => props.page.sizes(props.doc);
+  const picture = createMemo(() => found().result);
+  const document = createMemo(() => props.page.document(props.doc.scenario));
+  return (
+    <div class="margin-left sizing" classList={{ "entry-stale": found().stale }}>
+      <Show when={picture()}>{(map) => <p class="verdict data">{map().report.sentences[0]}</p>}</Show>
+      <p class="choices no-print">
+        <ScenarioChoice
+          page={props.page}
+          label="Scenario that is sized"
+          value={props.doc.scenario}
+          onPick={(scenario) =>
+            // Another scenario may have neither these panels nor these sizes.
+            props.edit(
+              { scenario, targetIn100: props.doc.targetIn100, autonomyDays: props.doc.autonomyDays },
+              "scenario",
+            )
+          }
+        />
+        <button
+          type="button"
+          class="act"
+          disabled={picture() === null}
+          onClick={() => saveFile(`${name(props)}-sizes.csv`, "text/csv", sizeCsv(picture()!))}
+        >
+          CSV
+        </button>
+      </p>
+      <Progress of={[found()]} />
+      <Problems of={[found()]} />
+      <Show when={document() !== null && picture()}>
+        {(map) => (
+          <>
+            <SizingChoices
+              document={document()!}
+              doc={props.doc}
+              across={{ at: map().report.x.at, values: map().report.x.values }}
+              up={map().report.y}
+              edit={props.edit}
+            />
+            <MapAndTable {...props} picture={map()} document={document()!} />
+          </>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+const name = (props: EntryProps<"sizing">) => fileName(props.page.scenario(props.doc.scenario)?.name ?? "plan");
+
+function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; document: ScenarioInput }) {
+  const report = () => props.picture.report;
+  const xAxis = createMemo(() => axisWords(props.document, report().x));
+  const yAxis = createMemo(() => (report().y === null ? null : axisWords(props.document, report().y!)));
+  const [chosen, setChosen] = createSignal<{ row: number; column: number } | null>(null);
+  const [made, setMade] = createSignal<string | null>(null);
+  const isOn = ({ row, column }: { row: number; column: number }) =>
+    row < report().rows.length && column < report().x.values.length;
+  const at = createMemo(() => {
+    const asked = chosen();
+    return asked !== null && isOn(asked) ? asked : presentCell(props.picture);
+  });
+  const cell = () => report().rows[at().row]!.cells[at().column]!;
+  const isMap = () => report().rows.length > 1 && report().x.values.length > 1;
+  const isPhone = () => props.page.room().isPhone;
+  const layout = createMemo(() => sizeLayout(report(), isPhone() ? 328 : 560, isPhone() ? 300 : 400));
+  const options = createMemo(() => optionsOf(props.picture));
+  const stations = createMemo(() => stationsOf(props, props.document, props.picture));
+  const read = (row: number, column: number) => {
+    const { row: r, column: c } = at();
+    if (row !== r || column !== c) setMade(null);
+    setChosen({ row, column });
+  };
+  const make = (row: number, column: number) => {
+    read(row, column);
+    const wanted = report().rows[row]!.cells[column]!;
+    const changes = cellChanges(props.picture, wanted);
+    if (changes.length === 0) {
+      setMade("That is the scenario as it stands.");
+      return;
+    }
+    const changed = applyChanges(props.document, changes);
+    if (!changed.ok) return;
+    const base = props.page.scenario(props.doc.scenario)?.name ?? "Scenario";
+    const sizes = [
+      ...(wanted.x === report().x.present ? [] : [xAxis().short(wanted.x)]),
+      ...(wanted.y === null || wanted.y === report().y?.present ? [] : [yAxis()!.short(wanted.y)]),
+    ];
+    const given = props.page.branch(props.doc.scenario, props.id, changes, `${base}, ${sizes.join(", ")}`);
+    const words = changesInWords(changes, props.document, changed.document as ScenarioInput);
+    setMade(`${given} is a scenario now, based on ${base}: ${words.join("; ")}. Undo takes it away again.`);
+  };
+  return (
+    <>
+      <div class="size-section">
+        <Show when={isMap()}>
+          <SizingMap
+            picture={props.picture}
+            layout={layout()}
+            xAxis={xAxis()}
+            yAxis={yAxis()!}
+            label={`Odds of holding over ${xAxis().title} and ${yAxis()!.title}. ${report().sentences[0]}`}
+            chosen={cell()}
+            stations={stations()}
+            options={options().map(({ cell: { x, y } }, k) => ({ x, y: y!, name: String(k + 1) }))}
+            onRead={read}
+            onMake={make}
+          />
+        </Show>
+        <div class="size-said data">
+          <ol class="size-options">
+            <For each={options()}>{(option) => <li>{option.says}</li>}</For>
+          </ol>
+          <For each={report().sentences.slice(1)}>{(sentence) => <p>{sentence}</p>}</For>
+        </div>
+      </div>
+      <p class="size-reading" aria-live="polite">
+        {readCell(props.picture, cell())}
+      </p>
+      <p class="acts-row no-print">
+        <button type="button" class="act" onClick={() => make(at().row, at().column)}>
+          Make this a scenario
+        </button>
+        <span>
+          <Show when={isMap()}>Or click it on the map. </Show>In the table, arrow keys go from cell to cell and Enter
+          makes one.
+        </span>
+      </p>
+      <p class="size-made" role="status">
+        {made()}
+      </p>
+      <div class="data">
+        <SizingTable
+          picture={props.picture}
+          xAxis={xAxis()}
+          yAxis={yAxis()}
+          row={at().row}
+          column={at().column}
+          onRead={read}
+          onMake={make}
+        />
+        <p class="size-foot">
+          Of 100 skies, so many hold, with the interval that {report().members} members leave open; across:{" "}
+          {xAxis().title}. The stair is the target.{" "}
+          <Show when={hasOpen(report().rows)}>~ the sample leaves it open. </Show>
+          {props.picture.fixed.join(" ")}
+        </p>
+      </div>
+    </>
+  );
+}
+
+const hasOpen = (rows: readonly { readonly cells: readonly SizeOutcome[] }[]) =>
+  rows.some(({ cells }) => cells.some(({ isOpen }) => isOpen));
+
+/** The cells that the answer names, each once. */
+function optionsOf({ report, xWords, yWords }: SizePicture): { cell: SizeOutcome; says: string }[] {
+  const named = [
+    { what: "The least of both", cell: report.smallest },
+    { what: "The cheapest", cell: report.cheapest },
+    { what: "The lightest", cell: report.lightest },
+  ];
+  const found: { cell: SizeOutcome; whats: string[] }[] = [];
+  for (const { what, cell } of named) {
+    if (cell === null) continue;
+    const same = found.find((each) => each.cell.x === cell.x && each.cell.y === cell.y);
+    if (same === undefined) found.push({ cell, whats: [what] });
+    else same.whats.push(what.toLowerCase());
+  }
+  return found.map(({ cell, whats }) => {
+    const x = xWords[report.x.values.indexOf(cell.x)]!;
+    const sizes = report.y === null ? x : `${x} with ${yWords[report.y.values.indexOf(cell.y!)]!}`;
+    return { cell, says: `${whats.join(" and ")} that meets the target: ${sizes}.` };
+  });
+}
+
+/** Scenarios of the notebook that differ from the one that is sized in nothing but the map's two numbers. */
+function stationsOf(props: EntryProps<"sizing">, document: ScenarioInput, { report }: SizePicture): MapMark[] {
+  const { x, y } = report;
+  if (y === null || x.present === null || y.present === null) return [];
+  const plain = (from: ScenarioInput, changes: { at: string; to: number }[]) => {
+    const changed = applyChanges(from, changes);
+    const { name: _, note: __, ...rest } = (changed.ok ? changed.document : from) as ScenarioInput;
+    return JSON.stringify(rest);
+  };
+  const held = [
+    { at: x.at, to: x.present },
+    { at: y.at, to: y.present },
+  ];
+  const own = plain(document, held);
+  return props.page.notebook().scenarios.flatMap(({ id, name: called }) => {
+    const other = props.page.document(id);
+    if (other === null || plain(other, held) !== own) return [];
+    const [there, above] = [numberAt(other, x.at) ?? x.present!, numberAt(other, y.at) ?? y.present!];
+    const isOn = (value: number, values: readonly number[]) => value >= values[0]! && value <= values.at(-1)!;
+    return isOn(there, x.values) && isOn(above, y.values) ? [{ x: there, y: above, name: called }] : [];
+  });
+}
+
+function numberAt(document: ScenarioInput, at: string): number | null {
+  let value: unknown = document;
+  for (const name of at.split(".")) {
+    if (Array.isArray(value)) value = value.find((item: { id?: unknown }) => item?.id === name);
+    else value = (value as Record<string, unknown> | undefined)?.[name];
+  }
+  return typeof value === "number" ? value : null;
+}
+
+/** "560 Ah for 95" for the index. */
+export function sizingSummary(props: EntryProps<"sizing">): string {
+  const { result } = props.page.sizes(props.doc);
+  const document = props.page.document(props.doc.scenario);
+  if (result === null || document === null) return "working";
+  const { report } = result;
+  const row = report.y === null ? report.rows[0]! : report.rows.find(({ y }) => y === report.y?.present);
+  const cell = row?.smallest ?? report.smallest;
+  const target = `for ${Number((100 * report.targetShare).toPrecision(4))} in 100`;
+  return cell === null
+    ? `nothing looked at holds ${target}`
+    : `${axisWords(document, report.x).short(cell.x)} ${target}`;
+}
