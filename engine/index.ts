@@ -1,6 +1,7 @@
 /** duskline's engine: a scenario goes in, traces and odds come out. No DOM, no Node, no clock, no chance of its own. */
 
 export * from "./checks/index.ts";
+export * from "./learn/index.ts";
 export {
   METER_QUANTITIES,
   type MeterFinding,

@@ -4,6 +4,7 @@ import { CallError } from "./callError.ts";
 import { checkVerb } from "./checkVerb.ts";
 import { driversVerb } from "./driversVerb.ts";
 import { explainVerb } from "./explainVerb.ts";
+import { learnVerb } from "./learnVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
 import { limitsVerb } from "./limitsVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
@@ -19,6 +20,7 @@ const VERBS: readonly Verb[] = [
   versusVerb,
   sizeVerb,
   driversVerb,
+  learnVerb,
   ledgerVerb,
   limitsVerb,
   explainVerb,

@@ -1,0 +1,96 @@
+import { makeMemberRoom } from "../run/makeMemberRoom.ts";
+import { countingOf } from "../run/odds.ts";
+import { makeOddsPart, type OddsPart } from "../run/oddsPart.ts";
+import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
+import { stepCount } from "../run/stepCount.ts";
+import { stepMember } from "../run/stepMember.ts";
+import { type Filtered, filter, type Unexplained } from "./filter.ts";
+import { breathe, type LearnHooks } from "./learnHooks.ts";
+import { observationsOf } from "./observations.ts";
+import { firstParticles, type Particles } from "./particles.ts";
+import type { PlacedReading } from "./readReadings.ts";
+import { runParticles } from "./runParticles.ts";
+
+/** How many times their spreads the figures may be off, one after the other, until somebody explains the readings. */
+const WIDENED = [1, 2, 4] as const;
+/** Fewer members give bands that jump with the seed. */
+export const LEARN_FEWEST_MEMBERS = 100;
+export const LEARN_MOST_MEMBERS = 20_000;
+
+/** An ensemble that has taken readings in. */
+export interface Learned {
+  readonly ensemble: PreparedEnsemble;
+  readonly readings: readonly PlacedReading[];
+  /** The members before anything was read, over the whole event. */
+  readonly before: OddsPart;
+  readonly first: Particles;
+  /** As many equal particles after the last reading, and what becomes of them from there on. */
+  readonly particles: Particles;
+  readonly after: OddsPart;
+  readonly stages: Filtered["stages"];
+  /** Readings that no member of the plan explains. */
+  readonly unexplained: readonly Unexplained[];
+  /** Of those, the ones that no member explains even with the figures as far off as was tried. */
+  readonly neverExplained: readonly Unexplained[];
+  /** How many times their spreads the figures had to be off. */
+  readonly widened: number;
+}
+
+/**
+ * Lets an ensemble learn from readings. Without any, the odds are those of the ensemble, to the last bit.
+ * @param readings from `readReadings`
+ * @param members 100…20000
+ * @throws RangeError if members leaves its range; LearnCancelled once the hooks say so
+ */
+export async function learn(
+  ensemble: PreparedEnsemble,
+  readings: readonly PlacedReading[],
+  members: number,
+  hooks: LearnHooks = {},
+): Promise<Learned> {
+  if (!(Number.isInteger(members) && members >= LEARN_FEWEST_MEMBERS && members <= LEARN_MOST_MEMBERS)) {
+    throw new RangeError(
+      `members must be a whole number from ${LEARN_FEWEST_MEMBERS} to ${LEARN_MOST_MEMBERS}, got ${members}`,
+    );
+  }
+  const observations = observationsOf(readings, ensemble.prepared);
+  const first = firstParticles(ensemble, members);
+  const before = await membersOf(ensemble, members, hooks);
+  if (observations.length === 0) {
+    const nothing = { stages: [], unexplained: [], neverExplained: [], widened: 1 };
+    return { ensemble, readings, before, first, particles: first, after: before, ...nothing };
+  }
+  let unexplained: readonly Unexplained[] = [];
+  let widened = 1;
+  let found = await filter(ensemble, observations, members, widened, false, hooks);
+  for (const times of WIDENED.slice(1)) {
+    if (found.unexplained.length === 0) break;
+    if (unexplained.length === 0) unexplained = found.unexplained;
+    widened = times;
+    found = await filter(ensemble, observations, members, times, times === WIDENED.at(-1), hooks);
+  }
+  return {
+    ensemble,
+    readings,
+    before,
+    first,
+    particles: found.particles,
+    after: await runParticles(ensemble, found.particles, members, hooks),
+    stages: found.stages,
+    unexplained,
+    neverExplained: found.unexplained,
+    widened,
+  };
+}
+
+async function membersOf(ensemble: PreparedEnsemble, members: number, hooks: LearnHooks): Promise<OddsPart> {
+  const counting = countingOf(ensemble);
+  const room = makeMemberRoom(ensemble);
+  const part = makeOddsPart(ensemble.prepared, ensemble.seed, 0, members);
+  for (let member = 0; member < members; member++) {
+    await breathe(hooks, member);
+    stepMember(ensemble, member, room);
+    stepCount(ensemble.prepared, room.run, member, counting, part);
+  }
+  return part;
+}
