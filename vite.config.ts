@@ -1,6 +1,8 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import solid from "vite-plugin-solid";
+import { OFFLINE_WORKER } from "./explorer/offline/offlineFile.ts";
+import { precacheFiles } from "./explorer/offline/precacheFiles.ts";
 
 /** The page needs nothing from elsewhere, so the browser is told to refuse everything from elsewhere. */
 const headers = {
@@ -17,6 +19,8 @@ const headers = {
   "X-Content-Type-Options": "nosniff",
 };
 
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
 // 127.0.0.1 by number: "localhost" may mean ::1 to the server and something else's port 4173 to the browser.
 const host = "127.0.0.1";
 
@@ -24,9 +28,19 @@ export default defineConfig({
   root: "explorer",
   base: "./",
   appType: "mpa", // one page: any other address is not found, rather than the page again
-  plugins: [solid()],
+  publicDir: "offline/public",
+  plugins: [solid(), precacheFiles()],
   worker: { format: "es" },
-  build: { outDir: fileURLToPath(new URL("dist/explorer", import.meta.url)), emptyOutDir: true },
+  build: {
+    outDir: here("dist/explorer"),
+    emptyOutDir: true,
+    rolldownOptions: {
+      input: { index: here("explorer/index.html"), offlineWorker: here("explorer/offline/offlineWorker.ts") },
+      output: {
+        entryFileNames: ({ name }) => (`${name}.js` === OFFLINE_WORKER ? OFFLINE_WORKER : "assets/[name]-[hash].js"),
+      },
+    },
+  },
   server: { host },
   preview: { host, headers },
 });

@@ -4,6 +4,9 @@ import { render } from "solid-js/web";
 
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
 import type { Notebook } from "./notebook/notebook.ts";
+import { makeOffline } from "./offline/makeOffline.ts";
+import { NewerVersion } from "./offline/NewerVersion.tsx";
+import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
 import { Refused } from "./page/Refused.tsx";
 import { Sheet } from "./page/Sheet.tsx";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
@@ -60,3 +63,8 @@ async function start(): Promise<void> {
 }
 
 void start();
+
+if (import.meta.env.PROD) {
+  const offline = makeOffline(navigator.serviceWorker, new URL(OFFLINE_WORKER, document.baseURI));
+  render(() => <NewerVersion offline={offline} />, document.querySelector("#news")!);
+}
