@@ -1,19 +1,12 @@
 import { createEffect, For, type JSX, Show } from "solid-js";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import type { TimePicture } from "../results/answers.ts";
+import type { AxisTitle } from "./axisTitle.ts";
 import type { EndLabel } from "./endLabels.ts";
 import { StrataLabels } from "./StrataLabels.tsx";
 import type { TimeScale } from "./timeScale.ts";
 
 const HOUR_MS = 3_600_000;
-
-/** A chart's title and values at the left of the ruler. */
-export interface AxisTitle {
-  readonly title: string;
-  readonly how: string;
-  readonly titleY: number;
-  readonly values: readonly { readonly y: number; readonly text: string }[];
-}
 
 /** Charts that hang from the ruler: nights without a break, axis at the left, names at the right, one instant read down all. */
 export function RulerChart(props: {

@@ -1,6 +1,6 @@
 import type { RunPicture } from "../picture/runPicture.ts";
 import { ampHours, figure } from "../words/numbers.ts";
-import type { AxisTitle } from "./RulerChart.tsx";
+import type { AxisTitle } from "./axisTitle.ts";
 import type { StrataLayout, Stratum } from "./strataLayout.ts";
 
 /** Titles and values at the left of the strata; short ones where there is little room. */

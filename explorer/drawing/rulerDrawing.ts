@@ -1,5 +1,5 @@
+import type { AxisTitle } from "../charts/axisTitle.ts";
 import type { EndLabel } from "../charts/endLabels.ts";
-import type { AxisTitle } from "../charts/RulerChart.tsx";
 import { RULER_PX } from "../charts/rulerPx.ts";
 import type { TimeScale } from "../charts/timeScale.ts";
 import type { TimePicture } from "../results/answers.ts";

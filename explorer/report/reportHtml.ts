@@ -1,6 +1,7 @@
 import strataCss from "../charts/strata.css?inline";
 import drawingCss from "../drawing/drawing.css?inline";
 import { drawingPatterns } from "../drawing/drawingPatterns.ts";
+import { fontFace } from "../drawing/fontFace.ts";
 import { html, Markup } from "../drawing/html.ts";
 import { letterOf } from "../notebook/letterOf.ts";
 import type { Entry } from "../notebook/notebook.ts";
@@ -13,8 +14,8 @@ import type { ReportPage } from "./reportPage.ts";
 import { saidWords } from "./reportParts.ts";
 import { reportSection } from "./reportSections.ts";
 
-/** The report forbids itself everything but its own rules: no script, no picture, no font from anywhere. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+/** The report forbids itself everything but its own rules: no script, nothing from anywhere. */
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'";
 
 /**
  * A notebook as one HTML file that needs no script and no network: the answer, each entry with its picture and its table, then what
@@ -26,7 +27,7 @@ export function reportHtml(page: ReportPage, lineOf: (entry: Entry) => string = 
   const answer = reportAnswer(page);
   const { ruler } = notebook.scenarios.map(({ id }) => page.run(id).result).find((run) => run !== null) ?? {};
   // Light rules only: the report is read on screens of others and on paper.
-  const rules = [paletteCss.split(":root[data-light")[0]!, strataCss, drawingCss, reportCss].join("\n");
+  const rules = [fontFace, paletteCss.split(":root[data-light")[0]!, strataCss, drawingCss, reportCss].join("\n");
   const entries = notebook.entries.map(
     (entry, i) =>
       html`<section class="entry entry-${entry.kind}" id="entry-${entry.id}"><h2><span class="letter">${letterOf(i)}</span> ${entry.title}</h2>${reportSection(page, entry, lineOf(entry))}</section>`,

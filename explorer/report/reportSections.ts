@@ -62,11 +62,11 @@ const SECTIONS: { readonly [Kind in EntryKindName]?: Section<Kind> } = {
     const { result } = found;
     return html`${missing([found])}${
       result !== null &&
-      html`<p class="verdict">${saidWords(versusSentence(result, names.first, names.second))}</p><div class="versus"><div><h3>What differs</h3>${list(differs.length === 0 ? ["nothing"] : differs)}<p>${burdenWords(result)}</p></div><div>${picture(oddsDrawing(result, names))}${picture(tallyDrawing(result, names))}</div></div>${table(
+      html`<p class="verdict">${saidWords(versusSentence(result, names.first, names.second))}</p><div class="versus"><div><h3>What differs</h3>${list(differs.length === 0 ? ["nothing"] : differs)}<p>${burdenWords(result)}</p>${table(
         "Both in figures",
         ["Of both", names.second, names.first],
         versusRows(result).map((row) => ({ name: row.name, figures: [row.second, row.first] })),
-      )}${picture(pairedDrawing(result))}`
+      )}</div><div>${picture(oddsDrawing(result, names))}${picture(tallyDrawing(result, names))}</div></div>${picture(pairedDrawing(result))}`
     }`;
   },
   scenario: (page, { scenario }) => {

@@ -1,4 +1,4 @@
-import type { AxisTitle } from "../../charts/RulerChart.tsx";
+import type { AxisTitle } from "../../charts/axisTitle.ts";
 import { ampHours, figure } from "../../words/numbers.ts";
 import type { ForecastLayout, Series } from "./forecastLayout.ts";
 

@@ -16,12 +16,15 @@ export function OddsBars(props: { picture: VersusPicture; names: { first: string
       role="img"
       aria-label={`Of 100 skies. ${words()}.`}
     >
+      <text class="axis-value" x={ODDS_LEFT_PX - 14} y={16} text-anchor="end">
+        Of 100
+      </text>
       <For each={[0, 0.25, 0.5, 0.75, 1]}>
         {(share) => (
           <>
             <line class="axis-line" x1={x(share)} x2={x(share)} y1={22} y2={152} />
-            <text class="axis-value" x={x(share)} y={16} text-anchor={share === 1 ? "end" : "middle"}>
-              {share === 1 ? "100 skies" : share * 100}
+            <text class="axis-value" x={x(share)} y={16} text-anchor="middle">
+              {share * 100}
             </text>
           </>
         )}

@@ -1,6 +1,6 @@
 import { max, min, range, scaleLinear, tickStep } from "d3";
+import type { AxisTitle } from "../../charts/axisTitle.ts";
 import type { EndLabel } from "../../charts/endLabels.ts";
-import type { AxisTitle } from "../../charts/RulerChart.tsx";
 import type { TimeScale } from "../../charts/timeScale.ts";
 import type { PairedBands, TimePicture } from "../../results/answers.ts";
 import { ampHours, figure } from "../../words/numbers.ts";

@@ -1,0 +1,7 @@
+/** A chart's title and values at the left of the ruler. */
+export interface AxisTitle {
+  readonly title: string;
+  readonly how: string;
+  readonly titleY: number;
+  readonly values: readonly { readonly y: number; readonly text: string }[];
+}
