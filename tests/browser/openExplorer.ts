@@ -12,19 +12,15 @@ export interface OpenPage {
 export async function openExplorer(browser: Browser, options: BrowserContextOptions = {}): Promise<OpenPage> {
   // Pages of earlier tests would go on working out odds and slow this one down.
   await Promise.all(browser.contexts().map((earlier) => earlier.close()));
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   // Being put by for days without a network is a test of its own; here it would only take time from the others.
-  const context = await browser.newContext({
-    viewport: { width: 1440, height: 900 },
-    serviceWorkers: "block",
-    ...options,
-  });
+  await context.addInitScript(() => Object.defineProperty(navigator, "serviceWorker", { value: undefined }));
   const page = await context.newPage();
   const explorerUrl = inject("explorerUrl");
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {
-    const isOurs = !message.text().startsWith("Service Worker registration blocked by Playwright");
-    if (isOurs && (message.type() === "error" || message.type() === "warning")) complaints.push(message.text());
+    if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
   });
   page.on("requestfailed", (request) => complaints.push(`failed: ${request.url()}`));
   page.on("response", (response) => {
