@@ -1,4 +1,5 @@
 /** duskline's engine: a scenario goes in, traces and odds come out. No DOM, no Node, no clock, no chance of its own. */
+export * from "./actual/index.ts";
 
 export * from "./checks/index.ts";
 export * from "./learn/index.ts";

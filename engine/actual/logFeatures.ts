@@ -24,11 +24,13 @@ export const FEATURES = 15;
 
 /** Weakest belief that keeps a least-squares figure near 1 where the log hardly speaks, as a standard deviation. */
 const WEAK_PRIOR = 1;
-/** Steps with less of the plan's best sun than this tell more of the horizon and the meter's zero than of the panels. */
-const LEAST_SUN_SHARE = 0.05;
+/** Hours with less than this of the plan's best tell more of the meter's zero than of the panels. */
+const LEAST_SUN_SHARE = 0.02;
+/** Hours with less than this of the event's highest cloudless sun: five minutes of a clock change their sun by a tenth. */
+const LEAST_SKY_SHARE = 0.3;
 /** Below and above these shares of change per spread of canopy a step counts as open, or as shaded. */
 const OPEN_BELOW = 0.03;
-const SHADED_FROM = 0.1;
+const SHADED_FROM = 0.05;
 /** Sums over fewer steps than these say nothing. */
 const FEWEST_STEPS = 6;
 const FEWEST_HOURS = 4;
@@ -182,22 +184,27 @@ function sunFeatures(
   const pvW = new Float64Array(hours).fill(Number.NaN);
   const sunW = new Float64Array(hours);
   const canopy = new Float64Array(hours);
+  const skyWm2 = new Float64Array(hours);
   for (let b = 0; b < hours; b++) {
-    let [got, plan, moved, n] = [0, 0, 0, 0];
+    let [got, plan, moved, above, n] = [0, 0, 0, 0, 0];
     for (let i = b * per; i < (b + 1) * per; i++) {
       if (!Number.isFinite(series.pvW![i]!) || !hadRoom(prepared, planned, series, i)) continue;
       got += series.pvW![i]!;
       plan += planned.sunW[i]!;
       moved += planned.sunW[i]! * planned.canopyShare[i]!;
+      above += prepared.clear.ghiWm2[i]!;
       n++;
     }
     if (n < per / 2) continue;
     pvW[b] = got / n;
     sunW[b] = plan / n;
+    skyWm2[b] = above / n;
     canopy[b] = plan > 0 ? moved / plan : 0;
   }
   const dayOf = (b: number) => grid.localDay[b * per]!;
-  const least = LEAST_SUN_SHARE * planned.sunW.reduce((most, watts) => Math.max(most, watts), 0);
+  const highest = (values: Float64Array) => values.reduce((most, value) => Math.max(most, value), 0);
+  const leastW = LEAST_SUN_SHARE * highest(planned.sunW);
+  const leastWm2 = LEAST_SKY_SHARE * highest(prepared.clear.ghiWm2);
   const sides = [
     { at: FEATURE_OPEN, is: (share: number) => share < OPEN_BELOW },
     { at: FEATURE_SHADED, is: (share: number) => share >= SHADED_FROM },
@@ -208,7 +215,7 @@ function sunFeatures(
     const ratios: number[] = [];
     let [got, plan] = [0, 0];
     for (let b = 0; b < pvW.length; b++) {
-      if (!Number.isFinite(pvW[b]!) || sunW[b]! <= least || !is(canopy[b]!)) continue;
+      if (!Number.isFinite(pvW[b]!) || sunW[b]! <= leastW || skyWm2[b]! < leastWm2 || !is(canopy[b]!)) continue;
       ratios.push(pvW[b]! / sunW[b]!);
       got += pvW[b]!;
       plan += sunW[b]!;

@@ -104,3 +104,12 @@ export function zoneClock(zone: string): ZoneClock | null {
     },
   };
 }
+
+/** How far a zone's clock is ahead of UTC at an instant, ms; null where the zone is not known. */
+export function zoneOffsetMs(zone: string, atMs: number): number | null {
+  try {
+    return Temporal.Instant.fromEpochMilliseconds(Math.round(atMs)).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
+  } catch {
+    return null;
+  }
+}
