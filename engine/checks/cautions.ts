@@ -85,7 +85,7 @@ function panelShock(scenario: Scenario): Caution {
   return caution(
     "shock",
     "Panels are live",
-    `Panels in the light cannot be switched off: cover them or unplug at the module before you work, and never pull a plug under load, for the arc does not go out by itself.${high} Cold raises the open volts.`,
+    `Panels in the light cannot be switched off: cover them before you work, and never pull a plug under load, for the arc does not go out by itself.${high} Cold raises the open volts.`,
     `strings of ${highestV.toFixed(0)} V open`,
   );
 }

@@ -44,7 +44,7 @@ export function panelLines(context: LimitContext, group: PanelGroup): LimitLine[
     limitLine({
       id: `panel-volts/${group.id}`,
       about,
-      quantity: `open volts of a string at ${Math.round(context.coldestC)} °C`,
+      quantity: `string's open volts at ${Math.round(context.coldestC)} °C`,
       value: coldV,
       unit: "V",
       limit: controller.maxPanelV ?? null,

@@ -7,6 +7,7 @@ import {
   type LimitsReport,
   limits,
   NO_PERMIT,
+  type Prepared,
   type RadioAtPeak,
   tracePrepared,
 } from "../index.ts";
@@ -41,7 +42,7 @@ export const limitsVerb: Verb = {
       ...(charge === undefined ? {} : { lowestShare: charge / 100 }),
       ...(coldest === undefined ? {} : { coldestC: coldest }),
     });
-    print(values.json === true ? limitsJson(report) : limitsText(report));
+    print(values.json === true ? limitsJson(opened.value, report) : limitsText(report));
     return { ok: true };
   },
 };
@@ -53,9 +54,11 @@ function numberOf(name: string, text: string | boolean | undefined, low: number,
   throw new CallError(`--${name} is "${text}" but must be a number from ${low} to ${high}, such as --${name} 3.`);
 }
 
-function limitsJson(report: LimitsReport): string {
-  return JSON.stringify({ format: "duskline-limits", version: 1, ...report }, (_, value: unknown) =>
-    typeof value === "number" ? sixDecimals(value) : value,
+function limitsJson({ scenario, remarks }: Prepared, { name, ...report }: LimitsReport): string {
+  const { place } = scenario;
+  return JSON.stringify(
+    { format: "duskline-limits", version: 1, scenario: { name, place }, remarks, ...report },
+    (_, value: unknown) => (typeof value === "number" ? sixDecimals(value) : value),
   );
 }
 
@@ -129,7 +132,7 @@ function radioTable(radios: readonly RadioAtPeak[]): string {
   const lost = (radio: RadioAtPeak, part: RegExp) =>
     radio.links.reduce((sum, { link, lostV }) => sum + (part.test(link) ? lostV : 0), 0).toFixed(2);
   return textTable(radios, [
-    { title: "radio on the worst peak", cell: (radio) => clipped(radio.name, 30), align: "left" },
+    { title: "radio on the worst peak", cell: (radio) => clipped(radio.name, 28), align: "left" },
     { title: "V", cell: (radio) => radio.radioV.toFixed(2) },
     { title: "least V", cell: (radio) => radio.minimumV.toFixed(2) },
     { title: "pack −V", cell: (radio) => lost(radio, /^pack/) },
@@ -142,8 +145,8 @@ function radioTable(radios: readonly RadioAtPeak[]): string {
 function lineTable(lines: readonly LimitLine[], ruleOf: (line: LimitLine) => number): string {
   return textTable(lines, [
     { title: "", cell: (line) => (line.verdict === "over" ? "OVER" : line.verdict), align: "left" },
-    { title: "where", cell: (line) => clipped(line.about, 25), align: "left" },
-    { title: "what", cell: (line) => clipped(line.quantity.replace(/[;,] .*$/, ""), 30), align: "left" },
+    { title: "where", cell: (line) => clipped(line.about, 22), align: "left" },
+    { title: "what", cell: (line) => clipped(line.quantity.replace(/[;,] .*$/, ""), 29), align: "left" },
     { title: "value", cell: (line) => figure(line.value, line.unit) },
     {
       title: "limit",
