@@ -32,21 +32,54 @@ export function sizeWords({ at }: SizeAxis, value: number, scenario: Scenario): 
   return `${modules} of ${group.module.ratedW} W in ${group.name}`;
 }
 
+/** A cell, as a person would say it. */
+export function sizeCellWords({ x, y, base }: SizeMap, cell: SizeOutcome): string {
+  const across = sizeWords(x, cell.x, base.scenario);
+  return y === null ? across : `${across} with ${sizeWords(y, cell.y!, base.scenario)}`;
+}
+
+/** A cell that the answer names, and why. */
+export interface SizeOption {
+  readonly cell: SizeOutcome;
+  readonly sentence: string;
+}
+
+/** The cheapest and the lightest way to the target; where nothing says what they cost or weigh, the least of both numbers. */
+export function sizeOptions({ smallest, cheapest, lightest }: SizeTally, map: SizeMap): SizeOption[] {
+  if (cheapest !== null || lightest !== null) {
+    const isOne = cheapest !== null && lightest !== null && cheapest.x === lightest.x && cheapest.y === lightest.y;
+    const cost = cheapest === null ? "" : `for ${number(cheapest.cost!)}`;
+    const mass = lightest === null ? "" : `${number(lightest.massKg!)} kg`;
+    if (isOne) {
+      const sentence = `Cheapest and lightest that does: ${sizeCellWords(map, cheapest)}, ${cost}, ${mass}.`;
+      return [{ cell: cheapest, sentence }];
+    }
+    return [
+      ...(cheapest === null
+        ? []
+        : [{ cell: cheapest, sentence: `Cheapest that does: ${sizeCellWords(map, cheapest)}, ${cost}.` }]),
+      ...(lightest === null
+        ? []
+        : [{ cell: lightest, sentence: `Lightest that does: ${sizeCellWords(map, lightest)}, ${mass}.` }]),
+    ];
+  }
+  if (smallest === null || map.y === null || !isSize(map.x) || !isSize(map.y)) return [];
+  const sentence = `Least of both, measured by what the plan has now: ${sizeCellWords(map, smallest)}. No cheapest or lightest is named, because bring does not say what more of them costs or weighs.`;
+  return [{ cell: smallest, sentence }];
+}
+
 /** What a map says, in sentences: the answer first. */
 export function sizeSentences(report: SizeTally, map: SizeMap): string[] {
   const { rows } = report;
   const { scenario, grid } = map.base;
   const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
   const target = report.targetShare === 1 ? "every sky" : `${number(100 * report.targetShare)} of 100 skies`;
-  const cellWords = (cell: SizeOutcome) =>
-    [sizeWords(map.x, cell.x, scenario), ...(map.y === null ? [] : [sizeWords(map.y, cell.y!, scenario)])].join(
-      " with ",
-    );
+  const cellWords = (cell: SizeOutcome) => sizeCellWords(map, cell);
   const oddsWords = ({ holds }: SizeOutcome) =>
     `${inHundred(holds.share)} of 100, ${round(100 * holds.low)} to ${round(100 * holds.high)} by the size of the sample`;
   const all = rows.flatMap((row) => row.cells);
   const said: string[] = [];
-  const { smallest, cheapest, lightest } = report;
+  const { smallest } = report;
   const areSizes = isSize(map.x) && (map.y === null || isSize(map.y));
   if (smallest === null) {
     const best = all.reduce((most, cell) => (cell.holds.count > most.holds.count ? cell : most));
@@ -65,13 +98,7 @@ export function sizeSentences(report: SizeTally, map: SizeMap): string[] {
       const present = map.y === null ? "" : `${sizeWords(map.y, row.y!, scenario)}, as now, and `;
       said.push(`With ${present}${rangeWords(map.x, row)}, the bank holds to ${end} in ${target}.`);
     } else if (areSizes) said.push(`To ${hold} it takes ${cellWords(smallest)} (${oddsWords(smallest)}).`);
-    if (cheapest !== null) said.push(`Cheapest that does: ${cellWords(cheapest)}, for ${number(cheapest.cost!)}.`);
-    if (lightest !== null) said.push(`Lightest that does: ${cellWords(lightest)}, ${number(lightest.massKg!)} kg.`);
-    if (cheapest === null && lightest === null && map.y !== null && areSizes) {
-      said.push(
-        `Least of both, measured by what the plan has now: ${cellWords(smallest)}. No cheapest or lightest is named, because bring does not say what more of them costs or weighs.`,
-      );
-    }
+    said.push(...sizeOptions(report, map).map(({ sentence }) => sentence));
     if (all.every((cell) => cell.meets)) {
       said.push(areSizes ? "Every size looked at does; look at smaller ones." : "Every value looked at does.");
     }

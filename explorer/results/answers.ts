@@ -5,6 +5,7 @@ import type {
   Odds,
   OddsReport,
   PairedDifference,
+  SizeOption,
   SizeReport,
 } from "../../engine/index.ts";
 import type { Ruler } from "../time/ruler.ts";
@@ -64,11 +65,15 @@ export interface VersusPicture {
   readonly paired: PairedBands | null;
 }
 
-/** A map of the odds over two numbers, with each value in words. */
+/** A map of the odds over two numbers, in figures and in words. */
 export interface SizePicture {
   readonly report: SizeReport;
-  readonly xWords: readonly string[];
-  readonly yWords: readonly string[];
+  /** Each cell in words, row by row. */
+  readonly cellWords: readonly (readonly string[])[];
+  /** The answer; the cells that it names, numbered on the map; and what else there is to say. */
+  readonly answer: string;
+  readonly options: readonly SizeOption[];
+  readonly more: readonly string[];
   /** What a bigger bank or more panels would change and the map leaves as stated, in sentences. */
   readonly fixed: readonly string[];
   readonly remarks: readonly string[];

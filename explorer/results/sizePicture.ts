@@ -1,14 +1,17 @@
-import { type SizeMap, type SizeReport, sizeFixedWords, sizeWords } from "../../engine/index.ts";
+import { type SizeMap, type SizeReport, sizeCellWords, sizeFixedWords, sizeOptions } from "../../engine/index.ts";
 import type { SizePicture } from "./answers.ts";
 
 /** Takes from a map what the page shows. */
 export function sizePicture(map: SizeMap, report: SizeReport): SizePicture {
-  const { scenario } = map.base;
-  const words = (axis: SizeReport["x"]) => axis.values.map((value) => sizeWords(axis, value, scenario));
+  const options = sizeOptions(report, map);
+  const named = new Set(options.map(({ sentence }) => sentence));
+  const [answer, ...others] = report.sentences;
   return {
     report,
-    xWords: words(report.x),
-    yWords: report.y === null ? [] : words(report.y),
+    cellWords: report.rows.map((row) => row.cells.map((cell) => sizeCellWords(map, cell))),
+    answer: answer!,
+    options,
+    more: others.filter((sentence) => !named.has(sentence)),
     fixed: sizeFixedWords(map),
     remarks: map.remarks,
   };

@@ -3,7 +3,7 @@ import type { DriverLine, DriversReport } from "../../../engine/index.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import { byWeight, endWords, signed } from "./driversWords.ts";
 
-const BAR_PX = 240;
+const BAR_PX = 176;
 
 /** What holds when one factor is at its low or its high end and everything else stays as drawn. */
 export function EndsTable(props: { report: DriversReport }) {
@@ -41,7 +41,7 @@ export function EndsTable(props: { report: DriversReport }) {
             </td>
             <th scope="col">holds</th>
             <th scope="col">High end</th>
-            <th scope="col">Lowest charge, points</th>
+            <th scope="col">Lowest, points</th>
           </tr>
         </thead>
         <tbody>

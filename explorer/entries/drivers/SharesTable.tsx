@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import type { DriverLine, DriversReport } from "../../../engine/index.ts";
 import { byWeight, inHundredths, plusMinus } from "./driversWords.ts";
 
-const BAR_PX = 320;
+const BAR_PX = 216;
 
 /** Of what the lowest charge differs by: the part of each factor alone as a lined bar, with all it does together with others as the open end. */
 export function SharesTable(props: { report: DriversReport }) {
@@ -32,7 +32,7 @@ export function SharesTable(props: { report: DriversReport }) {
             </td>
             <th scope="col">Alone (lined)</th>
             <th scope="col">With others (open)</th>
-            <th scope="col">Of holding or not, with others</th>
+            <th scope="col">Of holding or not</th>
           </tr>
         </thead>
         <tbody>

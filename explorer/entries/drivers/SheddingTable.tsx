@@ -3,7 +3,7 @@ import type { DriversReport } from "../../../engine/index.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import { gainedWords, signed } from "./driversWords.ts";
 
-const BAR_PX = 216;
+const BAR_PX = 160;
 
 /** What switching one load off for the whole event gains, largest gain first. */
 export function SheddingTable(props: { report: DriversReport }) {
@@ -21,7 +21,7 @@ export function SheddingTable(props: { report: DriversReport }) {
               <td class="bar-cell" />
               <th scope="col">Holds</th>
               <th scope="col">Gained, of 100</th>
-              <th scope="col">Lowest charge, points</th>
+              <th scope="col">Lowest, points</th>
               <th scope="col">Until the reserve</th>
             </tr>
           </thead>

@@ -107,7 +107,11 @@ function Direction(props: {
     <p class="choices">
       <label class="name-field">
         {props.label}
-        <select class="size-field" onChange={(event) => pick(event.currentTarget.value)}>
+        <select
+          class="size-field"
+          aria-label={`${props.label}: what is looked along`}
+          onChange={(event) => pick(event.currentTarget.value)}
+        >
           <For each={parts()}>
             {(part) => (
               <optgroup label={part}>

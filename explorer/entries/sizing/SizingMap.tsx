@@ -35,8 +35,8 @@ export function SizingMap(props: {
     const { x, y } = props.layout;
     return [nearest(rows(), y, event.clientY - box.top), nearest(report().x.values, x, event.clientX - box.left)];
   };
-  // The table beneath is the way by keyboard; this picture only adds the mouse to it.
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the table beneath is the way by keyboard; this only adds the mouse
     <svg
       class="size-map"
       width={props.layout.widthPx}
@@ -96,12 +96,15 @@ export function SizingMap(props: {
       </g>
       <For each={props.stations}>
         {(mark) => {
-          const isFarRight = () => props.layout.x(mark.x) > props.layout.right - 150;
+          const anchor = () => {
+            const x = props.layout.x(mark.x);
+            return x > props.layout.right - 60 ? "end" : x < props.layout.left + 60 ? "start" : "middle";
+          };
           return (
             <g class="size-station" transform={`translate(${props.layout.x(mark.x)} ${props.layout.y(mark.y)})`}>
               <path d="M0 -8L7.5 5.5H-7.5Z" />
               <circle r={1.6} />
-              <text x={isFarRight() ? -13 : 13} y={5} text-anchor={isFarRight() ? "end" : "start"}>
+              <text y={30} text-anchor={anchor()}>
                 {mark.name}
               </text>
             </g>
@@ -133,6 +136,7 @@ export function SizingMap(props: {
 
 function Axes(props: { layout: SizeLayout; xAxis: AxisWords; yAxis: AxisWords }) {
   const layout = () => props.layout;
+  const titleOf = ({ title, briefly }: AxisWords) => (layout().widthPx < 400 ? (briefly ?? title) : title);
   return (
     <g>
       <rect
@@ -157,10 +161,10 @@ function Axes(props: { layout: SizeLayout; xAxis: AxisWords; yAxis: AxisWords })
         )}
       </For>
       <text class="title" x={0} y={14}>
-        {props.yAxis.title}
+        {titleOf(props.yAxis)}
       </text>
       <text class="title" x={layout().right} y={layout().bottom + 46} text-anchor="end">
-        {props.xAxis.title}
+        {titleOf(props.xAxis)}
       </text>
     </g>
   );

@@ -62,15 +62,15 @@ export function SizingTable(props: {
   });
   return (
     <div class="wide size-wide">
-      {/* biome-ignore lint/a11y/useSemanticElements: a grid of cells that are gone through by arrow keys is still a table */}
+      {/* biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a grid whose cells are gone through by arrow keys is still a table */}
       <table class="size-table" role="grid" ref={table} onKeyDown={press} aria-label="Odds of holding, of 100 skies">
+        <caption>
+          Of 100 skies so many hold. Across: {props.xAxis.title}
+          <Show when={props.yAxis}>{(axis) => <>; down: {axis().title}</>}</Show>
+        </caption>
         <thead>
           <tr>
-            <th scope="col" class="size-corner">
-              <Show when={props.yAxis} fallback="Of 100 skies">
-                {(axis) => axis().title}
-              </Show>
-            </th>
+            <td />
             <For each={report().x.values}>
               {(value) => (
                 <th scope="col">
@@ -96,6 +96,7 @@ export function SizingTable(props: {
                 <For each={row.cells}>
                   {(cell, c) => (
                     <td
+                      // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: the cells of that grid
                       role="gridcell"
                       data-cell={`${r}-${c()}`}
                       tabIndex={r === props.row && c() === props.column ? 0 : -1}

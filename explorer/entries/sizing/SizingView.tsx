@@ -6,6 +6,7 @@ import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import type { SizePicture } from "../../results/answers.ts";
 import { changesInWords } from "../scenario/changesInWords.ts";
+import { withLabels } from "../scenario/fieldWords.ts";
 import { SizingChoices } from "./SizingChoices.tsx";
 import { type MapMark, SizingMap } from "./SizingMap.tsx";
 import { SizingTable } from "./SizingTable.tsx";
@@ -21,7 +22,7 @@ export function SizingView(props: EntryProps<"sizing">) {
   const document = createMemo(() => props.page.document(props.doc.scenario));
   return (
     <div class="margin-left sizing" classList={{ "entry-stale": found().stale }}>
-      <Show when={picture()}>{(map) => <p class="verdict data">{map().report.sentences[0]}</p>}</Show>
+      <Show when={picture()}>{(map) => <p class="verdict data">{map().answer}</p>}</Show>
       <p class="choices no-print">
         <ScenarioChoice
           page={props.page}
@@ -49,6 +50,7 @@ export function SizingView(props: EntryProps<"sizing">) {
       <Show when={document() !== null && picture()}>
         {(map) => (
           <>
+            <MapAndTable {...props} picture={map()} document={document()!} />
             <SizingChoices
               document={document()!}
               doc={props.doc}
@@ -56,7 +58,6 @@ export function SizingView(props: EntryProps<"sizing">) {
               up={map().report.y}
               edit={props.edit}
             />
-            <MapAndTable {...props} picture={map()} document={document()!} />
           </>
         )}
       </Show>
@@ -82,7 +83,6 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
   const isMap = () => report().rows.length > 1 && report().x.values.length > 1;
   const isPhone = () => props.page.room().isPhone;
   const layout = createMemo(() => sizeLayout(report(), isPhone() ? 328 : 560, isPhone() ? 300 : 400));
-  const options = createMemo(() => optionsOf(props.picture));
   const stations = createMemo(() => stationsOf(props, props.document, props.picture));
   const read = (row: number, column: number) => {
     const { row: r, column: c } = at();
@@ -117,23 +117,23 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
             layout={layout()}
             xAxis={xAxis()}
             yAxis={yAxis()!}
-            label={`Odds of holding over ${xAxis().title} and ${yAxis()!.title}. ${report().sentences[0]}`}
+            label={`Odds of holding over ${xAxis().title} and ${yAxis()!.title}. ${props.picture.answer}`}
             chosen={cell()}
             stations={stations()}
-            options={options().map(({ cell: { x, y } }, k) => ({ x, y: y!, name: String(k + 1) }))}
+            options={props.picture.options.map(({ cell: { x, y } }, k) => ({ x, y: y!, name: String(k + 1) }))}
             onRead={read}
             onMake={make}
           />
         </Show>
         <div class="size-said data">
           <ol class="size-options">
-            <For each={options()}>{(option) => <li>{option.says}</li>}</For>
+            <For each={props.picture.options}>{({ sentence }) => <li>{sentence}</li>}</For>
           </ol>
-          <For each={report().sentences.slice(1)}>{(sentence) => <p>{sentence}</p>}</For>
+          <For each={props.picture.more}>{(sentence) => <p>{sentence}</p>}</For>
         </div>
       </div>
       <p class="size-reading" aria-live="polite">
-        {readCell(props.picture, cell())}
+        {readCell(cell(), props.picture.cellWords[at().row]![at().column]!)}
       </p>
       <p class="acts-row no-print">
         <button type="button" class="act" onClick={() => make(at().row, at().column)}>
@@ -158,10 +158,9 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
           onMake={make}
         />
         <p class="size-foot">
-          Of 100 skies, so many hold, with the interval that {report().members} members leave open; across:{" "}
-          {xAxis().title}. The stair is the target.{" "}
+          With the interval that {report().members} members leave open. The stair is the target.{" "}
           <Show when={hasOpen(report().rows)}>~ the sample leaves it open. </Show>
-          {props.picture.fixed.join(" ")}
+          {withLabels(props.picture.fixed.join(" "))}
         </p>
       </div>
     </>
@@ -170,27 +169,6 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
 
 const hasOpen = (rows: readonly { readonly cells: readonly SizeOutcome[] }[]) =>
   rows.some(({ cells }) => cells.some(({ isOpen }) => isOpen));
-
-/** The cells that the answer names, each once. */
-function optionsOf({ report, xWords, yWords }: SizePicture): { cell: SizeOutcome; says: string }[] {
-  const named = [
-    { what: "The least of both", cell: report.smallest },
-    { what: "The cheapest", cell: report.cheapest },
-    { what: "The lightest", cell: report.lightest },
-  ];
-  const found: { cell: SizeOutcome; whats: string[] }[] = [];
-  for (const { what, cell } of named) {
-    if (cell === null) continue;
-    const same = found.find((each) => each.cell.x === cell.x && each.cell.y === cell.y);
-    if (same === undefined) found.push({ cell, whats: [what] });
-    else same.whats.push(what.toLowerCase());
-  }
-  return found.map(({ cell, whats }) => {
-    const x = xWords[report.x.values.indexOf(cell.x)]!;
-    const sizes = report.y === null ? x : `${x} with ${yWords[report.y.values.indexOf(cell.y!)]!}`;
-    return { cell, says: `${whats.join(" and ")} that meets the target: ${sizes}.` };
-  });
-}
 
 /** Scenarios of the notebook that differ from the one that is sized in nothing but the map's two numbers. */
 function stationsOf(props: EntryProps<"sizing">, document: ScenarioInput, { report }: SizePicture): MapMark[] {

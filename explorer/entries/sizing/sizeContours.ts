@@ -52,11 +52,11 @@ export function sizeContours(report: SizeReport, layout: SizeLayout): SizeContou
     const py = layout.y(between(y?.values ?? [0], gy - 0.5));
     return { at: [px, py], isEdge };
   };
-  const line = (in100: number, share: number): SizeLine & { pieces: Point[][] } => {
+  const line = (in100: number, share: number, nameAt: number): SizeLine & { pieces: Point[][] } => {
     const pieces = ringsAt(share).flatMap(openPieces);
-    return { in100, path: pieces.map(pathOf).join(""), label: labelOf(pieces), pieces };
+    return { in100, path: pieces.map(pathOf).join(""), label: labelOf(pieces, nameAt), pieces };
   };
-  const { pieces, ...target } = line(100 * report.targetShare, report.targetShare);
+  const { pieces, ...target } = line(100 * report.targetShare, report.targetShare, 0.25);
   return {
     areas: LINES_IN_100.map((in100) => ({
       in100,
@@ -65,7 +65,7 @@ export function sizeContours(report: SizeReport, layout: SizeLayout): SizeContou
         .join(""),
     })),
     lines: LINES_IN_100.filter((in100) => Math.abs(in100 - target.in100) > 1).map((in100) => {
-      const { pieces: _, ...found } = line(in100, in100 / 100);
+      const { pieces: _, ...found } = line(in100, in100 / 100, 0.5);
       return found;
     }),
     target: { ...target, teeth: pieces.map(teethOf).join("") },
@@ -129,11 +129,12 @@ function teethOf(points: readonly Point[]): string {
 
 const LABEL_ROOM_PX = 56;
 
-function labelOf(pieces: readonly Point[][]): SizeLine["label"] {
+/** @param share how far along the longest piece the name stands */
+function labelOf(pieces: readonly Point[][], share: number): SizeLine["label"] {
   const paced = pieces.map((piece) => pacedOut(piece, 4));
   const longest = paced.reduce<(typeof paced)[number]>((most, each) => (each.length > most.length ? each : most), []);
   if (longest.length * 4 < LABEL_ROOM_PX) return null;
-  const middle = longest[Math.floor(longest.length / 2)]!;
+  const middle = longest[Math.floor(longest.length * share)]!;
   const [dx, dy] = middle.along;
   const turned = (Math.atan2(dy, dx) * 180) / Math.PI;
   // Upright, whichever way the line runs.

@@ -8,6 +8,8 @@ import { sizeFields, sizeUnit, sizeValueWords } from "./sizeFields.ts";
 /** How one direction of a map is written. */
 export interface AxisWords {
   readonly title: string;
+  /** Where there is no room for the whole. */
+  readonly briefly?: string;
   /** Beside a value on the drawing, whose title has the unit. */
   readonly tick: (value: number) => string;
   /** In the name of a scenario and at the head of a table: "350 Ah", "3 × 200 W". */
@@ -24,6 +26,7 @@ export function axisWords(document: ScenarioInput, { at }: SizeAxis): AxisWords 
   if (group !== undefined && ratedW !== undefined) {
     return {
       title: `${group.name}, W (modules of ${figure(ratedW)}${THIN}W)`,
+      briefly: `${group.name}, W`,
       tick: (value) => figure(value * ratedW),
       short: (value) => `${value} × ${figure(ratedW)}${THIN}W ${group.name}`,
     };
@@ -55,15 +58,8 @@ export function cellChanges({ report }: SizePicture, cell: SizeOutcome): Change[
   ];
 }
 
-/** "a bank of 350 Ah with 3 modules of 200 W in Van roof" */
-export function cellWords({ report, xWords, yWords }: SizePicture, cell: SizeOutcome): string {
-  const x = xWords[report.x.values.indexOf(cell.x)]!;
-  return report.y === null ? x : `${x} with ${yWords[report.y.values.indexOf(cell.y!)]!}`;
-}
-
 /** One cell read out, with the intervals that the sample leaves open. */
-export function readCell(picture: SizePicture, cell: SizeOutcome): string {
-  const words = cellWords(picture, cell);
+export function readCell(cell: SizeOutcome, words: string): string {
   const meets = cell.meets ? "meets the target" : "misses the target";
   const open = cell.isOpen ? ", as far as this sample can tell" : "";
   return `${words.charAt(0).toUpperCase()}${words.slice(1)} holds in ${inHundred(cell.holds)} of 100 skies (${oddsRange(cell.holds)}) and goes dark in ${inHundred(cell.dark)}: ${meets}${open}.`;
