@@ -6,10 +6,13 @@ import { fileName, saveFile } from "../download/saveFile.ts";
 import { seriesOf } from "../entries/forecast/ForecastView.tsx";
 import { forecastMore, forecastSentence } from "../entries/forecast/forecastWords.ts";
 import { askedBy, foundOf, leadOf } from "../notebook/asked.ts";
+import { letterOf } from "../notebook/letterOf.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
 import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
 import { kindOf } from "../notebook/registry.ts";
+import { OutActs } from "../present/OutActs.tsx";
+import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
 import { makeResults } from "../results/makeResults.ts";
 import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
@@ -24,13 +27,6 @@ import { PhoneBar } from "./PhoneBar.tsx";
 import { QuickFields } from "./QuickFields.tsx";
 import { SaidWords } from "./SaidWords.tsx";
 import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
-
-/** "A" to "Z", then "AA". */
-function letterOf(index: number): string {
-  return index < 26
-    ? String.fromCharCode(65 + index)
-    : `${letterOf(Math.floor(index / 26) - 1)}${letterOf(index % 26)}`;
-}
 
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
 export function Sheet(props: {
@@ -96,6 +92,7 @@ export function Sheet(props: {
       return { entry, letter: letterOf(i), says, state: states };
     }),
   );
+  const lineOf = (entry: Entry) => lines().find((line) => line.entry.id === entry.id)?.says ?? "";
   const hasTrouble = () => lines().some(({ state }) => state === "attention");
   const reading = createMemo(() => {
     const picture = lead();
@@ -202,9 +199,7 @@ export function Sheet(props: {
             <button type="button" class="act" onClick={saveNotebook}>
               Save file
             </button>
-            <button type="button" class="act" onClick={() => print()}>
-              Print
-            </button>
+            <OutActs page={page} isWorking={isWorking()} lineOf={lineOf} onSay={setSaid} />
             <button type="button" class="act" onClick={() => theme.turn()}>
               Light: {LIGHT_WORDS[theme.light()]}
             </button>
@@ -327,6 +322,7 @@ export function Sheet(props: {
             </Show>
           )}
         </For>
+        <PrintEnd page={page} />
         <footer class="sheet-foot">
           <label>
             Seed

@@ -1,0 +1,135 @@
+import { createMemo, createSignal, onMount, Show } from "solid-js";
+import { drawingPatterns } from "../drawing/drawingPatterns.ts";
+import type { Entry } from "../notebook/notebook.ts";
+import { SaidWords } from "../page/SaidWords.tsx";
+import type { ReportPage } from "../report/reportPage.ts";
+import { PointedChart } from "./PointedChart.tsx";
+import { slidesOf } from "./slides.ts";
+import "./present.css";
+
+const HOUR_MS = 3_600_000;
+/** A finger that moves farther than this along the slide turns it. */
+const SWIPE_PX = 60;
+
+/** The notebook as slides over the whole window: arrow keys, swipes or the marks at the foot turn them; Escape ends it. */
+export function Present(props: { page: ReportPage; lineOf: (entry: Entry) => string; onClose: () => void }) {
+  let dialog!: HTMLDialogElement;
+  const slides = createMemo(() => slidesOf(props.page, props.lineOf));
+  const [at, setAt] = createSignal(0);
+  const [ms, setMs] = createSignal<number | null>(null);
+  const slide = () => slides()[Math.min(at(), slides().length - 1)]!;
+  const go = (to: number) => {
+    const next = Math.max(0, Math.min(slides().length - 1, to));
+    if (next === at()) return;
+    setMs(null);
+    setAt(next);
+  };
+  const point = (hours: number) => {
+    const chart = slide().chart;
+    if (chart === null) return;
+    const { startMs, stepMs, steps } = chart.time;
+    const now = ms() ?? startMs + (hours > 0 ? -HOUR_MS : HOUR_MS + steps * stepMs);
+    setMs(Math.max(startMs, Math.min(startMs + steps * stepMs, now + hours * HOUR_MS)));
+  };
+  onMount(() => {
+    dialog.showModal();
+    dialog.focus();
+  });
+
+  function press(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const isOnButton = event.target instanceof HTMLButtonElement || event.target instanceof HTMLAnchorElement;
+    if (isOnButton && (event.key === " " || event.key === "Enter")) return;
+    const turns: Record<string, () => void> = {
+      ArrowRight: () => (event.shiftKey ? point(1) : go(at() + 1)),
+      ArrowLeft: () => (event.shiftKey ? point(-1) : go(at() - 1)),
+      ArrowUp: () => point(1),
+      ArrowDown: () => point(-1),
+      PageDown: () => go(at() + 1),
+      PageUp: () => go(at() - 1),
+      " ": () => go(at() + (event.shiftKey ? -1 : 1)),
+      Home: () => go(0),
+      End: () => go(slides().length - 1),
+    };
+    const turn = turns[event.key];
+    if (turn === undefined) return;
+    // A slide without a chart may have more lines than fit; the vertical keys then scroll it.
+    if (slide().chart === null && (event.key === "ArrowUp" || event.key === "ArrowDown")) return;
+    event.preventDefault();
+    turn();
+  }
+  let touchX: number | null = null;
+  const start = (event: PointerEvent) => {
+    touchX = event.pointerType === "mouse" ? null : event.clientX;
+  };
+  const end = (event: PointerEvent) => {
+    if (touchX === null) return;
+    const moved = event.clientX - touchX;
+    touchX = null;
+    if (Math.abs(moved) > SWIPE_PX) {
+      setMs(null);
+      go(at() + (moved < 0 ? 1 : -1));
+    }
+  };
+  return (
+    <dialog
+      ref={dialog}
+      class="present"
+      tabIndex={-1}
+      aria-label={`Slides of ${props.page.notebook().title}`}
+      onKeyDown={press}
+      onPointerDown={start}
+      onPointerUp={end}
+      onClose={() => props.onClose()}
+    >
+      <svg class="unseen" aria-hidden="true" width="0" height="0" innerHTML={drawingPatterns.text} />
+      <div class="slide" classList={{ "slide-first": at() === 0, "slide-charted": slide().chart !== null }}>
+        <h2 class="slide-words" aria-live="polite">
+          <Show when={slide().words.length > 0} fallback={slide().title}>
+            <SaidWords words={slide().words} />
+          </Show>
+        </h2>
+        <Show when={slide().chart} keyed>
+          {(chart) => <PointedChart chart={chart} ms={ms()} onPoint={setMs} />}
+        </Show>
+        <Show when={slide().body} keyed>
+          {(body) => (
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+            <section class="slide-body" tabIndex={0} aria-label={slide().title} innerHTML={body.text} />
+          )}
+        </Show>
+        <footer class="slide-foot">
+          <p>
+            <strong>{slide().letter}</strong> {slide().title}
+          </p>
+          <p class="slide-turn">
+            <button
+              type="button"
+              class="turn"
+              aria-label="Slide before"
+              disabled={at() === 0}
+              onClick={() => go(at() - 1)}
+            >
+              ◂
+            </button>
+            <span>
+              {at() + 1} of {slides().length}
+            </span>
+            <button
+              type="button"
+              class="turn"
+              aria-label="Next slide"
+              disabled={at() === slides().length - 1}
+              onClick={() => go(at() + 1)}
+            >
+              ▸
+            </button>
+            <button type="button" class="act" onClick={() => dialog.close()}>
+              Close
+            </button>
+          </p>
+        </footer>
+      </div>
+    </dialog>
+  );
+}
