@@ -1,7 +1,7 @@
 import type { Change, ScenarioInput } from "../../engine/index.ts";
 import { makeHistory } from "../plan/makeHistory.ts";
 import type { Notebook, NotebookScenario } from "./notebook.ts";
-import { changedScenario, withScenario } from "./notebookEdits.ts";
+import { changedScenario, withChanges, withScenario } from "./notebookEdits.ts";
 import { scenarioDocument, scenarioIn } from "./scenarioDocument.ts";
 
 /** A notebook with everything one can do to it: each edit is one step that undo takes back. */
@@ -47,7 +47,7 @@ export function makeNotebook(first: Notebook, nowMs?: () => number) {
     change(id: string, changes: readonly Change[], label: string): void {
       const scenario = scenarioIn(history.now(), id);
       if (scenario === null || changes.length === 0) return;
-      edit(`${id}: ${label}`, withScenario(history.now(), changedScenario(scenario, changes)));
+      edit(`${id}: ${label}`, withChanges(history.now(), id, changes));
     },
     turn(id: string, field: string, changes: (document: ScenarioInput) => readonly Change[]): void {
       const name = `${id}.${field}`;

@@ -1,7 +1,9 @@
 import { applyChanges, type Change, type ScenarioInput } from "../../engine/index.ts";
+import { figuresIn } from "../entries/note/noteFigures.ts";
+import { followedChanges } from "./followedChanges.ts";
 import type { Entry, Notebook, NotebookScenario } from "./notebook.ts";
 import { scenariosOf } from "./readNotebook.ts";
-import { scenarioIn } from "./scenarioDocument.ts";
+import { scenarioDocument, scenarioIn } from "./scenarioDocument.ts";
 
 /** Every edit is a new notebook that shares with the old one whatever did not change: undo keeps the old ones. */
 
@@ -90,10 +92,64 @@ export function withVariant(
   return { id, notebook: withScenario(notebook, { id, name, basedOn, changes }) };
 }
 
+/** Works changes into one scenario; those that are based on it go on meaning what they meant. */
+export function withChanges(notebook: Notebook, id: string, changes: readonly Change[]): Notebook {
+  const scenario = scenarioIn(notebook, id);
+  if (scenario === null) return notebook;
+  const found = scenarioDocument(notebook, id);
+  let next = withScenario(notebook, changedScenario(scenario, changes));
+  if (!found.ok) return next;
+  for (const heir of heirsOf(notebook, id)) {
+    const followed = followedChanges(heir.changes, changes, found.document);
+    if (JSON.stringify(followed) !== JSON.stringify(heir.changes))
+      next = withScenario(next, { ...heir, changes: followed });
+  }
+  return next;
+}
+
+/** Takes one change out of the list of a scenario that is based on another. */
+export function withoutChange(notebook: Notebook, id: string, number: number): Notebook {
+  const scenario = scenarioIn(notebook, id);
+  if (scenario === null || "document" in scenario) return notebook;
+  return withScenario(notebook, { ...scenario, changes: scenario.changes.filter((_, each) => each !== number) });
+}
+
+type Heir = Extract<NotebookScenario, { basedOn: string }>;
+
+/** Scenarios that are based on one, directly or by way of others. */
+function heirsOf(notebook: Notebook, id: string): Heir[] {
+  const heirs: Heir[] = [];
+  for (const open = [id]; open.length > 0; ) {
+    const base = open.pop();
+    for (const each of notebook.scenarios as readonly NotebookScenario[]) {
+      if ("document" in each || each.basedOn !== base || heirs.includes(each)) continue;
+      heirs.push(each);
+      open.push(each.id);
+    }
+  }
+  return heirs;
+}
+
 /** Why a scenario cannot be taken out; null when it can. */
 export function whyKept(notebook: Notebook, id: string): string | null {
+  if (notebook.scenarios.length === 1) return "A notebook has at least one scenario.";
   const heir = notebook.scenarios.find((scenario) => "basedOn" in scenario && scenario.basedOn === id);
   if (heir !== undefined) return `${heir.name} is based on it.`;
   const reader = notebook.entries.find((entry) => entry.kind !== "scenario" && scenariosOf(entry).includes(id));
-  return reader === undefined ? null : `The entry “${reader.title}” shows it.`;
+  if (reader !== undefined) return `The entry “${reader.title}” shows it.`;
+  const quoter = notebook.entries.find(
+    (entry) =>
+      entry.kind === "note" && figuresIn(entry.doc.text).some((figure) => figure.scenario === id || figure.over === id),
+  );
+  return quoter === undefined ? null : `The note “${quoter.title}” quotes it.`;
+}
+
+/** Takes out a scenario that nothing needs, and the entries in which it is edited. */
+export function withoutScenario(notebook: Notebook, id: string): Notebook {
+  if (whyKept(notebook, id) !== null) return notebook;
+  return {
+    ...notebook,
+    scenarios: notebook.scenarios.filter((scenario) => scenario.id !== id),
+    entries: notebook.entries.filter((entry) => !scenariosOf(entry).includes(id)),
+  };
 }

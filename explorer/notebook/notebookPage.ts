@@ -42,6 +42,11 @@ export interface NotebookPage {
   /** Adds a scenario based on another, and an entry to edit it in. @returns the new scenario's name */
   branch(id: string, after: string, changes?: readonly Change[], name?: string): string;
   rename(id: string, name: string): void;
+  /** Takes a scenario out, with the entries that edit it; or says why it stays. */
+  removeScenario(id: string): string | null;
+  /** Changes of a scenario that find no place in what it is based on, by their number in its list. */
+  lostChanges(id: string): readonly { readonly number: number; readonly message: string }[];
+  forgetChange(id: string, number: number): void;
   /** One run under the sky as written. */
   run(scenario: string): Found<RunPicture>;
   /** The run as it was before the last edit, where that is known and its charge ran otherwise. */

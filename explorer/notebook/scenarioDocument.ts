@@ -29,6 +29,21 @@ export function scenarioDocument(notebook: Notebook, id: string): ScenarioDocume
   return { ok: false, sentence: `Scenario ${id} is based on itself, by way of others.` };
 }
 
+/** Changes of a scenario that find no place in what it is based on, by their number in its list. */
+export function lostChanges(notebook: Notebook, id: string): { readonly number: number; readonly message: string }[] {
+  const scenario = scenarioIn(notebook, id);
+  if (scenario === null || "document" in scenario) return [];
+  const base = scenarioDocument(notebook, scenario.basedOn);
+  if (!base.ok) return [];
+  let document: unknown = base.document;
+  return scenario.changes.flatMap((change, number) => {
+    const changed = applyChanges(document, [change]);
+    if (!changed.ok) return [{ number, message: changed.problems[0]!.message }];
+    document = changed.document;
+    return [];
+  });
+}
+
 export function scenarioIn(notebook: Notebook, id: string): NotebookScenario | null {
   return (notebook.scenarios.find((scenario) => scenario.id === id) as NotebookScenario | undefined) ?? null;
 }

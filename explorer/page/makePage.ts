@@ -3,9 +3,17 @@ import { timeScale } from "../charts/timeScale.ts";
 import { askedByAll } from "../notebook/asked.ts";
 import type { NotebookState } from "../notebook/makeNotebook.ts";
 import type { EntryDoc, Notebook } from "../notebook/notebook.ts";
-import { freeId, withEntry, withScenario, withVariant } from "../notebook/notebookEdits.ts";
+import {
+  freeId,
+  whyKept,
+  withEntry,
+  withoutChange,
+  withoutScenario,
+  withScenario,
+  withVariant,
+} from "../notebook/notebookEdits.ts";
 import type { Found, NotebookPage } from "../notebook/notebookPage.ts";
-import { type ScenarioDocument, scenarioDocument, scenarioIn } from "../notebook/scenarioDocument.ts";
+import { lostChanges, type ScenarioDocument, scenarioDocument, scenarioIn } from "../notebook/scenarioDocument.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { Want } from "../results/desk.ts";
 import type { Results } from "../results/makeResults.ts";
@@ -109,6 +117,13 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
       if (scenario === null || clean === "" || clean === scenario.name) return;
       state.act(withScenario(state.now(), { ...scenario, name: clean }));
     },
+    removeScenario: (id) => {
+      const why = whyKept(state.now(), id);
+      if (why === null) state.act(withoutScenario(state.now(), id));
+      return why;
+    },
+    lostChanges: (id) => lostChanges(state.now(), id),
+    forgetChange: (id, number) => state.act(withoutChange(state.now(), id, number)),
     branch: (basedOn, after, changes, wantedName) => {
       const { notebook, id } = withVariant(state.now(), basedOn, changes, wantedName);
       const { name } = scenarioIn(notebook, id)!;

@@ -26,6 +26,12 @@ export function ScenarioView(props: EntryProps<"scenario">) {
     const at = scenario();
     return at !== null && "basedOn" in at ? (props.page.scenario(at.basedOn)?.name ?? at.basedOn) : null;
   };
+  const lost = createMemo(() => props.page.lostChanges(props.doc.scenario));
+  const [kept, setKept] = createSignal("");
+  const remove = () => {
+    const why = props.page.removeScenario(props.doc.scenario);
+    setKept(why === null ? "" : `It stays: ${why.charAt(0).toLowerCase()}${why.slice(1)}`);
+  };
   const save = () =>
     saveFile(
       `${fileName(scenario()?.name ?? "scenario")}.json`,
@@ -56,7 +62,28 @@ export function ScenarioView(props: EntryProps<"scenario">) {
         <button type="button" class="act" onClick={save}>
           Scenario file
         </button>
+        <button type="button" class="act" onClick={remove}>
+          Delete scenario
+        </button>
       </p>
+      <p role="status">{kept()}</p>
+      <Show when={lost().length > 0}>
+        <div class="wrongs no-print">
+          <p class="wrong">What these changes were made to is no longer in {baseName()}:</p>
+          <ul>
+            <For each={lost()}>
+              {({ number, message }) => (
+                <li>
+                  {message}{" "}
+                  <button type="button" class="act" onClick={() => props.page.forgetChange(props.doc.scenario, number)}>
+                    Drop this change
+                  </button>
+                </li>
+              )}
+            </For>
+          </ul>
+        </div>
+      </Show>
       <Show when={document()}>{(now) => <p class="scenario-line">{scenarioWords(now())}</p>}</Show>
       <Show when={baseName()}>
         <div class="based-on">
