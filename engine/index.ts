@@ -28,4 +28,5 @@ export {
   Scenario,
   type ScenarioInput,
   type TimeGrid,
+  zoneOf,
 } from "./scenario/index.ts";

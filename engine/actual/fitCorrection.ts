@@ -310,9 +310,11 @@ function figureOf(
   }
   const [missLow, missHigh] = quantiles(rule.misses, rule.weights) as [number, number];
   const floor = name === "start" ? 0 : 0.02;
-  const value = Math.max(floor, rule.value);
-  const low = Math.max(0, rule.value + missLow);
-  const high = Math.max(low, rule.value + missHigh);
+  const ceiling = name === "start" ? 1 : Number.POSITIVE_INFINITY;
+  const within = (number: number, least: number) => Math.min(ceiling, Math.max(least, number));
+  const value = within(rule.value, floor);
+  const low = within(rule.value + missLow, 0);
+  const high = within(rule.value + missHigh, low);
   const status = spread < FOUND_BELOW * prior ? "found" : "leaning";
   const shown = (number: number) => (name === "start" ? `${(100 * number).toFixed(1)} %` : number.toFixed(2));
   const of = name === "start" ? "of full" : "of plan";

@@ -31,9 +31,8 @@ export interface MissPart {
   readonly lacking: string | null;
 }
 
-/** By how much the charge at the end of the log missed the plan, and why. */
+/** By how much the charge missed the plan at a moment, and why. */
 export interface Miss {
-  /** The last moment of the plan at which the log has a charge, ms. */
   readonly atMs: number;
   readonly plannedShare: number;
   readonly actualShare: number;
@@ -54,8 +53,10 @@ export interface PlanAgainstActual {
   /** Share of the plan's time that the log covers. */
   readonly coveredShare: number;
   readonly findings: readonly MeterFinding[];
-  /** Null where the log never tells the charge; the finding says so. */
+  /** At the last moment of which the log has a charge. Null where it never tells the charge; the finding says so. */
   readonly miss: Miss | null;
+  /** Where the charge was farthest from the plan: a bank that ends empty or full either way hides at its end what went before. */
+  readonly widest: Miss | null;
 }
 
 /** How far the plan's own sun and load may be off in the steps that were not logged, as shares of themselves (common practice, no source). */
@@ -95,23 +96,39 @@ export function planAgainstActual(
   const { loadW } = seriesOfLog(prepared, logged);
   const actual = { ...logged, loadW };
   const covered = logged.coverageShare.reduce((sum, share) => sum + share, 0) / prepared.grid.steps;
-  const miss = missOf(plan, actual, correction);
+  const { end, widestAt } = momentsOf(plan, actual);
+  const miss = end > 0 ? missOf(plan, actual, correction, end) : null;
+  const widest = widestAt > 0 ? missOf(plan, actual, correction, widestAt) : null;
   if (miss === null) {
     const message =
       "The log never tells the charge (in percent or as a share), so the miss cannot be split; map charge if the meter has it.";
     findings.push({ code: "no-charge", message, rows: 0, line: null, proposal: null });
   }
-  return { ok: true, against: { plan, actual, coveredShare: covered, findings, miss } };
+  return { ok: true, against: { plan, actual, coveredShare: covered, findings, miss, widest } };
 }
 
 const PLAYERS = ["start", "load", "sun", "capacity"] as const;
 /** Weight of a turn that finds so many of the other three turned already: |S|! (3 − |S|)! / 4!. */
 const TURN_WEIGHT = [6 / 24, 2 / 24, 2 / 24, 6 / 24] as const;
 
-function missOf(plan: Trace, actual: LoggedSteps, correction: Correction | null): Miss | null {
-  const charge = actual.chargeShare;
-  const end = charge === null ? -1 : charge.findLastIndex(Number.isFinite);
-  if (charge === null || end <= 0) return null;
+/** The last step edge at which the log has a charge, and the one at which it is farthest from the plan; −1 for none. */
+function momentsOf(plan: Trace, { chargeShare }: LoggedSteps): { end: number; widestAt: number } {
+  if (chargeShare === null) return { end: -1, widestAt: -1 };
+  let widestAt = -1;
+  let most = 0;
+  for (let i = 1; i < chargeShare.length; i++) {
+    const apart = Math.abs(chargeShare[i]! - plan.chargeShare[i]!);
+    if (apart > most) {
+      most = apart;
+      widestAt = i;
+    }
+  }
+  return { end: chargeShare.findLastIndex(Number.isFinite), widestAt };
+}
+
+/** @param end the step edge at which the charge is compared; the log has a charge there */
+function missOf(plan: Trace, actual: LoggedSteps, correction: Correction | null, end: number): Miss {
+  const charge = actual.chargeShare!;
   const { prepared, record } = plan;
   const { grid, scenario, inputs, bank } = prepared;
   const replay = makeReplay(prepared);
@@ -264,10 +281,9 @@ const PART_WORDS: Record<MissPartName, string> = {
 function sentences(miss: Omit<Miss, "sentences">, plan: Trace): string[] {
   const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
   const at = localMoment(plan.prepared.grid, miss.atMs).words;
-  const way = miss.share < 0 ? "less" : "more";
-  const said = [
-    `${at}: the bank had ${percent(miss.actualShare)}, planned ${percent(miss.plannedShare)}: ${percent(Math.abs(miss.share))} (${Math.abs(miss.wh).toFixed(0)} Wh) ${way} than planned.`,
-  ];
+  const apart = `${percent(Math.abs(miss.share))} (${Math.abs(miss.wh).toFixed(0)} Wh) ${miss.share < 0 ? "less" : "more"} than planned`;
+  const size = Math.abs(miss.share) < 0.0005 ? "as planned" : apart;
+  const said = [`${at}: the bank had ${percent(miss.actualShare)}, planned ${percent(miss.plannedShare)}: ${size}.`];
   const ordered = miss.parts
     .filter(({ name, lacking }) => lacking === null && name !== "rest")
     .sort((a, b) => Math.abs(b.share) - Math.abs(a.share));

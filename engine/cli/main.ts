@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { parseArgs } from "node:util";
+import { actualVerb } from "./actualVerb.ts";
 import { CallError } from "./callError.ts";
 import { checkVerb } from "./checkVerb.ts";
 import { driversVerb } from "./driversVerb.ts";
@@ -21,6 +22,7 @@ const VERBS: readonly Verb[] = [
   sizeVerb,
   driversVerb,
   learnVerb,
+  actualVerb,
   limitsVerb,
   ledgerVerb,
   explainVerb,

@@ -9,7 +9,8 @@ export type MeterQuantity = (typeof METER_QUANTITIES)[number];
 export const TIME_FORMS = ["yearFirst", "dayFirst", "monthFirst", "epochS", "epochMs"] as const;
 export type TimeForm = (typeof TIME_FORMS)[number];
 
-const title = z.string().min(1).max(300);
+/** A column's title; null leaves the quantity out, also where a title suggests it. */
+const title = z.string().min(1).max(300).nullable();
 const columns = z.strictObject({
   /** Date and time, or the time of day where a column of its own holds the date. */
   time: title.optional(),

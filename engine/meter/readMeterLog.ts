@@ -13,6 +13,11 @@ const MOST_BYTES = 10_000_000;
 /** Gaps longer than so many usual intervals are named. */
 const GAP_INTERVALS = 3;
 
+type Columns = NonNullable<MeterMapping["columns"]>;
+
+/** From rows so far apart on, it matters whether they are instants or means. */
+const STAMP_MATTERS_MS = 240_000;
+
 /** What a quantity may be; beyond it a cell is taken for a fault of the meter or of the mapping. */
 const RANGE: Record<MeterQuantity, readonly [low: number, high: number, unit: string]> = {
   charge: [-0.001, 110, "%"],
@@ -74,11 +79,11 @@ export function readMeterLog(text: string, mapping: MeterMapping = {}, zone = "U
 function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterReading {
   const { titles, rows, firstRow } = table;
   const suggested = suggestColumns(titles, rows.slice(firstRow, firstRow + 60));
-  const columns = given.columns ?? suggested;
+  const columns = mergedColumns(suggested, given.columns ?? {});
   const problems: Problem[] = [];
-  const at = (title: string | undefined) => (title === undefined ? -1 : titles.indexOf(title));
+  const at = (title: string | null | undefined) => (typeof title === "string" ? titles.indexOf(title) : -1);
   for (const [name, title] of Object.entries(columns)) {
-    if (title === undefined || at(title) >= 0) continue;
+    if (typeof title !== "string" || at(title) >= 0) continue;
     const message = `The mapping wants ${name} in the column "${title}", which the log does not have (it has ${titles.slice(0, 30).join(", ")}); name one of these.`;
     problems.push({ code: "no-such-column", path: ["columns", name], message });
   }
@@ -95,17 +100,14 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
   const stop = (more: readonly Problem[], suggestion: MeterMapping = base): MeterReading => ({
     ok: false,
     problems: [...problems, ...more],
-    suggestion: {
-      ...suggestion,
-      columns: given.columns === undefined ? columns : { ...suggested, ...present(columns, titles) },
-    },
+    suggestion: { ...suggestion, columns: { ...suggested, ...present(columns, titles) } },
   });
   const problem = (code: string, message: string): Problem => ({ code, path: ["columns"], message });
   if (dataRows.length === 0)
     return stop([
       problem("no-rows", "The log has titles and no rows beneath them; choose the file with the readings."),
     ]);
-  if (columns.time === undefined) {
+  if (typeof columns.time !== "string") {
     return stop([
       problem("no-time", `No column holds date and time (titles: ${titles.slice(0, 30).join(", ")}); map time to one.`),
     ]);
@@ -148,12 +150,27 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
     return stop([{ code: "ambiguous-date", path: ["timeForm"], message }], { ...base, timeForm: "dayFirst" });
   }
   if (!TIME_FORMS.includes(form)) return stop([]);
-  return readRows(table, { ...given, ...base, timeForm: form }, quantities, { dateAt, timeAt, clock });
+  const reading = readRows(table, { ...given, ...base, timeForm: form }, quantities, { dateAt, timeAt, clock });
+  if (!reading.ok || given.stamp !== undefined || reading.log.usualMs < STAMP_MATTERS_MS) return reading;
+  const { usualMs } = reading.log;
+  const message = `Each row is taken for its instant; if the meter writes means of the ${span(usualMs)} up to it or from it on, set stamp to end or start, or sun and load come ${span(usualMs / 2)} off.`;
+  const taken: MeterFinding = { code: "stamp-taken", message, rows: 0, line: null, proposal: { stamp: "end" } };
+  return { ...reading, findings: [...reading.findings, taken] };
 }
 
-function present(columns: NonNullable<MeterMapping["columns"]>, titles: readonly string[]) {
+/** What the mapping says, and what the titles suggest where it says nothing and the column is still free. */
+function mergedColumns(suggested: Columns, given: Columns): Columns {
+  const taken = new Set(Object.values(given));
+  const hasDate = given.time !== undefined && given.time !== suggested.time;
+  const free = Object.entries(suggested).filter(
+    ([name, title]) => !taken.has(title ?? null) && !(name === "date" && hasDate),
+  );
+  return { ...Object.fromEntries(free), ...given };
+}
+
+function present(columns: Columns, titles: readonly string[]): Columns {
   return Object.fromEntries(
-    Object.entries(columns).filter(([, title]) => title !== undefined && titles.includes(title)),
+    Object.entries(columns).filter(([, title]) => typeof title === "string" && titles.includes(title)),
   );
 }
 

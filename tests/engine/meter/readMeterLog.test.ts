@@ -41,7 +41,8 @@ function refused(reading: MeterReading) {
   if (reading.ok) throw new Error("it was read");
   return reading;
 }
-const codes = (reading: ReturnType<typeof read>) => reading.findings.map(({ code }) => code);
+const codes = (reading: ReturnType<typeof read>) =>
+  reading.findings.map(({ code }) => code).filter((code) => code !== "stamp-taken");
 
 describe("a log in any of the usual forms", () => {
   const plain = read(logText());
@@ -101,9 +102,10 @@ describe("a log in any of the usual forms", () => {
     const backMs = Date.UTC(2026, 9, 25, 0);
     const vienna = (ms: number) => iso(ms + (ms < Date.UTC(2026, 9, 25, 1) ? 7_200_000 : 3_600_000));
     const text = logText({ time: (ms) => vienna(ms - START + backMs) });
-    const { log, findings } = read(text, {}, "Europe/Vienna");
+    const found = read(text, {}, "Europe/Vienna");
+    const { log } = found;
     expect(Array.from(log.timeMs)).toEqual(Array.from({ length: ROWS }, (_, k) => backMs + k * 600_000));
-    expect(findings.map(({ code }) => code)).toEqual(["sign-found"]);
+    expect(codes(found)).toEqual(["sign-found"]);
   });
 
   test("titles in other words, and one that no one should use as a key", () => {
@@ -117,8 +119,10 @@ describe("a log in any of the usual forms", () => {
       pvW: titles[4],
     });
     expect(log.loadW).toBeNull();
-    const mapped = read(logText({ titles }), { columns: { time: "Timestamp", loadW: "__proto__" } });
+    const mapped = read(logText({ titles }), { columns: { loadW: "__proto__", charge: null } });
     expect(mapped.log.loadW![0]).toBe(40);
+    expect(mapped.log.chargeShare).toBeNull();
+    expect(mapped.log.pvW![50]).toBeCloseTo(162.5, 9);
   });
 
   test("its mapping reads the next log of the same meter, and survives JSON", () => {
@@ -140,13 +144,20 @@ describe("what is wrong is said and not mended", () => {
     bad[9] = bad[9]!.replace(/,[^,]*$/, ",999999");
     const found = read(bad.join("\n"));
     expect(found.log.timeMs).toHaveLength(ROWS - 1);
-    expect(found.findings.map(({ code, line }) => [code, line])).toEqual([
+    expect(found.findings.slice(0, -1).map(({ code, line }) => [code, line])).toEqual([
       ["bad-time", 6],
       ["unreadable", 8],
       ["impossible", 10],
       ["sign-found", null],
     ]);
     expect(found.log.chargeShare![5]).toBeNaN();
+  });
+
+  test("rows of several minutes are taken for instants, and that is said", () => {
+    const { findings } = read(logText());
+    expect(findings.at(-1)).toMatchObject({ code: "stamp-taken", proposal: { stamp: "end" } });
+    expect(findings.at(-1)!.message).toContain("come 5 min off");
+    expect(read(logText(), { stamp: "end" }).findings.map(({ code }) => code)).toEqual(["sign-found"]);
   });
 
   test("duplicates, rows out of order and gaps", () => {

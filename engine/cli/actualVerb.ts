@@ -1,0 +1,186 @@
+import {
+  acceptCorrection,
+  type Correction,
+  fitCorrection,
+  type LoggedSteps,
+  METER_QUANTITIES,
+  type MeterFinding,
+  type MeterMapping,
+  type Miss,
+  type PlanAgainstActual,
+  type Problem,
+  planAgainstActual,
+  readMeterLog,
+  readMeterMapping,
+  zoneOf,
+} from "../index.ts";
+import { CallError } from "./callError.ts";
+import { sixDecimals } from "./figures.ts";
+import { openWithSurroundings, textOf } from "./openScenario.ts";
+import { textTable } from "./textTable.ts";
+import type { Verb } from "./verb.ts";
+
+const SETTINGS = ["zone", "shiftMinutes", "stamp", "timeForm", "decimal", "currentSign", "chargeUnit"] as const;
+const COLUMNS = ["time", "date", ...METER_QUANTITIES] as const;
+
+export const actualVerb: Verb = {
+  name: "actual",
+  usage: "actual SCENARIO --log FILE [--map NAME=TITLE,…|FILE.json] [--variant ID] [--json]",
+  purpose:
+    "Holds a scenario against what a meter logged: by how much the plan missed and why, and which of its figures to correct.",
+  options: {
+    log: { type: "string", help: "the meter's log, a table with titles (needed)" },
+    map: { type: "string", help: 'what is in which column, such as "charge=SOC,zone=UTC"; the rest is found' },
+    json: { type: "boolean", help: "print everything, the rows on the plan's steps included, as JSON" },
+  },
+  run: async ({ scenario: path, variant, values, print }) => {
+    if (typeof values.log !== "string") throw new CallError("actual needs a meter's log: --log FILE");
+    const opened = await openWithSurroundings(path, variant);
+    if (!opened.ok) return opened;
+    const { scenario, surroundings } = opened.value;
+    const text = await textOf(values.log);
+    const zone = zoneOf(scenario.place);
+    const reading = readMeterLog(text, await mappingOf(values.map), zone);
+    if (!reading.ok) return { ok: false, problems: [...reading.problems, ...soFar(reading.suggestion)] };
+    const fit = fitCorrection(scenario, reading.log, surroundings);
+    const correction = fit.ok ? fit.correction : null;
+    const laid = planAgainstActual(scenario, reading.log, surroundings, correction);
+    if (!laid.ok) return laid;
+    if (!fit.ok) return fit;
+    const { against } = laid;
+    const findings = [...reading.findings, ...against.findings];
+    const accepted = acceptCorrection(scenario, fit.correction);
+    const changes = accepted.changes.length === 0 ? null : { ...accepted };
+    print(
+      values.json === true
+        ? JSON.stringify(actualJson(against, reading.mapping, findings, fit.correction, changes))
+        : actualText(against, reading.mapping, findings, fit.correction),
+    );
+    return { ok: true };
+  },
+};
+
+async function mappingOf(map: string | boolean | undefined): Promise<MeterMapping> {
+  if (typeof map !== "string") return {};
+  let value: unknown;
+  if (map.endsWith(".json")) {
+    try {
+      value = JSON.parse(await textOf(map));
+    } catch (error) {
+      if (error instanceof CallError) throw error;
+      throw new CallError(`${map} is not JSON; name a file with the mapping that --json prints.`);
+    }
+  } else value = mappingOfPairs(map);
+  const read = readMeterMapping(value);
+  if (!read.ok) throw new CallError(`--map does not fit: ${read.problems.map(({ message }) => message).join(" ")}`);
+  return read.mapping;
+}
+
+function mappingOfPairs(map: string): unknown {
+  const columns: [string, string][] = [];
+  const settings: [string, string | number][] = [];
+  for (const pair of map.split(",")) {
+    const at = pair.indexOf("=");
+    const [name, value] = [pair.slice(0, at).trim(), pair.slice(at + 1).trim()];
+    if (at > 0 && COLUMNS.some((each) => each === name)) columns.push([name, value]);
+    else if (at > 0 && name === "shiftMinutes") settings.push([name, Number(value)]);
+    else if (at > 0 && SETTINGS.some((each) => each === name)) settings.push([name, value]);
+    else {
+      throw new CallError(
+        `--map has "${pair}"; write name=title with ${COLUMNS.join(", ")}, or one of ${SETTINGS.join(", ")}. Titles with commas go into a file: --map FILE.json.`,
+      );
+    }
+  }
+  return { ...Object.fromEntries(settings), ...(columns.length > 0 ? { columns: Object.fromEntries(columns) } : {}) };
+}
+
+/** What could be made out of a log that could not be read, as one more line. */
+function soFar(suggestion: MeterMapping): Problem[] {
+  const columns = Object.entries(suggestion.columns ?? {}).filter(([, title]) => title !== null);
+  if (columns.length === 0) return [];
+  const message = `Found so far: ${columns.map(([name, title]) => `${name} in "${title}"`).join(", ")}.`;
+  return [{ code: "suggestion", path: ["columns"], message }];
+}
+
+function actualText(
+  against: PlanAgainstActual,
+  mapping: MeterMapping,
+  findings: readonly MeterFinding[],
+  correction: Correction,
+): string {
+  const { scenario } = against.plan.prepared;
+  const columns = Object.entries(mapping.columns ?? {})
+    .filter(([, title]) => title !== null)
+    .map(([name, title]) => `${name} from "${title}"`);
+  const lines = [
+    `${scenario.name}, held against a log of ${correction.coveredH.toFixed(1)} h (${Math.round(100 * against.coveredShare)} % of the plan).`,
+    `Read: ${columns.join(", ")}; clock ${mapping.zone}.`,
+    ...findings.map(({ message }) => `  ${message}`),
+    "",
+    ...(against.miss === null ? [] : missLines(against.miss, against.widest)),
+    "What the log says of the plan's figures:",
+    ...correction.figures.map(({ sentence }) => `  ${sentence}`),
+    ...correction.remarks.map((remark) => `  ${remark}`),
+  ];
+  return lines.join("\n");
+}
+
+/** Under this difference the widest miss tells nothing that the end does not. */
+const WIDER_SHARE = 0.02;
+
+function missLines(miss: Miss, widest: Miss | null): string[] {
+  const isWider = widest !== null && Math.abs(widest.share) > Math.abs(miss.share) + WIDER_SHARE;
+  const rows = [
+    { name: "load, Wh", ...miss.loadWh },
+    { name: "sun, Wh", ...miss.sunWh },
+  ].filter((row): row is { name: string; planned: number; actual: number } => row.planned !== undefined);
+  const table = textTable(rows, [
+    { title: "  over the logged steps", cell: (row) => `  ${row.name}`, align: "left" },
+    { title: "planned", cell: (row) => row.planned.toFixed(0) },
+    { title: "metered", cell: (row) => row.actual.toFixed(0) },
+  ]);
+  const wider = isWider ? ["", "Farthest from the plan:", ...widest.sentences.map((sentence) => `  ${sentence}`)] : [];
+  return [...miss.sentences, ...wider, "", ...(rows.length > 0 ? [table, ""] : [])];
+}
+
+/** What `actual --json` prints; documented in `docs/command-line.md`. */
+function actualJson(
+  against: PlanAgainstActual,
+  mapping: MeterMapping,
+  findings: readonly MeterFinding[],
+  correction: Correction,
+  variant: object | null,
+): unknown {
+  const { plan, actual, miss, widest } = against;
+  const { grid, scenario } = plan.prepared;
+  const list = (values: Float64Array | null) =>
+    values === null ? null : Array.from(values, (value) => (Number.isFinite(value) ? sixDecimals(value) : null));
+  const { chargeShare, loadW, pvW, bankA, bankV, coverageShare }: LoggedSteps = actual;
+  return {
+    format: "duskline-actual",
+    version: 1,
+    scenario: scenario.name,
+    time: { zone: grid.zone, startMs: grid.startMs, stepMs: grid.stepMs, steps: grid.steps },
+    mapping,
+    findings,
+    coveredShare: against.coveredShare,
+    plan: {
+      chargeShare: list(plan.chargeShare),
+      loadW: list(plan.record.demandW),
+      solarW: list(plan.record.solarW),
+      spilledW: list(plan.record.spilledW),
+    },
+    actual: {
+      chargeShare: list(chargeShare),
+      loadW: list(loadW),
+      pvW: list(pvW),
+      bankA: list(bankA),
+      bankV: list(bankV),
+      coverageShare: list(coverageShare),
+    },
+    miss,
+    widest,
+    correction,
+    variant,
+  };
+}
