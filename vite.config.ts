@@ -37,6 +37,10 @@ export default defineConfig({
     rolldownOptions: {
       input: { index: here("explorer/index.html"), offlineWorker: here("explorer/offline/offlineWorker.ts") },
       output: {
+        // The schemas' library and the word that forbids it to try eval are one file, so that no schema is made before the word is given.
+        codeSplitting: {
+          groups: [{ name: "schema", test: /[\\/]node_modules[\\/]zod[\\/]|[\\/]explorer[\\/]noEval\.ts$/ }],
+        },
         entryFileNames: ({ name }) => (`${name}.js` === OFFLINE_WORKER ? OFFLINE_WORKER : "assets/[name]-[hash].js"),
       },
     },

@@ -7,7 +7,7 @@ import { NoteView, noteSummary } from "../entries/note/NoteView.tsx";
 import { RunView, runSummary } from "../entries/run/RunView.tsx";
 import { ScenarioView, scenarioSummary } from "../entries/scenario/ScenarioView.tsx";
 import { ShadeEntry, shadeSummary } from "../entries/shade/ShadeEntry.tsx";
-import { SizingView, sizingSummary } from "../entries/sizing/SizingView.tsx";
+import { SizingEntry, sizingSummary } from "../entries/sizing/SizingEntry.tsx";
 import { VersusView, versusSummary } from "../entries/versus/VersusView.tsx";
 import type { EntryKind } from "./entryKind.ts";
 import type { EntryKindName, Notebook } from "./notebook.ts";
@@ -58,7 +58,7 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
       doc: { scenario: firstOf(notebook), targetIn100: 95, autonomyDays: 2 },
     }),
     summary: sizingSummary,
-    View: SizingView,
+    View: SizingEntry,
   },
   drivers: {
     kind: "drivers",

@@ -1,0 +1,30 @@
+import { createSignal, lazy, Suspense } from "solid-js";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+
+type Loaded = typeof import("./SizingView.tsx");
+
+const [loaded, setLoaded] = createSignal<Loaded | null>(null);
+let loading: Promise<Loaded> | null = null;
+
+/** Fetches the map when the first such entry is in the notebook: its words need the whole format. */
+function load(): Promise<Loaded> {
+  loading ??= import("./SizingView.tsx").then((view) => {
+    setLoaded(view);
+    return view;
+  });
+  return loading;
+}
+const SizingView = lazy(async () => ({ default: (await load()).SizingView }));
+
+export function SizingEntry(props: EntryProps<"sizing">) {
+  return (
+    <Suspense fallback={<p class="margin-left">Fetching the map…</p>}>
+      <SizingView {...props} />
+    </Suspense>
+  );
+}
+
+export function sizingSummary(props: EntryProps<"sizing">): string {
+  void load();
+  return loaded()?.sizingSummary(props) ?? "working";
+}
