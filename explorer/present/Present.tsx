@@ -10,6 +10,8 @@ import "./present.css";
 const HOUR_MS = 3_600_000;
 /** A finger that moves farther than this along the slide turns it. */
 const SWIPE_PX = 60;
+/** A sentence of more letters takes smaller type. */
+const LONG_SENTENCE = 150;
 
 /** The notebook as slides over the whole window: arrow keys, swipes or the marks at the foot turn them; Escape ends it. */
 export function Present(props: { page: ReportPage; lineOf: (entry: Entry) => string; onClose: () => void }) {
@@ -18,6 +20,7 @@ export function Present(props: { page: ReportPage; lineOf: (entry: Entry) => str
   const [at, setAt] = createSignal(0);
   const [ms, setMs] = createSignal<number | null>(null);
   const slide = () => slides()[Math.min(at(), slides().length - 1)]!;
+  const isLong = () => slide().words.reduce((sum, { text }) => sum + text.length, 0) > LONG_SENTENCE;
   const go = (to: number) => {
     const next = Math.max(0, Math.min(slides().length - 1, to));
     if (next === at()) return;
@@ -84,7 +87,7 @@ export function Present(props: { page: ReportPage; lineOf: (entry: Entry) => str
     >
       <svg class="unseen" aria-hidden="true" width="0" height="0" innerHTML={drawingPatterns.text} />
       <div class="slide" classList={{ "slide-first": at() === 0, "slide-charted": slide().chart !== null }}>
-        <h2 class="slide-words" aria-live="polite">
+        <h2 class="slide-words" classList={{ "slide-words-long": isLong() }} aria-live="polite">
           <Show when={slide().words.length > 0} fallback={slide().title}>
             <SaidWords words={slide().words} />
           </Show>

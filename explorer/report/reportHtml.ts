@@ -1,13 +1,13 @@
-import strataCss from "../charts/strata.css?inline";
-import drawingCss from "../drawing/drawing.css?inline";
+import strataCss from "../charts/strata.css?raw";
+import drawingCss from "../drawing/drawing.css?raw";
 import { drawingPatterns } from "../drawing/drawingPatterns.ts";
 import { fontFace } from "../drawing/fontFace.ts";
 import { html, Markup } from "../drawing/html.ts";
 import { letterOf } from "../notebook/letterOf.ts";
 import type { Entry } from "../notebook/notebook.ts";
-import paletteCss from "../palette.css?inline";
+import paletteCss from "../palette.css?raw";
 import { dateSpan } from "../time/localClock.ts";
-import reportCss from "./report.css?inline";
+import reportCss from "./report.css?raw";
 import { reportAnswer } from "./reportAnswer.ts";
 import { reportEnd } from "./reportEnd.ts";
 import type { ReportPage } from "./reportPage.ts";
@@ -27,7 +27,9 @@ export function reportHtml(page: ReportPage, lineOf: (entry: Entry) => string = 
   const answer = reportAnswer(page);
   const { ruler } = notebook.scenarios.map(({ id }) => page.run(id).result).find((run) => run !== null) ?? {};
   // Light rules only: the report is read on screens of others and on paper.
-  const rules = [fontFace, paletteCss.split(":root[data-light")[0]!, strataCss, drawingCss, reportCss].join("\n");
+  const rules = [fontFace, paletteCss.split(":root[data-light")[0]!, strataCss, drawingCss, reportCss]
+    .join("\n")
+    .replace(/\/\*[\s\S]*?\*\//g, "");
   const entries = notebook.entries.map(
     (entry, i) =>
       html`<section class="entry entry-${entry.kind}" id="entry-${entry.id}"><h2><span class="letter">${letterOf(i)}</span> ${entry.title}</h2>${reportSection(page, entry, lineOf(entry))}</section>`,
