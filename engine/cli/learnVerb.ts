@@ -118,7 +118,7 @@ function learnText(
     ...(caution === null ? [] : [`     Caution: ${caution}`]),
   ]);
   return [
-    `${scenario.name} · ${scenario.place.name} · ${readings.length} readings`,
+    `${scenario.name} · ${scenario.place.name} · ${readings.length === 1 ? "1 reading" : `${readings.length} readings`}`,
     "",
     ...report.sentences,
     "",

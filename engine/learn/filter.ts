@@ -17,8 +17,13 @@ const WORTH_KEEPING_SHARE = 0.5;
 export const FEWEST_SHARE = 0.02;
 /** A stage that nobody explains is softened to this share. */
 const UNEXPLAINED_SHARE = 0.1;
-/** Nobody explains a reading that lies more than three standard errors from the nearest member: chi-square over 9. */
-const LARGEST_CHI_SQUARE = 9;
+/**
+ * Nobody explains a reading that lies more than three and a half standard errors from the best member: chance alone does that
+ * once in two thousand readings.
+ */
+const LARGEST_CHI_SQUARE = 12;
+/** Where nobody explains a reading, its error is taken to be so many times what was stated. */
+const ERROR_TIMES = 2;
 /** Stages before the particles run anew, and days that they may span: it bounds the memory. */
 const STAGES_AT_ONCE = 24;
 const DAYS_AT_ONCE = 2;
@@ -101,10 +106,10 @@ export async function filter(
       const most = group.observations.reduce((largest, { weight }) => Math.max(largest, weight), 0);
       const isExplained = 2 * (best - highest(logLikelihood)) <= LARGEST_CHI_SQUARE * most;
       if (!isExplained) {
-        for (let o = 0; o < group.observations.length; o++) {
-          const column = Float64Array.from({ length: count }, (_, p) => shown[p * seen.length + offset + o]!);
-          unexplained.push(missed(group.observations[o]!, column, before));
-        }
+        const columns = group.observations.map((_, o) => {
+          return Float64Array.from({ length: count }, (__, p) => shown[p * seen.length + offset + o]!);
+        });
+        unexplained.push(...missedOf(group.observations, columns, before));
         if (!isLast) return { particles, stages, unexplained };
       }
       const wanted = (isExplained ? FEWEST_SHARE : UNEXPLAINED_SHARE) * count;
@@ -115,10 +120,12 @@ export async function filter(
       offset += group.observations.length;
       next += group.observations.length;
       const isOver = w === window.length - 1;
-      if (effective >= WORTH_KEEPING_SHARE * count && isExplained && !isOver) continue;
+      if (effective >= WORTH_KEEPING_SHARE * count && power === 1 && !isOver) continue;
       const words = generationWords(ensemble, generation);
       particles = resampled(prepared, particles, snapshots, w, weights, words);
-      if (!isExplained) particles = startFromReading(prepared, particles, group.observations);
+      if (power < 1) {
+        particles = startFromReading(prepared, particles, group.observations, isExplained ? 1 : ERROR_TIMES);
+      }
       break;
     }
   }
@@ -145,17 +152,28 @@ function windowFrom(observations: readonly Observation[], next: number, { prepar
   return groups;
 }
 
-function missed(observation: Observation, column: Float64Array, weights: Float64Array): Unexplained {
-  let lowest = Number.POSITIVE_INFINITY;
-  let highest = Number.NEGATIVE_INFINITY;
-  let mean = 0;
-  column.forEach((value, p) => {
-    if (Number.isNaN(value)) return;
-    lowest = Math.min(lowest, value);
-    highest = Math.max(highest, value);
-    mean += weights[p]! * value;
+/** Those of a group that lie farthest from what was foretold: all beyond two standard errors of the nearest, or the worst. */
+function missedOf(
+  observations: readonly Observation[],
+  columns: readonly Float64Array[],
+  weights: Float64Array,
+): Unexplained[] {
+  const found = observations.map((observation, o) => {
+    let lowest = Number.POSITIVE_INFINITY;
+    let most = Number.NEGATIVE_INFINITY;
+    let mean = 0;
+    columns[o]!.forEach((value, p) => {
+      if (Number.isNaN(value)) return;
+      lowest = Math.min(lowest, value);
+      most = Math.max(most, value);
+      mean += weights[p]! * value;
+    });
+    const { value, sigma } = observation;
+    const away = Math.max(0, lowest - value, value - most) / sigma;
+    return { observation, lowest, highest: most, mean, away };
   });
-  return { observation, lowest, mean, highest };
+  const worst = found.reduce((far, each) => Math.max(far, each.away), 0);
+  return found.filter(({ away }) => away >= Math.min(2, worst)).map(({ away: _, ...missed }) => missed);
 }
 
 const highest = (values: Float64Array) =>

@@ -5,17 +5,16 @@ import type { Prepared } from "../run/prepare.ts";
 import type { Observation } from "./observations.ts";
 import { type Particles, TRAIT_CHARGE, TRAITS } from "./particles.ts";
 
-/** Where nobody explains a reading, its error is taken to be twice what was stated. */
-const ERROR_TIMES = 2;
-
 /**
- * Particles that go on from what was read, each off by a draw of its own, because the plan does not lead there. Without a
- * reading of charge they stay where they are.
+ * Particles that go on from what was read, each off by a draw of its own, where too few members lead there. Without a reading of
+ * charge they stay where they are.
+ * @param errorTimes how many times its stated error the reading is let be off
  */
 export function startFromReading(
   prepared: Prepared,
   particles: Particles,
   observations: readonly Observation[],
+  errorTimes: number,
 ): Particles {
   const said = observations.findLast(({ kind }) => kind === "charge" || kind === "outAh" || kind === "restV");
   if (said === undefined) return particles;
@@ -24,7 +23,7 @@ export function startFromReading(
   const state = new Uint32Array(STREAM_WORDS);
   for (let p = 0; p < particles.count; p++) {
     openStream(state, particles.words, p, "sureness");
-    const read = said.value + ERROR_TIMES * said.sigma * nextNormal(state);
+    const read = said.value + errorTimes * said.sigma * nextNormal(state);
     let share = read;
     if (said.kind === "outAh") share = 1 - read / (bank.fullAh * traits[p * TRAITS + FIGURE_CAPACITY_SHARE]!);
     if (said.kind === "restV") share = shareOfRestV(prepared, read);

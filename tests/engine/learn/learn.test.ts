@@ -1,0 +1,158 @@
+import { expect, test } from "vitest";
+import { learn } from "../../../engine/learn/learn.ts";
+import { LearnCancelled } from "../../../engine/learn/learnHooks.ts";
+import { learnReport } from "../../../engine/learn/learnReport.ts";
+import { intervalOf } from "../../../engine/learn/lessons.ts";
+import { firstParticles } from "../../../engine/learn/particles.ts";
+import { restingCharge } from "../../../engine/learn/restingCharge.ts";
+import { runParticles } from "../../../engine/learn/runParticles.ts";
+import { oddsReport, runMembers } from "../../../engine/run/odds.ts";
+import { learnEnsemble, placed } from "./learnScenario.ts";
+
+const MEMBERS = 400;
+
+test("without readings the odds are those of the ensemble, to the last bit", async () => {
+  const ensemble = learnEnsemble();
+  const learned = await learn(ensemble, [], MEMBERS);
+  const part = runMembers(ensemble, 0, MEMBERS);
+  expect(learned.after).toEqual(part);
+  const report = learnReport(learned);
+  expect(report.after).toEqual(oddsReport(ensemble, part));
+  expect(report.sentences).toEqual(report.after.sentences);
+  expect(report.lessons.every(({ sentence }) => sentence === null)).toBe(true);
+});
+
+test("particles at the first step are the ensemble's members, to the last bit: sky, people, figures, known days", async () => {
+  const known = [{ date: "2026-07-11", sky: "overcast" as const }];
+  const ensemble = learnEnsemble({ knownDays: known });
+  expect(await runParticles(ensemble, firstParticles(ensemble, 60), 60)).toEqual(runMembers(ensemble, 0, 60));
+});
+
+test("a low reading lowers the odds, teaches that more is drawn, and starts the band where the meter stands", async () => {
+  const ensemble = learnEnsemble();
+  const before = intervalOf(runMembers(ensemble, 0, MEMBERS).outcomes.endShare);
+  const learned = await learn(
+    ensemble,
+    placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: 0.4, errorShare: 0.02 }]),
+    MEMBERS,
+  );
+  const report = learnReport(learned);
+  expect(report.now.words).toBe("Sat 11 Jul 08:00");
+  expect(report.holdsAfter.share).toBeLessThan(report.holdsBefore.share);
+  expect(Math.abs(report.chargeNow.p50 - 0.4)).toBeLessThan(0.02);
+  expect(report.endAfter.p90 - report.endAfter.p10).toBeLessThan(0.7 * (before.p90 - before.p10));
+  const load = report.lessons.find(({ name }) => name === "load")!;
+  expect(load.after.p50).toBeGreaterThan(load.before.p50);
+  expect(load.sentence).toMatch(/above plan/);
+  expect(report.charge.p50).toHaveLength(ensemble.prepared.grid.steps - report.now.step + 1);
+  expect(report.fewestEffective).toBeGreaterThan(20);
+  expect(report.wrong).toEqual([]);
+});
+
+test("a reading that the plan expects leaves the plan's figures alone", async () => {
+  const ensemble = learnEnsemble();
+  const room = runMembers(ensemble, 0, MEMBERS);
+  const step = 44;
+  let sum = 0;
+  for (let bin = 0; bin < 256; bin++) sum += ((bin + 0.5) / 256) * room.chargeCounts[step * 256 + bin]!;
+  const usual = Math.round((1000 * sum) / MEMBERS) / 1000;
+  const learned = await learn(ensemble, placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: usual }]), MEMBERS);
+  expect(learnReport(learned).lessons.flatMap(({ sentence }) => sentence ?? [])).toEqual([]);
+});
+
+test("a reading that nobody explains is called so, with its direction, and the bands grow wider and not narrower", async () => {
+  const ensemble = learnEnsemble();
+  const low = learnReport(
+    await learn(ensemble, placed(ensemble, [{ at: "2026-07-10T16:00", chargeShare: 0.3 }]), MEMBERS),
+  );
+  expect(low.wrong).toHaveLength(1);
+  expect(low.wrong[0]).toMatchObject({ direction: "lower", isContradiction: false, kind: "charge" });
+  expect(low.sentences[0]).toContain("more is drawn, or less comes in");
+  expect(low.widened).toBeGreaterThan(1);
+  expect(Math.abs(low.chargeNow.p50 - 0.3)).toBeLessThan(0.06);
+  const idle = low.lessons.find(({ name }) => name === "idleDraw")!;
+  expect(idle.after.p90 - idle.after.p10).toBeGreaterThan(idle.before.p90 - idle.before.p10);
+  const high = learnReport(
+    await learn(ensemble, placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: 1 }]), MEMBERS),
+  );
+  expect(high.wrong[0]).toMatchObject({ direction: "higher" });
+  expect(high.sentences[0]).toContain("less is drawn, or more comes in");
+});
+
+test("two readings that contradict each other are called so, and the forecast goes on from the later one", async () => {
+  const ensemble = learnEnsemble();
+  const report = learnReport(
+    await learn(
+      ensemble,
+      placed(ensemble, [
+        { at: "2026-07-11T07:00", chargeShare: 0.62, errorShare: 0.01 },
+        { at: "2026-07-11T08:30", chargeShare: 0.46, errorShare: 0.01 },
+      ]),
+      MEMBERS,
+    ),
+  );
+  expect(report.wrong[0]).toMatchObject({ isContradiction: true, direction: "lower", number: 1 });
+  expect(report.sentences[0]).toContain("contradicts those before it");
+  expect(Math.abs(report.chargeNow.p50 - 0.46)).toBeLessThan(0.03);
+});
+
+test("ampere-hours out and resting volts tell the same as the charge that they stand for, volts less surely", async () => {
+  const ensemble = learnEnsemble();
+  const { bank } = ensemble.prepared;
+  const after = async (reading: object) =>
+    learnReport(await learn(ensemble, placed(ensemble, [{ at: "2026-07-11T06:00", ...reading }]), MEMBERS));
+  const ah = await after({ outAh: 0.45 * bank.fullAh });
+  expect(Math.abs(ah.chargeNow.p50 - 0.55)).toBeLessThan(0.03);
+  const said = restingCharge(ensemble.prepared, 13.2);
+  expect(said.lowShare).toBeLessThan(said.middleShare);
+  expect(said.highShare - said.lowShare).toBeGreaterThan(0.15); // the flat middle of the lithium curve
+  expect(said.sentence).toContain("poor measure");
+  const volts = await after({ restV: 13.2 });
+  const width = ({ p10, p90 }: { p10: number; p90: number }) => p90 - p10;
+  expect(width(volts.chargeNow)).toBeGreaterThan(1.2 * width(ah.chargeNow));
+});
+
+test("a cloudy yesterday and what panels and load show move what is believed of them", async () => {
+  const ensemble = learnEnsemble();
+  const lesson = async (reading: object, name: string) => {
+    const readings = placed(ensemble, [{ at: "2026-07-11T12:00", ...reading }]);
+    return learnReport(await learn(ensemble, readings, MEMBERS)).lessons.find((each) => each.name === name)!;
+  };
+  const heavy = await lesson({ loadA: 4.5 }, "idleDraw");
+  expect(heavy.after.p50).toBeGreaterThan(heavy.before.p50 + 0.2);
+  const chargeAfter = async (word: "clear" | "overcast") => {
+    const readings = placed(ensemble, [{ at: "2026-07-11T06:00", sky: { date: "2026-07-10", word } }]);
+    return learnReport(await learn(ensemble, readings, MEMBERS)).chargeNow.p50;
+  };
+  expect(await chargeAfter("overcast")).toBeLessThan((await chargeAfter("clear")) - 0.02);
+  const noon = async (panelsW: number) => {
+    const readings = placed(ensemble, [{ at: "2026-07-11T13:00", panelsW }]);
+    return learnReport(await learn(ensemble, readings, MEMBERS)).chargeNow.p50;
+  };
+  expect(await noon(5)).toBeLessThan(await noon(75));
+});
+
+test("a thousand readings are taken in without collapse, at the ends of the event too", async () => {
+  const ensemble = learnEnsemble();
+  const { grid } = ensemble.prepared;
+  const local = (minutes: number) => new Date(Date.UTC(2026, 6, 10, 10, minutes)).toISOString().slice(0, 16);
+  const readings = Array.from({ length: 1000 }, (_, k) => {
+    const minutes = Math.round((k * 2880) / 999);
+    return { at: local(minutes), chargeShare: 0.9 - (0.6 * minutes) / 2880, errorShare: 0.05 };
+  });
+  const learned = await learn(ensemble, placed(ensemble, readings), 200);
+  const report = learnReport(learned);
+  expect(report.now.step).toBe(grid.steps);
+  expect(Math.abs(report.endAfter.p50 - 0.3)).toBeLessThan(0.05);
+  expect(report.founders).toBeGreaterThan(1);
+  expect(report.endAfter.p90 - report.endAfter.p10).toBeGreaterThan(0.01);
+}, 60_000);
+
+test("the same seed gives the same answer, another number of members is refused, and the work can be stopped", async () => {
+  const ensemble = learnEnsemble();
+  const readings = placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: 0.55 }]);
+  const [once, again] = [await learn(ensemble, readings, 200), await learn(learnEnsemble(), readings, 200)];
+  expect(again.after).toEqual(once.after);
+  await expect(learn(ensemble, readings, 10)).rejects.toThrow("from 100 to 20000, got 10");
+  await expect(learn(ensemble, readings, 200, { isCancelled: () => true })).rejects.toThrow(LearnCancelled);
+});
