@@ -22,3 +22,4 @@ export {
   type PlanAgainstActual,
   planAgainstActual,
 } from "./planAgainstActual.ts";
+export type { SkyOfDay } from "./skyOfLog.ts";

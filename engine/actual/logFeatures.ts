@@ -2,7 +2,7 @@ import { acceptA } from "../bank/bankVoltage.ts";
 import type { Prepared } from "../run/prepare.ts";
 import { solved } from "./leastSquares.ts";
 import { METER_CHARGE_SHARE, METER_GAIN_SHARE, type MeterSeries } from "./meterSeries.ts";
-import type { PlannedRows } from "./plannedRows.ts";
+import type { ChargeLimits, PlannedRows } from "./plannedRows.ts";
 
 /** What a log says about a plan, condensed to a few numbers; NaN where it says nothing. */
 export type LogFeatures = Float64Array;
@@ -155,7 +155,7 @@ function chargeFeatures(prepared: Prepared, planned: PlannedRows, series: MeterS
 }
 
 /** Whether the bank had room for more than it got, so that the panels' watts are what they could give. */
-function hadRoom(prepared: Prepared, planned: PlannedRows, series: MeterSeries, i: number): boolean {
+export function hadRoom(prepared: Prepared, planned: ChargeLimits, series: MeterSeries, i: number): boolean {
   const { bank } = prepared;
   const charge = series.chargeShare?.[i] ?? Number.NaN;
   const volts = series.bankV?.[i] ?? Number.NaN;

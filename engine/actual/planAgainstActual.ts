@@ -11,7 +11,9 @@ import { clockOfLog } from "./clockOfLog.ts";
 import { type Correction, nothingInCommon } from "./fitCorrection.ts";
 import { type LoggedSteps, loggedSteps } from "./loggedSteps.ts";
 import { METER_CHARGE_SHARE, METER_GAIN_SHARE, seriesOfLog } from "./meterSeries.ts";
+import { chargeLimits } from "./plannedRows.ts";
 import { makeReplay, type ReplayInput } from "./replayActual.ts";
+import { type SkyOfDay, skyOfLog } from "./skyOfLog.ts";
 
 /** What the miss is split into, in the order in which it is told; `rest` is what none of them explains. */
 export const MISS_PARTS = ["start", "load", "sun", "capacity", "rest"] as const;
@@ -52,6 +54,8 @@ export interface PlanAgainstActual {
   readonly actual: LoggedSteps;
   /** Share of the plan's time that the log covers. */
   readonly coveredShare: number;
+  /** How bright each day was, as the panels tell it; empty without panel watts. */
+  readonly days: readonly SkyOfDay[];
   readonly findings: readonly MeterFinding[];
   /** At the last moment of which the log has a charge. Null where it never tells the charge; the finding says so. */
   readonly miss: Miss | null;
@@ -93,8 +97,9 @@ export function planAgainstActual(
     };
   }
   const plan = tracePrepared(prepared);
-  const { loadW } = seriesOfLog(prepared, logged);
-  const actual = { ...logged, loadW };
+  const series = seriesOfLog(prepared, logged);
+  const actual = { ...logged, loadW: series.loadW };
+  const days = series.pvW === null ? [] : skyOfLog(prepared, chargeLimits(prepared), series);
   const covered = logged.coverageShare.reduce((sum, share) => sum + share, 0) / prepared.grid.steps;
   const { end, widestAt } = momentsOf(plan, actual);
   const miss = end > 0 ? missOf(plan, actual, correction, end) : null;
@@ -104,7 +109,7 @@ export function planAgainstActual(
       "The log never tells the charge (in percent or as a share), so the miss cannot be split; map charge if the meter has it.";
     findings.push({ code: "no-charge", message, rows: 0, line: null, proposal: null });
   }
-  return { ok: true, against: { plan, actual, coveredShare: covered, findings, miss, widest } };
+  return { ok: true, against: { plan, actual, coveredShare: covered, days, findings, miss, widest } };
 }
 
 const PLAYERS = ["start", "load", "sun", "capacity"] as const;

@@ -178,6 +178,7 @@ function actualJson(
       bankV: list(bankV),
       coverageShare: list(coverageShare),
     },
+    days: against.days,
     miss,
     widest,
     correction,
