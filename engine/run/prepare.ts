@@ -16,6 +16,7 @@ import { type PreparedSource, prepareSources } from "../source/prepareSources.ts
 import { type MemberInputs, memberInputs } from "./memberInputs.ts";
 import { type PreparedSelector, prepareSelector } from "./prepareSelector.ts";
 import { prepareSky } from "./prepareSky.ts";
+import { identityOf, prepareAnew, type Reuse } from "./reuse.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** A scenario ready to be stepped. Arrays have one value per step. */
@@ -51,26 +52,38 @@ export interface Prepared {
 /**
  * Works out, once for a scenario, everything that does not change from step to step or from member to member: the grid, the
  * sun, the weather, the shade, the schedules, the bank's tables.
+ * @param reuse keeps what other scenarios share; left out, everything is prepared anew
  */
 export function prepare(
   scenario: Scenario,
   surroundings: Surroundings = {},
+  reuse: Reuse = prepareAnew,
 ): { ok: true; prepared: Prepared } | { ok: false; problems: readonly Problem[] } {
   const times = timeGrid(scenario.time, zoneOf(scenario.place));
   if (!times.ok) return times;
   const { grid } = times;
-  const sky = prepareSky(scenario, grid, surroundings);
+  const underSky = skyParts(scenario, surroundings);
+  const sky = reuse("sky", underSky, () => prepareSky(scenario, grid, surroundings));
   if (!sky.ok) return sky;
   const { sun, clear, light, airTempC, windMs, remarks } = sky.sky;
   const { latitudeDeg } = scenario.place;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
-  const nights = nightSpans(latitudeDeg, longitudeDeg, grid.startMs, grid.startMs + grid.steps * grid.stepMs);
+  const nights = reuse("nights", underSky, () =>
+    nightSpans(latitudeDeg, longitudeDeg, grid.startMs, grid.startMs + grid.steps * grid.stepMs),
+  );
   const bank = prepareBank(scenario.bank, airTempC, grid.stepH);
-  const groups = prepareGroups(scenario.panels, scenario.obstacles, scenario.models, grid, sun, clear, windMs);
+  const { panels, obstacles, models } = scenario;
+  const groups = panels.map((panel) =>
+    reuse("group", [panel, obstacles, models, underSky], () => {
+      return prepareGroups([panel], obstacles, models, grid, sun, clear, windMs)[0]!;
+    }),
+  );
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
     return 2 * feed.cable.oneWayM * copperOhmPerM(feed.cable, feed.cable.tempC) + feed.contactsOhm;
   });
-  const loads = prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights));
+  const loads = reuse("loads", [scenario.gear, scenario.stations, underSky], () =>
+    prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights)),
+  );
   const controllersW = scenario.panels.reduce(
     (sum, group) => sum + (group.count > 0 ? group.controller.ownDrawW : 0),
     0,
@@ -130,6 +143,11 @@ export function inShape(prepared: Prepared): Prepared {
     inputs: prepared.inputs,
     remarks: prepared.remarks,
   };
+}
+
+/** What decides the light and the air over an event. */
+export function skyParts({ place, time, weather }: Scenario, surroundings: Surroundings): readonly unknown[] {
+  return [place, time, weather, identityOf(surroundings.climate), identityOf(surroundings.weatherFile)];
 }
 
 /** How much of each step lies between sunset and sunrise. */

@@ -11,7 +11,8 @@ import type { KnownDay } from "../sky/knownDays.ts";
 import { type PreparedSkies, prepareBlockSkies, prepareSkyEnsemble, type SkyClimate } from "../sky/skyEnsemble.ts";
 import { figureSpread, SURENESS_SPREAD } from "./memberFigures.ts";
 import { type PreparedOperators, prepareOperators } from "./operators.ts";
-import { type Prepared, prepare } from "./prepare.ts";
+import { type Prepared, prepare, skyParts } from "./prepare.ts";
+import { prepareAnew, type Reuse } from "./reuse.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** A scenario ready for many runs. Holds scratch of the last member drawn: one of these for each thread. */
@@ -63,22 +64,28 @@ function typedClimate(scenario: Scenario, days: DayLight, climate: SiteClimate |
  * Prepares a scenario for an ensemble: the weather it states gives way to skies drawn from the climate of the place (or, where
  * it names a weather file, from that file in blocks of days); days in words are taken as a forecast as sure as its lead time allows.
  * @param seed any text: the same seed gives the same members
+ * @param reuse keeps what other scenarios share, for one thread; left out, everything is prepared anew
  */
 export function prepareEnsemble(
   scenario: Scenario,
   surroundings: Surroundings,
   seed: string,
+  reuse: Reuse = prepareAnew,
 ): { ok: true; ensemble: PreparedEnsemble } | { ok: false; problems: readonly Problem[] } {
-  const ready = prepare(scenario, surroundings);
+  const ready = prepare(scenario, surroundings, reuse);
   if (!ready.ok) return ready;
   const { prepared } = ready;
   const { grid, clear } = prepared;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const { latitudeDeg, elevationM } = scenario.place;
   const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity: scenario.weather.linkeTurbidity };
-  const days = dayLight(site, grid.middleMs, grid.localDay);
+  const underSky = skyParts(scenario, surroundings);
+  const days = reuse("days", underSky, () => dayLight(site, grid.middleMs, grid.localDay));
+  const tables = surroundings.climate;
   const climate =
-    surroundings.climate === undefined ? null : climateAt(surroundings.climate, latitudeDeg, longitudeDeg, elevationM);
+    tables === undefined
+      ? null
+      : reuse("climate", underSky, () => climateAt(tables, latitudeDeg, longitudeDeg, elevationM));
   const words = seedWords(seed);
   let ktErrorRms = 0; // of figures that somebody typed in, no error is known
   const remarks = [...prepared.remarks];
@@ -87,16 +94,18 @@ export function prepareEnsemble(
     const typed = scenario.weather.air;
     const drawn = climate?.ok ? { tmaxC: climate.climate.tmaxC, tminC: climate.climate.tminC } : undefined;
     const air = typed === undefined ? drawn : { tmaxC: monthly(typed.maxC), tminC: monthly(typed.minC) };
-    const found = prepareBlockSkies({
-      site,
-      grid,
-      clear,
-      days,
-      // Air that somebody typed in goes before the file's, as in a single run.
-      file: typed === undefined ? surroundings.weatherFile! : { ...surroundings.weatherFile!, tempC: null },
-      ...(air === undefined ? {} : { air }),
-      ...(typed === undefined ? {} : { warmestSolarHour: typed.warmestSolarHour }),
-    });
+    const found = reuse("skies from a file", underSky, () =>
+      prepareBlockSkies({
+        site,
+        grid,
+        clear,
+        days,
+        // Air that somebody typed in goes before the file's, as in a single run.
+        file: typed === undefined ? surroundings.weatherFile! : { ...surroundings.weatherFile!, tempC: null },
+        ...(air === undefined ? {} : { air }),
+        ...(typed === undefined ? {} : { warmestSolarHour: typed.warmestSolarHour }),
+      }),
+    );
     if (!found.ok) return found;
     skies = found.skies;
   } else {
@@ -113,16 +122,19 @@ export function prepareEnsemble(
       if (!isTyped) ktErrorRms = climate.climate.provenance.ktRms;
       if (!remarks.includes(climate.climate.provenance.sentence)) remarks.push(climate.climate.provenance.sentence);
     }
-    skies = prepareSkyEnsemble({
-      site,
-      grid,
-      clear,
-      days,
-      climate: typedClimate(scenario, days, climate?.ok ? climate.climate : null),
-      ktErrorRms,
-      knownDays: knownDays(scenario, grid.dates),
-      ...(scenario.weather.air === undefined ? {} : { warmestSolarHour: scenario.weather.air.warmestSolarHour }),
-    });
+    const known = knownDays(scenario, grid.dates);
+    skies = reuse("skies", [underSky, known], () =>
+      prepareSkyEnsemble({
+        site,
+        grid,
+        clear,
+        days,
+        climate: typedClimate(scenario, days, climate?.ok ? climate.climate : null),
+        ktErrorRms,
+        knownDays: known,
+        ...(scenario.weather.air === undefined ? {} : { warmestSolarHour: scenario.weather.air.warmestSolarHour }),
+      }),
+    );
   }
   const spread = figureSpread(scenario.sureness);
   return {
@@ -133,9 +145,11 @@ export function prepareEnsemble(
       seed,
       words,
       skies,
-      operators: prepareOperators(prepared, words),
+      operators: reuse("operators", [seed, scenario.operators, scenario.gear, scenario.stations, underSky], () =>
+        prepareOperators(prepared, words),
+      ),
       spread,
-      canopy: canopyOf(prepared),
+      canopy: canopyOf(prepared, underSky, reuse),
       remarks,
     },
   };
@@ -154,28 +168,35 @@ export function knownDays(scenario: Scenario, dates: readonly string[]): (KnownD
   });
 }
 
-function canopyOf(prepared: Prepared): PreparedEnsemble["canopy"] {
+function canopyOf(prepared: Prepared, underSky: readonly unknown[], reuse: Reuse): PreparedEnsemble["canopy"] {
   const { scenario, grid, sun, clear, windMs, groups } = prepared;
   const hasCrowns = scenario.obstacles.some(
     (tree) => tree.kind === "tree" && (tree.transmittanceInLeafShare > 0 || tree.transmittanceBareShare > 0),
   );
   if (!hasCrowns || groups.length === 0) return null;
   const spread = SURENESS_SPREAD.canopy[scenario.sureness.canopy];
+  const { panels, models } = scenario;
   const under = (normal: number) => {
     const obstacles = scenario.obstacles.map((obstacle) => thinned(obstacle, 1 + spread * normal));
-    return prepareGroups(scenario.panels, obstacles, scenario.models, grid, sun, clear, windMs);
+    return panels.map((panel) =>
+      reuse(`group under crowns at ${normal}`, [panel, obstacles, models, underSky], () => {
+        return prepareGroups([panel], obstacles, models, grid, sun, clear, windMs)[0]!;
+      }),
+    );
   };
   const darker = under(-CANOPY_REACH);
   const lighter = under(CANOPY_REACH);
-  const places = groups.map(({ perStep }, g) => {
-    const [dark, light] = [darker[g]!.perStep, lighter[g]!.perStep];
-    return Int32Array.from(perStep.keys()).filter((k) => dark[k] !== perStep[k] || light[k] !== perStep[k]);
-  });
+  const places = groups.map(({ perStep }, g) =>
+    reuse("places under crowns", [panels[g], scenario.obstacles, models, spread, underSky], () => {
+      const [dark, light] = [darker[g]!.perStep, lighter[g]!.perStep];
+      return Int32Array.from(perStep.keys()).filter((k) => dark[k] !== perStep[k] || light[k] !== perStep[k]);
+    }),
+  );
   return {
     darker,
     lighter,
     places,
-    // Rows to mix into, made like the others and not copied: a copy has another shape in memory, which costs the loop half its speed.
+    // Rows to mix into (and so nobody else's), made like the others and not copied: a copy has another shape in memory, which costs the loop half its speed.
     member: under(0),
   };
 }
