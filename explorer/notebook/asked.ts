@@ -7,6 +7,7 @@ import { scenariosOf } from "./readNotebook.ts";
 export type Asked =
   | { readonly kind: "run" | "odds" | "drivers"; readonly scenario: string }
   | { readonly kind: "sizes"; readonly scenario: string; readonly doc: EntryDoc<"sizing"> }
+  | { readonly kind: "limits"; readonly scenario: string; readonly doc: EntryDoc<"limits"> }
   | { readonly kind: "versus"; readonly first: string; readonly second: string };
 
 /** What one entry needs. */
@@ -18,6 +19,8 @@ export function askedBy(entry: Entry): Asked[] {
       return [{ kind: "versus", first: entry.doc.first, second: entry.doc.second }];
     case "sizing":
       return [{ kind: "sizes", scenario: entry.doc.scenario, doc: entry.doc }];
+    case "limits":
+      return [{ kind: "limits", scenario: entry.doc.scenario, doc: entry.doc }];
     case "drivers":
       return [{ kind: "drivers", scenario: entry.doc.scenario }];
     case "note":
@@ -59,6 +62,8 @@ export function foundOf(page: NotebookPage, asked: Asked): Found<unknown> {
       return page.versus(asked.first, asked.second);
     case "sizes":
       return page.sizes(asked.doc);
+    case "limits":
+      return page.limits(asked.doc);
     default:
       return page[asked.kind](asked.scenario);
   }

@@ -47,6 +47,13 @@ export const ENTRY_DOCS = {
   days: OfOne,
   ledger: OfOne,
   shade: OfOne,
+  /** What limits are met at; what is left out is the run's own, and 3 % of its volts for a run of cable. */
+  limits: z.strictObject({
+    scenario: Id,
+    dropIn100: z.number().min(0.1).max(50).optional(),
+    chargeIn100: z.number().min(0).max(100).optional(),
+    coldestC: z.number().min(-70).max(60).optional(),
+  }),
   cautions: z.strictObject({}),
 } as const;
 
@@ -73,6 +80,7 @@ const Entry = z.discriminatedUnion("kind", [
   entryShape("days"),
   entryShape("ledger"),
   entryShape("shade"),
+  entryShape("limits"),
   entryShape("cautions"),
 ]);
 

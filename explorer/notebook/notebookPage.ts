@@ -1,4 +1,4 @@
-import type { Change, Problem, ScenarioInput } from "../../engine/index.ts";
+import type { Change, LimitsReport, Problem, ScenarioInput } from "../../engine/index.ts";
 import type { TimeScale } from "../charts/timeScale.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "../results/answers.ts";
@@ -59,6 +59,8 @@ export interface NotebookPage {
   sizes(doc: EntryDoc<"sizing">): Found<SizePicture>;
   /** What a scenario's outcome hangs on. */
   drivers(scenario: string): Found<DriversPicture>;
+  /** The plan's wiring held against its limits. */
+  limits(doc: EntryDoc<"limits">): Found<LimitsReport>;
   scale(picture: { readonly ruler: RunPicture["ruler"] }): TimeScale;
   room(): SheetRoom;
   /** The instant that is being read on every chart of the sheet. */

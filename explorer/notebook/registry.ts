@@ -3,6 +3,7 @@ import { DaysView, daysSummary } from "../entries/days/DaysView.tsx";
 import { DriversView, driversSummary } from "../entries/drivers/DriversView.tsx";
 import { ForecastView, forecastSummary } from "../entries/forecast/ForecastView.tsx";
 import { LedgerView, ledgerSummary } from "../entries/ledger/LedgerView.tsx";
+import { LimitsEntry, limitsSummary } from "../entries/limits/LimitsEntry.tsx";
 import { NoteView, noteSummary } from "../entries/note/NoteView.tsx";
 import { RunView, runSummary } from "../entries/run/RunView.tsx";
 import { ScenarioView, scenarioSummary } from "../entries/scenario/ScenarioView.tsx";
@@ -113,6 +114,15 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     make: (notebook) => ({ title: "Where the energy went", doc: { scenario: firstOf(notebook) } }),
     summary: ledgerSummary,
     View: LedgerView,
+  },
+  limits: {
+    kind: "limits",
+    title: "Wiring and limits",
+    purpose: "fuses, wires, panel volts, volts at the radios: what is over and what to change",
+    schema: ENTRY_DOCS.limits,
+    make: (notebook) => ({ title: "Wiring and limits", doc: { scenario: firstOf(notebook) } }),
+    summary: limitsSummary,
+    View: LimitsEntry,
   },
   cautions: {
     kind: "cautions",

@@ -17,7 +17,7 @@ import { lostChanges, type ScenarioDocument, scenarioDocument, scenarioIn } from
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { Want } from "../results/desk.ts";
 import type { Results } from "../results/makeResults.ts";
-import { driversWanted, sizesWanted } from "../results/wanted.ts";
+import { driversWanted, limitsWanted, sizesWanted } from "../results/wanted.ts";
 
 /** A sheet narrower than this is read with a thumb. */
 const PHONE_PX = 700;
@@ -67,11 +67,21 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
     return driversWanted(found.document, state.now());
   };
 
+  const limitsWant = (doc: EntryDoc<"limits">): Want | null => {
+    const found = documents().get(doc.scenario);
+    return found?.ok ? limitsWanted(found.document, doc) : null;
+  };
+
   createEffect(() => {
     const { seed, members } = state.now();
     const wants = askedByAll(state.now()).flatMap((asked): Want[] => {
-      if (asked.kind === "sizes" || asked.kind === "drivers") {
-        const want = asked.kind === "sizes" ? sizesWant(asked.doc) : driversWant(asked.scenario);
+      if (asked.kind === "sizes" || asked.kind === "drivers" || asked.kind === "limits") {
+        const want =
+          asked.kind === "sizes"
+            ? sizesWant(asked.doc)
+            : asked.kind === "limits"
+              ? limitsWant(asked.doc)
+              : driversWant(asked.scenario);
         return want === null ? [] : [want];
       }
       if (asked.kind === "versus") {
@@ -156,6 +166,8 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
       return withDocument(doc.scenario, results.find("sizes", slot, sizesWant(doc)?.key ?? null));
     },
     drivers: (id) => withDocument(id, results.find("drivers", `drivers ${id}`, driversWant(id)?.key ?? null)),
+    limits: (doc) =>
+      withDocument(doc.scenario, results.find("limits", `limits ${doc.scenario}`, limitsWant(doc)?.key ?? null)),
     scale: ({ ruler }) => timeScale(ruler, isPhone() ? null : Math.min(864, roomPx())),
     room,
     readingMs,

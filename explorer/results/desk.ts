@@ -1,4 +1,4 @@
-import type { ScenarioInput, SizeAims, SizeWish } from "../../engine/index.ts";
+import type { LimitOptions, LimitsReport, ScenarioInput, SizeAims, SizeWish } from "../../engine/index.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
@@ -6,6 +6,12 @@ import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./
 /** Something that the page wants worked out; `key` is its whole content, so that equal wants have equal keys. */
 export type Want =
   | { readonly key: string; readonly kind: "run"; readonly document: ScenarioInput }
+  | {
+      readonly key: string;
+      readonly kind: "limits";
+      readonly document: ScenarioInput;
+      readonly options: LimitOptions;
+    }
   | {
       readonly key: string;
       readonly kind: "odds";
@@ -52,6 +58,7 @@ export type Answer =
   | { readonly kind: "versus"; readonly picture: VersusPicture }
   | { readonly kind: "sizes"; readonly picture: SizePicture }
   | { readonly kind: "drivers"; readonly picture: DriversPicture }
+  | { readonly kind: "limits"; readonly picture: LimitsReport }
   | { readonly kind: "problems"; readonly problems: readonly ScenarioProblem[] };
 
 /** What the desk says. `whole` is false for a coarse first pass, which a better answer to the same key follows. */

@@ -2,6 +2,7 @@
 import "../noEval.ts";
 import {
   drivers,
+  limits,
   loadClimateTables,
   mergeOdds,
   mergeSizes,
@@ -94,11 +95,14 @@ async function extend(started: Started, members: number, tick: (done: number) =>
 }
 
 async function answerTo(want: Want, members: number): Promise<Answer> {
-  if (want.kind === "run") {
+  if (isQuick(want)) {
     const read = readScenario(want.document);
     if (!read.ok) return { kind: "problems", problems: read.problems };
     const run = trace(read.scenario, { climate: await loadClimateTables() });
-    return run.ok ? { kind: "run", picture: runPicture(run.trace) } : { kind: "problems", problems: run.problems };
+    if (!run.ok) return { kind: "problems", problems: run.problems };
+    return want.kind === "run"
+      ? { kind: "run", picture: runPicture(run.trace) }
+      : { kind: "limits", picture: limits(run.trace, want.options) };
   }
   if (want.kind === "sizes") return mapTo(want, members);
   if (want.kind === "drivers") return driversTo(want);
@@ -169,6 +173,11 @@ async function deliver(want: Want, members: number, whole: boolean): Promise<voi
   tell({ say: "answer", key: want.key, answer, whole: whole || answer.kind === "problems" });
 }
 
+/** What takes one run. */
+function isQuick(want: Want): want is Extract<Want, { kind: "run" | "limits" }> {
+  return want.kind === "run" || want.kind === "limits";
+}
+
 /** What takes seconds waits for what does not. */
 const isLong = ({ kind }: Want) => kind === "sizes" || kind === "drivers";
 
@@ -180,18 +189,18 @@ async function work(): Promise<void> {
     if (orders.round !== round) throw new Unwanted();
   };
   for (const want of wants) {
-    if (want.kind !== "run") continue;
+    if (!isQuick(want)) continue;
     await deliver(want, 1, true);
     await check();
   }
   for (const want of wants) {
-    if (want.kind === "run" || isLong(want) || want.members <= COARSE_MEMBERS) continue;
+    if (isQuick(want) || isLong(want) || want.members <= COARSE_MEMBERS) continue;
     await deliver(want, COARSE_MEMBERS, false);
     await check();
   }
   for (const isLast of [false, true]) {
     for (const want of wants) {
-      if (want.kind === "run" || isLong(want) !== isLast) continue;
+      if (isQuick(want) || isLong(want) !== isLast) continue;
       await deliver(want, want.members, true);
       await check();
     }

@@ -1,4 +1,5 @@
 import { batch, createSignal } from "solid-js";
+import type { LimitsReport } from "../../engine/index.ts";
 import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
@@ -13,6 +14,7 @@ interface Pictures {
   readonly versus: VersusPicture;
   readonly sizes: SizePicture;
   readonly drivers: DriversPicture;
+  readonly limits: LimitsReport;
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { ScenarioInput } from "../../engine/index.ts";
+import { limitOptions } from "../entries/limits/limitsWords.ts";
 import type { EntryDoc, Notebook } from "../notebook/notebook.ts";
 import type { Want } from "./desk.ts";
 
@@ -30,4 +31,10 @@ export function driversWanted(document: ScenarioInput, drawn: Drawn): Want {
   const { seed } = drawn;
   const members = Math.min(MOST_DRIVERS_ROWS, drawn.members);
   return { key: JSON.stringify(["drivers", seed, members, document]), kind: "drivers", document, seed, members };
+}
+
+/** What an entry holds a plan's wiring against. */
+export function limitsWanted(document: ScenarioInput, doc: EntryDoc<"limits">): Want {
+  const options = limitOptions(doc);
+  return { key: JSON.stringify(["limits", options, document]), kind: "limits", document, options };
 }

@@ -1,0 +1,97 @@
+import { createSignal, For, Show } from "solid-js";
+import type { LimitsReport } from "../../../engine/index.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems, Progress } from "../../page/EntryState.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { figure } from "../../words/numbers.ts";
+import { LimitsChoices } from "./LimitsChoices.tsx";
+import { LimitsTable } from "./LimitsTable.tsx";
+import { limitsCsv } from "./limitsCsv.ts";
+import { basisWords, cautionsBeside, limitsMore, limitsSentence } from "./limitsWords.ts";
+import { VoltChain } from "./VoltChain.tsx";
+import "./limits.css";
+
+/** A plan's wiring held against its limits: what is over, what is close, what nobody stated, and what to change. */
+export function LimitsView(props: EntryProps<"limits">) {
+  const found = () => props.page.limits(props.doc);
+  const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
+  const [wrong, setWrong] = createSignal("");
+  return (
+    <div class="margin-left limits" classList={{ "entry-stale": found().stale }}>
+      <Show when={found().result}>
+        {(report) => (
+          <div class="data">
+            <p class="verdict">{limitsSentence(report())}</p>
+            <p class="more">
+              {limitsMore(report())} {permitOf(report())} {basisWords(report())}
+            </p>
+          </div>
+        )}
+      </Show>
+      <p class="choices no-print">
+        <ScenarioChoice
+          page={props.page}
+          label="Scenario whose wiring is checked"
+          value={props.doc.scenario}
+          onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
+        />
+        <button
+          type="button"
+          class="act"
+          disabled={found().result === null}
+          onClick={() => saveFile(`${fileName(name())}-limits.csv`, "text/csv", limitsCsv(found().result!))}
+        >
+          CSV
+        </button>
+      </p>
+      <LimitsChoices doc={props.doc} usual={usualOf(found().result)} onEdit={props.edit} onWrong={setWrong} />
+      <Show when={wrong()}>
+        <p class="wrong" role="alert">
+          {wrong()}
+        </p>
+      </Show>
+      <Progress of={[found()]} />
+      <Problems of={[found()]} />
+      <Show when={found().result}>
+        {(report) => (
+          <div class="data">
+            <LimitsTable report={report()} isPhone={props.page.room().isPhone} id={props.id} />
+            <For each={cautionsBeside(report())}>
+              {(caution) => (
+                <p class="limit-caution">
+                  <strong>{caution.title}.</strong> {caution.words}
+                </p>
+              )}
+            </For>
+            <Show when={report().radios.length > 0}>
+              <h3>From the bank to each radio, on its worst transmit peak</h3>
+              <p class="more">
+                Upright line: the least that the radio needs. Lined: what the link takes; filled: the weak link.
+              </p>
+              <div class="chains">
+                <For each={report().radios}>
+                  {(radio) => <VoltChain radio={radio} openV={chainV(report(), radio)} />}
+                </For>
+              </div>
+            </Show>
+          </div>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+/** Where a converter feeds the radios, the chain begins at its output and not at the bank. */
+const chainV = (_: LimitsReport, radio: LimitsReport["radios"][number]) =>
+  radio.radioV + radio.links.reduce((sum, { lostV }) => sum + lostV, 0);
+
+const permitOf = ({ cautions }: LimitsReport) => cautions.find(({ id }) => id === "permit")?.words ?? "";
+
+function usualOf(report: LimitsReport | null) {
+  return {
+    dropIn100: "3",
+    chargeIn100: report?.lowestFrom === "run" ? figure(100 * report.lowestShare) : "",
+    coldestC: report?.coldestFrom === "event" ? figure(report.coldestC) : "",
+  };
+}
