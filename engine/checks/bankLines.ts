@@ -84,7 +84,7 @@ function parallelLines(context: LimitContext, isAssumed: boolean): LimitLine[] {
       closeWithin: 0,
       isAssumed: true,
       rule: LIMIT_RULES.parallelStrings,
-      change: "Use fewer and larger blocks, or what the maker allows; give each string its own fuse and like leads.",
+      change: "Use fewer and larger blocks, or as many as the maker allows.",
       cautions,
     }),
     limitLine({
@@ -107,5 +107,5 @@ function namesOf({ peaks, run }: LimitContext): string {
   const count = peaks.site.sending.length;
   if (count === 0) return "";
   const names = peaks.site.sending.map((s) => run.prepared.scenario.stations[s]!.name);
-  return count === 1 ? `, ${names[0]} sending` : `, ${count} stations sending`;
+  return count === 1 ? ` (${names[0]} sending)` : ` (${count} stations sending)`;
 }

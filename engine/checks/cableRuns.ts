@@ -72,7 +72,7 @@ export function dropLines(context: LimitContext, runs: readonly CableRun[]): Lim
     limitLine({
       id: `drop/${run.id}`,
       about: run.about,
-      quantity: `drop at ${run.currentA.toFixed(1)} A, ${run.oneWayM} m of ${run.size} out and back`,
+      quantity: `drop at ${run.currentA.toFixed(1)} A (${run.oneWayM} m of ${run.size} out and back)`,
       value: run.dropShare,
       unit: "share",
       limit: context.targetDropShare,

@@ -29,7 +29,7 @@ export function chargeLines(context: LimitContext): LimitLine[] {
     limitLine({
       id: "charge-rate",
       about: "charging the bank",
-      quantity: "most on offer, loads off",
+      quantity: "most on offer (loads off)",
       value: offers.offeredA,
       unit: "A",
       limit: offers.limitA,

@@ -99,7 +99,7 @@ export const LIMIT_RULES = {
   },
   parallelStrings: {
     words:
-      "No more than four strings side by side: same make, age and size, joined when all are full and within 0.2 V.",
+      "No more than four strings side by side: same make, age and size, joined when all are full and within 0.2 V, each behind its own fuse, with leads of one length and the load taken across the corners.",
     source: "installation manual of an LFP pack (0.2 V); the count is common practice, no source",
   },
   lostBlock: {

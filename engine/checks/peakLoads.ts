@@ -26,30 +26,51 @@ export interface PeakLoads {
 export function peakLoads(prepared: Prepared): PeakLoads {
   const { scenario, loads, grid, converterShare, controllersW } = prepared;
   const { stations } = scenario;
-  const groups = interlocks(stations);
+  const gearW = gearPeakW(prepared);
   let site: PeakMoment = { watts: 0, step: 0, sending: [] };
   const byStation: (PeakMoment | null)[] = stations.map(() => null);
+  // Who is there changes a few times a day; what follows from it is worked out once for each company.
+  const companies = new Map<string, Company>();
   for (let i = 0; i < grid.steps; i++) {
-    const isStaffed = (s: number) => loads.stations[s]!.staffedShare[i]! > 0;
-    const quietW = gearW(prepared, i) + stations.reduce((sum, each, s) => sum + quietStationW(each, isStaffed(s)), 0);
-    const senders = groups.map((group) => loudest(group.filter(isStaffed), prepared));
-    const momentWith = (s: number | null): PeakMoment => {
-      const sending = groups.flatMap((group, g) => {
-        const one = s !== null && group.includes(s) ? s : senders[g]!;
-        return one < 0 ? [] : [one];
-      });
-      const sendingW = sending.reduce((sum, each) => sum + loads.stations[each]!.peakExtraW, 0);
-      return { watts: (quietW + sendingW) / converterShare + controllersW, step: i, sending };
-    };
-    const all = momentWith(null);
-    if (all.watts > site.watts) site = all;
-    stations.forEach((_, s) => {
-      if (!isStaffed(s)) return;
-      const moment = momentWith(s);
-      if (moment.watts > (byStation[s]?.watts ?? 0)) byStation[s] = moment;
-    });
+    const key = loads.stations.map((each) => (each.staffedShare[i]! > 0 ? "1" : "0")).join("");
+    let company = companies.get(key);
+    if (company === undefined) {
+      company = companyOf(prepared, (s) => key[s] === "1");
+      companies.set(key, company);
+    }
+    const watts = (stationsW: number) => (gearW[i]! + stationsW) / converterShare + controllersW;
+    const all = watts(company.all.watts);
+    if (all > site.watts) site = { watts: all, step: i, sending: company.all.sending };
+    for (const [s, peak] of company.byStation.entries()) {
+      if (peak === null) continue;
+      const own = watts(peak.watts);
+      if (own > (byStation[s]?.watts ?? 0)) byStation[s] = { watts: own, step: i, sending: peak.sending };
+    }
   }
   return { site, byStation };
+}
+
+type StationsPeak = Pick<PeakMoment, "watts" | "sending">;
+
+/** What the stations draw while some of them are staffed: with the loudest of each group sending, and with each one sending. */
+interface Company {
+  readonly all: StationsPeak;
+  readonly byStation: readonly (StationsPeak | null)[];
+}
+
+function companyOf(prepared: Prepared, isStaffed: (s: number) => boolean): Company {
+  const { stations } = prepared.scenario;
+  const groups = interlocks(stations);
+  const quietW = stations.reduce((sum, each, s) => sum + quietStationW(each, isStaffed(s)), 0);
+  const loudestOf = groups.map((group) => loudest(group.filter(isStaffed), prepared));
+  const withSender = (s: number | null): StationsPeak => {
+    const sending = groups
+      .map((group, g) => (s !== null && group.includes(s) ? s : loudestOf[g]!))
+      .filter((each) => each >= 0);
+    const sendingW = sending.reduce((sum, each) => sum + prepared.loads.stations[each]!.peakExtraW, 0);
+    return { watts: quietW + sendingW, sending };
+  };
+  return { all: withSender(null), byStation: stations.map((_, s) => (isStaffed(s) ? withSender(s) : null)) };
 }
 
 function interlocks(stations: readonly Station[]): number[][] {
@@ -67,13 +88,20 @@ function loudest(among: readonly number[], { loads }: Prepared): number {
   return among.reduce((best, s) => (best < 0 || peakW(s) > peakW(best) ? s : best), -1);
 }
 
-function gearW({ scenario, loads }: Prepared, i: number): number {
-  return scenario.gear.reduce((sum, thing, g) => {
+/** What the gear draws when all of it that may work in a step works, W per step. */
+function gearPeakW({ scenario, loads, grid }: Prepared): Float64Array {
+  const watts = new Float64Array(grid.steps);
+  scenario.gear.forEach((thing, g) => {
     const idleW = drawnW(thing.idle) * thing.count;
     const workingW = Math.max(idleW, drawnW(thing.working) * thing.count);
-    const mayWork = thing.use.share > 0 && (thing.use.when === "always" || loads.devices[g]!.usedW[i] !== 0);
-    return sum + (mayWork ? workingW : idleW);
-  }, 0);
+    const { usedW } = loads.devices[g]!;
+    const isAlways = thing.use.when === "always";
+    for (let i = 0; i < grid.steps; i++) {
+      const mayWork = thing.use.share > 0 && (isAlways || usedW[i] !== 0);
+      watts[i]! += mayWork ? workingW : idleW;
+    }
+  });
+  return watts;
 }
 
 /** Between transmissions: receiving, with what works while it is staffed. */

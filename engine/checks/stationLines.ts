@@ -107,7 +107,7 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
       limitLine({
         id: `radio-volts/${station.id}`,
         about,
-        quantity: `volts on the worst peak; ${volts.weakLink.link} takes most`,
+        quantity: `volts on the worst peak (${volts.weakLink.link} takes most)`,
         value: volts.radioV,
         unit: "V",
         limit: station.radio.minimumV,
@@ -130,7 +130,8 @@ function mendVolts(context: LimitContext, s: number, volts: RadioVolts): string 
   const lead = volts.links.find(({ link }) => link === "lead")!;
   const { peakA } = prepared.loads.stations[s]!;
   const thicker = smallestSize(station.feed.cable, peakA, lead.lostV - spareV, peakA, context.warmestC);
-  if (thicker !== null) return `Fit a lead of ${sizeInWords(thicker)} or thicker (${weak}).`;
+  if (thicker !== null && runOhm(station.feed.cable, thicker) >= runOhm(station.feed.cable, THICKEST_LEAD))
+    return `Fit a lead of ${sizeInWords(thicker)} or thicker (${weak}).`;
   const less = "send with less power, let fewer stations send at once, or ease the weak link";
   if (prepared.converterV > 0) return `No lead alone mends it (${weak}): set the converter higher, or ${less}.`;
   const share = chargeFor(context, s);
@@ -140,13 +141,16 @@ function mendVolts(context: LimitContext, s: number, volts: RadioVolts): string 
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 
-/** The lowest charge, in whole percent, at which the radio keeps its least volts on its worst peak; null if none is enough. */
+/** Thickest lead that anybody ties to a radio's plug (our choice, no source). */
+const THICKEST_LEAD: CopperSize = { awg: "4" };
+
+/** The lowest charge, in whole percent, at which the radio has its volts with room on its worst peak; null if none is enough. */
 function chargeFor(context: LimitContext, s: number): number | null {
   const { bank, scenario } = context.run.prepared;
   const { minimumV } = scenario.stations[s]!.radio;
   for (let each = 0; each <= 100; each++) {
     const openV = openCircuitV(bank, (each / 100) * bank.fullAh);
-    if (radioVoltsAt({ ...context, openV }, s)!.radioV >= minimumV) return each / 100;
+    if (radioVoltsAt({ ...context, openV }, s)!.radioV >= minimumV + ROOM_V) return each / 100;
   }
   return null;
 }

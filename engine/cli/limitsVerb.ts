@@ -146,7 +146,7 @@ function lineTable(lines: readonly LimitLine[], ruleOf: (line: LimitLine) => num
   return textTable(lines, [
     { title: "", cell: (line) => (line.verdict === "over" ? "OVER" : line.verdict), align: "left" },
     { title: "where", cell: (line) => clipped(line.about, 22), align: "left" },
-    { title: "what", cell: (line) => clipped(line.quantity.replace(/[;,] .*$/, ""), 29), align: "left" },
+    { title: "what", cell: (line) => clipped(line.quantity.replace(/ \(.*$/, ""), 29), align: "left" },
     { title: "value", cell: (line) => figure(line.value, line.unit) },
     {
       title: "limit",

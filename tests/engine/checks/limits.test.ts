@@ -80,6 +80,13 @@ describe("peak and continuous current", () => {
     expect(radio!.radioV).toBeCloseTo(13.8 - 20 * (0.01044 + 0.01), 3);
   });
 
+  test("a radio that is left on receives at the other's peak", () => {
+    const peak = (whenUnstaffed: "off" | "receive") =>
+      atBank(limitsOf({ bank, stations: [stationOf("a"), stationOf("b", { staffed: [], whenUnstaffed })] })).peakA;
+    expect(peak("off")).toBeCloseTo(handA(13.1, 0.02, peakW), 5);
+    expect(peak("receive")).toBeCloseTo(handA(13.1, 0.02, peakW + receiveW), 5);
+  });
+
   test("what a lead carries for three hours is its radio's mean", () => {
     const report = limitsOf({ bank, stations: [stationOf("a", { sendingShare: 0.5 })] });
     // FM: half of the time 20 A, half 1 A.
@@ -127,8 +134,12 @@ describe("volts at the radio", () => {
     const at = Number(/above (\d+) %/.exec(flat.change)![1]) / 100;
     const volts = (lowestShare: number) =>
       lineOf(limitsOf({ ...low, stations: [stationOf("a")] }, { lowestShare }), "radio-volts/a").value!;
-    expect(volts(at)).toBeGreaterThanOrEqual(11.73);
-    expect(volts(at - 0.01)).toBeLessThan(11.73);
+    expect(volts(at)).toBeGreaterThanOrEqual(11.98); // 11.73 V and a quarter of a volt of room
+    expect(volts(at - 0.01)).toBeLessThan(11.98);
+    // Where only a lead of 1 AWG would do (0.46 V at 20 A over 44 m), nobody is told to tie one to a radio.
+    const far = stationOf("a", { feed: { cable: { awg: "8", oneWayM: 22 }, contactsOhm: 0.01 } });
+    const long = lineOf(limitsOf({ bank: flatBank(3.275), stations: [far] }), "radio-volts/a");
+    expect(long).toMatchObject({ verdict: "over", change: expect.stringMatching(/No lead alone mends it/) });
     const never = lineOf(limitsOf({ bank: flatBank(2.8), stations: [stationOf("a")] }), "radio-volts/a");
     expect(never.change).toMatch(/no charge of this bank is enough/);
   });
@@ -140,6 +151,11 @@ describe("volts at the radio", () => {
     const report = limitsOf({ bank, gear, stations: [stationOf("a")] });
     expect(report.lowestFrom).toBe("run");
     expect(report.openV).toBeGreaterThan(12.8);
+    // A controller wired ahead of the disconnect goes on emptying the bank, and no radio meets that.
+    const drain = panelOf("p", { module: { ratedW: 1 }, controller: { ownDrawW: 20 } });
+    const drained = limitsOf({ bank, gear, stations: [stationOf("a")], panels: [drain] });
+    expect(drained.openV).toBeGreaterThan(12.8);
+    expect(drained.lowestShare).toBeGreaterThan(0.05);
     expect(limitsOf({ bank, gear }, { lowestShare: 0.1 })).toMatchObject({ lowestShare: 0.1, lowestFrom: "given" });
   });
 });
@@ -209,6 +225,9 @@ describe("fuses, wires and what is rated", () => {
     }
     expect(lineOf(report, "main-fuse-carries").value).toBeCloseTo(amps, 5);
     expect(lineOf(report, "main-fuse-wire").limit).toBe(85);
+    expect(lineOf(report, "main-wire-carries").value).toBeCloseTo(amps, 5);
+    expect(lineOf(report, "main-fuse-carries").marginShare).toBeCloseTo((50 - amps) / 50, 5);
+    expect(lineOf(report, "main-distribution").marginShare).toBeCloseTo((20 - amps) / 20, 5);
     const far = limitsOf({ bank, stations, mainFeed: { ...mainFeed, fuseFromPostM: 0.5 } });
     expect(lineOf(far, "main-fuse-near")).toMatchObject({ verdict: "over", limit: 0.178 });
     const sheathed = { ...mainFeed, fuseFromPostM: 0.5, fuseLeadSheathed: true };
@@ -266,6 +285,14 @@ describe("the bank", () => {
     expect(lineOf(of(4), "parallel-strings").verdict).toBe("within");
     expect(lineOf(of(5), "parallel-strings").verdict).toBe("over");
   });
+});
+
+test("drop in a lead: 3 % of 12 V, at the radio's peak and not at what the wire must carry", () => {
+  // 20 A over 16 ft of 8 AWG out and back at 25 °C: 0.209 V, 1.74 % of 12 V (ABYC E-11 takes nominal volts).
+  const sending = stationOf("a", { sendingShare: 0.9 });
+  const [run] = limitsOf({ bank: flatBank(3.275), stations: [sending] }).runs;
+  expect(run).toMatchObject({ id: "lead/a", size: "8 AWG", currentA: 20 });
+  expect(run!.dropShare).toBeCloseTo((20 * 16 * 0.000778 * 0.8385) / 12, 5);
 });
 
 describe("panels", () => {
@@ -371,6 +398,14 @@ describe("charging", () => {
     expect(lineOf(at(0), "cold-charge").quantity).toMatch(/24 h locked/);
     expect(lineOf(at(2), "cold-charge").verdict).toBe("close");
     expect(lineOf(at(8), "cold-charge").verdict).toBe("within");
+    // As cold as the air, from 6 to 16 °C: the coldest hour with the charger on is what counts.
+    const air = { kind: "clear" as const, air: { maxC: 16, minC: 6 } };
+    const outdoors = limitsOf({
+      bank: flatBank(3.2, { ...half, temperature: "air" }),
+      weather: air,
+      sources: [mains(15)],
+    });
+    expect(lineOf(outdoors, "cold-charge").value).toBeCloseTo(6, 0);
     const noLock = limitsOf({
       bank: flatBank(3.2, { ...half, temperature: -5, coldChargeLockC: null }),
       sources: [mains(5)],
