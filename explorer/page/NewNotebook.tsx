@@ -4,6 +4,7 @@ import { notebookOf } from "../notebook/notebookOf.ts";
 import { StartQuestions } from "../start/StartQuestions.tsx";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { makeTheme } from "./makeTheme.ts";
+import { UnitsChoice } from "./UnitsChoice.tsx";
 
 /** Six questions that end in a notebook with a verdict. */
 export function NewNotebook(props: { store: NotebookStore }) {
@@ -21,6 +22,7 @@ export function NewNotebook(props: { store: NotebookStore }) {
           <p class="more">
             Six questions; each has an answer already. <a href="?shelf">Back to the shelf</a>
           </p>
+          <UnitsChoice />
         </div>
         <div class="margin-left">
           <StartQuestions onDone={(document) => void done(document)} />

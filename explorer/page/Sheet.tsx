@@ -27,6 +27,7 @@ import { PhoneBar } from "./PhoneBar.tsx";
 import { QuickFields } from "./QuickFields.tsx";
 import { SaidWords } from "./SaidWords.tsx";
 import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
+import { UnitsChoice } from "./UnitsChoice.tsx";
 
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
 export function Sheet(props: {
@@ -349,6 +350,7 @@ export function Sheet(props: {
               </For>
             </select>
           </label>
+          <UnitsChoice />
           <p>The same seed draws the same skies and the same people. Nothing leaves this machine.</p>
         </footer>
       </main>

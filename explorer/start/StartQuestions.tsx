@@ -3,9 +3,10 @@ import { createStore } from "solid-js/store";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import { schemaAt } from "../entries/scenario/formSchema.ts";
 import { TypedBox } from "../entries/scenario/TypedBox.tsx";
-import { arrowStep, typedQuantity } from "../entries/scenario/typedQuantity.ts";
+import { arrowStep, typedQuantity, typedWithUnit } from "../entries/scenario/typedQuantity.ts";
 import { WarningSign } from "../entries/scenario/WrongLines.tsx";
 import { wrongInWords } from "../entries/scenario/wrongInWords.ts";
+import { displayUnit, fromDisplay, toDisplay } from "../words/displayUnits.ts";
 import { COMMON_GEAR } from "./commonGear.ts";
 import {
   BACKUP,
@@ -60,14 +61,15 @@ export function StartQuestions(props: { onDone(document: ScenarioInput): void; t
     <Blank label={label}>
       <TypedBox
         id={`${id}-${key}`}
-        label={unit === "" ? label : `${label}, ${unit}`}
-        value={String(answers[key])}
+        label={unit === "" ? label : `${label}, ${displayUnit(unit)}`}
+        value={String(toDisplay(answers[key], unit))}
         room={5}
         isNumber={true}
         isWrong={!(Number(answers[key]) >= low && Number(answers[key]) <= high)}
         describedBy={`${id}-${key}-range`}
         onCommit={(text) => {
-          const typed = typedQuantity(text, unit);
+          const shown = typedQuantity(text, displayUnit(unit));
+          const typed = typeof shown === "number" ? fromDisplay(shown, unit) : typedWithUnit(text, unit);
           if (typeof typed === "number" && typed >= low && typed <= high)
             setAnswers(key, isWhole ? Math.round(typed) : typed);
         }}
@@ -79,9 +81,9 @@ export function StartQuestions(props: { onDone(document: ScenarioInput): void; t
           );
         }}
       />
-      <span class="unit">{unit}</span>
+      <span class="unit">{displayUnit(unit)}</span>
       <span class="unseen" id={`${id}-${key}-range`}>
-        from {low} to {high}
+        from {toDisplay(low, unit)} to {toDisplay(high, unit)}
       </span>
     </Blank>
   );

@@ -1,6 +1,7 @@
 import type { Found, NotebookPage } from "../../notebook/notebookPage.ts";
 import type { RunPicture } from "../../picture/runPicture.ts";
 import type { OddsPicture, VersusPicture } from "../../results/answers.ts";
+import { differenceInUnits } from "../../words/displayUnits.ts";
 import { ampHours, energy, figure, percent, THIN } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 
@@ -78,7 +79,7 @@ export const VERSUS_FIGURES: Readonly<Record<string, Says<VersusPicture>>> = {
 function apart(first: number | null, second: number | null, unit: string): string {
   if (first === null && second === null) return "not stated";
   const value = (second ?? 0) - (first ?? 0);
-  return `${value < 0 ? "" : "+"}${figure(value, 1)}${unit === "" ? "" : `${THIN}${unit}`}`;
+  return `${value < 0 ? "" : "+"}${unit === "" ? figure(value, 1) : differenceInUnits(value, unit)}`;
 }
 
 /** Reads one figure at the start of a text; null when there is none. */

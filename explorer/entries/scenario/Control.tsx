@@ -7,7 +7,7 @@ import { numberPart, type SchemaNode } from "./formSchema.ts";
 import { datesOf } from "./newItem.ts";
 import { dayInWords, plainFigure, shownUnit, shownValue, toShown, toStored } from "./shownValue.ts";
 import { TypedBox } from "./TypedBox.tsx";
-import { arrowStep, typedQuantity } from "./typedQuantity.ts";
+import { arrowStep, typedQuantity, typedWithUnit } from "./typedQuantity.ts";
 
 interface ControlProps {
   path: Path;
@@ -119,7 +119,9 @@ function NumberControl(props: ControlProps) {
       return;
     }
     const typed = typedQuantity(text, unit());
-    form.set(props.path, typeof typed === "number" ? toStored(typed, node()) : typed);
+    const stored =
+      typeof typed === "number" ? toStored(typed, node()) : typedWithUnit(text, node().quantity?.unit ?? "");
+    form.set(props.path, stored ?? text);
   };
   const step = (direction: number, isLarge: boolean, text: string) => {
     const facts = node().quantity!;

@@ -1,4 +1,5 @@
 import { type Change, type Difference, differences, readScenario, type ScenarioInput } from "../../../engine/index.ts";
+import { differenceInUnits, inUnits } from "../../words/displayUnits.ts";
 import { THIN } from "../../words/numbers.ts";
 import { choiceLabel, fieldLabel } from "./fieldWords.ts";
 import { type Path, pattern, valueAt } from "./formPath.ts";
@@ -165,7 +166,7 @@ function moved(found: Found, together: readonly Found[]): string | undefined {
   const way = (metres: number, plus: string, minus: string) =>
     metres === 0 || Number.isNaN(metres)
       ? []
-      : [`${unit(Math.abs(Number(metres.toPrecision(6))), "m")} ${metres > 0 ? plus : minus}`];
+      : [`${differenceInUnits(Math.abs(metres), "m", 2)} ${metres > 0 ? plus : minus}`];
   const ways = [...way(by("eastM"), "east", "west"), ...way(by("northM"), "north", "south")];
   if (ways.length === 0 || found === undefined) return undefined;
   return `moved ${ways.join(" and ")}`;
@@ -331,7 +332,7 @@ const RULES: readonly Rule[] = [
       cameOrWent(
         found,
         (item) =>
-          `${obstacleInWords(item)} added${item.heightM === undefined ? "" : `, ${unit(item.heightM, "m")} high`}`,
+          `${obstacleInWords(item)} added${item.heightM === undefined ? "" : `, ${inUnits(Number(item.heightM), "m", 2)} high`}`,
         (item) => `${obstacleInWords(item)} taken away`,
       ),
   },

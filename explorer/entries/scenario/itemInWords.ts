@@ -1,3 +1,4 @@
+import { inUnits } from "../../words/displayUnits.ts";
 import { THIN } from "../../words/numbers.ts";
 import { choiceLabel } from "./fieldWords.ts";
 import { drawInWords, plainFigure, shownValue } from "./shownValue.ts";
@@ -5,6 +6,7 @@ import { drawInWords, plainFigure, shownValue } from "./shownValue.ts";
 type Item = Record<string, unknown>;
 const part = (value: unknown) => (typeof value === "object" && value !== null ? value : {}) as Item;
 const number = (value: unknown) => (typeof value === "number" ? plainFigure(value) : String(value));
+const metres = (value: number) => inUnits(value, "m", 2);
 const share = (value: unknown) => (typeof value === "number" ? `${plainFigure(value * 100)}${THIN}%` : String(value));
 
 function useInWords(use: Item): string {
@@ -24,8 +26,8 @@ const SAYS: Readonly<Record<string, (item: Item) => string>> = {
     `${number(item.count)} × ${number(part(item.module).ratedW)}${THIN}W, ${choiceLabel(part(item.mount).kind)}`,
   obstacles: (item) => {
     if (item.kind === "horizon") return `${(item.points as unknown[] | undefined)?.length ?? 0} points`;
-    const way = `${number(Math.abs(Number(item.eastM)))}${THIN}m ${Number(item.eastM) < 0 ? "west" : "east"}, ${number(Math.abs(Number(item.northM)))}${THIN}m ${Number(item.northM) < 0 ? "south" : "north"}`;
-    return `${number(item.heightM)}${THIN}m high, ${way}`;
+    const way = `${metres(Math.abs(Number(item.eastM)))} ${Number(item.eastM) < 0 ? "west" : "east"}, ${metres(Math.abs(Number(item.northM)))} ${Number(item.northM) < 0 ? "south" : "north"}`;
+    return `${metres(Number(item.heightM))} high, ${way}`;
   },
   sources: (item) => {
     const amps = `${number(item.chargerA ?? item.outputA)}${THIN}A`;

@@ -1,3 +1,4 @@
+import { displayUnit, fromDisplay, toDisplay } from "../../words/displayUnits.ts";
 import { figure, THIN } from "../../words/numbers.ts";
 import { choiceLabel } from "./fieldWords.ts";
 import { isShare, numberPart, type SchemaNode } from "./formSchema.ts";
@@ -9,19 +10,21 @@ export function plainFigure(value: number): string {
   return Math.abs(short) < 1e-4 && short !== 0 ? String(short) : figure(short, decimals);
 }
 
-/** The unit that stands behind a field: per cent for shares. */
+const ownUnit = (node: SchemaNode) => numberPart(node).quantity?.unit ?? "";
+
+/** The unit that stands behind a field: per cent for shares, else the document's or what people chose in its stead. */
 export function shownUnit(node: SchemaNode): string {
-  return isShare(node) ? "%" : (numberPart(node).quantity?.unit ?? "");
+  return isShare(node) ? "%" : displayUnit(ownUnit(node));
 }
 
 /** A stored number as the page shows it, shares as per cent. */
 export function toShown(value: number, node: SchemaNode): number {
-  return isShare(node) ? Number((value * 100).toPrecision(12)) : value;
+  return isShare(node) ? Number((value * 100).toPrecision(12)) : toDisplay(value, ownUnit(node));
 }
 
 /** A number from the page as the document stores it. */
 export function toStored(value: number, node: SchemaNode): number {
-  return isShare(node) ? Number((value / 100).toPrecision(12)) : value;
+  return isShare(node) ? Number((value / 100).toPrecision(12)) : fromDisplay(value, ownUnit(node));
 }
 
 interface Clocked {
@@ -72,7 +75,7 @@ export function shownValue(value: unknown, node: SchemaNode | undefined, pattern
   if (hasKeys(value, "name")) return String(value.name);
   if (hasKeys(value, "kind")) return choiceLabel(value.kind, pattern);
   if (hasKeys(value, "maxC", "minC"))
-    return `${plainFigure(Number(value.minC))} to ${plainFigure(Number(value.maxC))}${THIN}°C`;
+    return `${plainFigure(toDisplay(Number(value.minC), "°C"))} to ${plainFigure(toDisplay(Number(value.maxC), "°C"))}${THIN}${displayUnit("°C")}`;
   return "something else";
 }
 

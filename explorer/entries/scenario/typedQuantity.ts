@@ -1,3 +1,5 @@
+import { fromTyped } from "../../words/displayUnits.ts";
+
 /**
  * A number as somebody types it: "280", "27,5", "100 W", "1.5 kW", "−3"; what cannot be read stays text.
  * @param unit the field's unit; it may be typed behind the number, with a k before it for thousands
@@ -16,6 +18,13 @@ export function typedQuantity(text: string, unit: string): number | string {
   if (behind === undefined || behind === unit.toLowerCase()) return value;
   if (unit.length <= 2 && behind === `k${unit.toLowerCase()}`) return Number((value * 1000).toPrecision(12));
   return text;
+}
+
+/** A number with another unit of the same kind behind it ("12 ft", "50 °F"), in the document's unit; null where there is none. */
+export function typedWithUnit(text: string, unit: string): number | null {
+  const found = /^(.*\d\.?)\s*([^\d\s.][^\d]*)$/.exec(text.trim());
+  const value = found === null ? text : typedQuantity(found[1]!, "");
+  return typeof value === "number" ? fromTyped(value, found![2]!, unit) : null;
 }
 
 /** The amount by which an arrow key moves a number: a tenth of its size, in whole steps of 1, 2 or 5. */

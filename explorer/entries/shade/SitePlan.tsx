@@ -1,5 +1,6 @@
 import { createMemo, createSignal, createUniqueId, For, Index, Show } from "solid-js";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
+import { displayUnit, inUnits, toDisplay } from "../../words/displayUnits.ts";
 import { figure } from "../../words/numbers.ts";
 import { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
 import { boxShadow, crownShadow, shadowOf } from "./groundShadow.ts";
@@ -142,7 +143,7 @@ export function SitePlan(props: SitePlanProps) {
       .filter((thing) => isInView(v, thing))
       .map((thing) => ({
         key: thing.key,
-        text: "tree" in thing ? `${thing.name} ${figure(thing.tree.heightM, 1)} m` : thing.name,
+        text: "tree" in thing ? `${thing.name} ${inUnits(thing.tree.heightM, "m")}` : thing.name,
         short: thing.name,
         best: "beside" as const,
         x: v.x(thing.eastM),
@@ -344,13 +345,16 @@ export function SitePlan(props: SitePlanProps) {
 /** How far from a group's middle its arrow begins. */
 const arrowPx = (group: PanelGroup, view: PlanView) => group.module.lengthM * view.pxPerM * 0.5 + 3;
 const isBetween = (value: number, low: number, high: number) => value > low && value < high;
-const metres = (value: number) => (value > 0 ? `+${figure(value)}` : value === 0 ? "0 m" : figure(value));
+const metres = (value: number) => {
+  const shown = figure(toDisplay(value, "m"));
+  return value > 0 ? `+${shown}` : value === 0 ? `0 ${displayUnit("m")}` : shown;
+};
 
 const madeOf = (thing: Thing) => ("tree" in thing ? thing.tree : "box" in thing ? thing.box : thing.group);
 
 function kindWords(thing: Thing): string {
-  if ("tree" in thing) return `tree ${figure(thing.tree.heightM, 1)} m high`;
-  if ("box" in thing) return `box ${figure(thing.box.heightM, 1)} m high`;
+  if ("tree" in thing) return `tree ${inUnits(thing.tree.heightM, "m")} high`;
+  if ("box" in thing) return `box ${inUnits(thing.box.heightM, "m")} high`;
   return thing.group.count === 1 ? "one panel" : `${thing.group.count} panels`;
 }
 

@@ -1,7 +1,8 @@
 import type { Change, Scenario } from "../../../engine/scenario/index.ts";
 import type { Box, Tree } from "../../../engine/scenario/obstacle.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
-import { figure, THIN } from "../../words/numbers.ts";
+import { differenceInUnits } from "../../words/displayUnits.ts";
+import { figure } from "../../words/numbers.ts";
 import type { PlanPoint } from "./boxFootprint.ts";
 
 /** Something on the site that can be moved. */
@@ -79,8 +80,8 @@ export function placeWords({ eastM, northM }: PlanPoint): string {
 
 function offsetWords(eastM: number, northM: number): string | null {
   const metres = (value: number, plus: string, minus: string) => {
-    const size = figure(Math.abs(value), 1);
-    return size === "0" ? [] : [`${size}${THIN}m ${value > 0 ? plus : minus}`];
+    const isNone = figure(Math.abs(value), 1) === "0";
+    return isNone ? [] : [`${differenceInUnits(Math.abs(value), "m")} ${value > 0 ? plus : minus}`];
   };
   const parts = [...metres(eastM, "east", "west"), ...metres(northM, "north", "south")];
   return parts.length === 0 ? null : parts.join(" and ");

@@ -1,4 +1,5 @@
 import type { Side, VersusPicture } from "../../results/answers.ts";
+import { displayUnit, toDisplay } from "../../words/displayUnits.ts";
 import { energy, figure, percent } from "../../words/numbers.ts";
 import { inHundred, oddsRange } from "../../words/oddsWords.ts";
 
@@ -14,7 +15,9 @@ export function versusRows({ first, second }: VersusPicture) {
     row("From the sun, median", (side) => energy(side.solarWh.p50)),
     row("Unserved, mean", (side) => energy(side.unservedWh.mean)),
     row("Cost, as stated", (side) => stated(side.burden.cost)),
-    row("Mass, kg, as stated", (side) => stated(side.burden.massKg)),
+    row(`Mass, ${displayUnit("kg")}, as stated`, ({ burden: { massKg } }) =>
+      stated(massKg === null ? null : toDisplay(massKg, "kg")),
+    ),
     row("Work, min, as stated", (side) => stated(side.burden.setupMinutes)),
   ];
 }

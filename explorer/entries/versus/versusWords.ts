@@ -1,5 +1,6 @@
 import type { VersusPicture } from "../../results/answers.ts";
 import type { Words } from "../../words/answerOf.ts";
+import { differenceInUnits } from "../../words/displayUnits.ts";
 import { figure } from "../../words/numbers.ts";
 
 /** Fewer than these make no difference that anybody would carry something for: 1 in 100 skies, 1 point of charge. */
@@ -62,16 +63,25 @@ export function versusSentence(picture: VersusPicture, first: string, second: st
 
 /** What else has to be carried, paid and put up: "+14 kg, +24 min of work, +260 in cost". */
 export function burdenWords({ first, second }: VersusPicture): string {
-  const more = (pick: (side: VersusPicture["first"]) => number | null, unit: string) => {
+  const more = (pick: (side: VersusPicture["first"]) => number | null, say: (value: number) => string) => {
     const [a, b] = [pick(first), pick(second)];
     if (a === null && b === null) return [];
     const value = (b ?? 0) - (a ?? 0);
-    return value === 0 ? [] : [`${value > 0 ? "+" : ""}${figure(value, 1)} ${unit}`];
+    return value === 0 ? [] : [`${value > 0 ? "+" : ""}${say(value)}`];
   };
   const parts = [
-    ...more((side) => side.burden.massKg, "kg"),
-    ...more((side) => side.burden.setupMinutes, "min of work"),
-    ...more((side) => side.burden.cost, "in cost"),
+    ...more(
+      (side) => side.burden.massKg,
+      (kg) => differenceInUnits(kg, "kg"),
+    ),
+    ...more(
+      (side) => side.burden.setupMinutes,
+      (minutes) => `${figure(minutes, 1)} min of work`,
+    ),
+    ...more(
+      (side) => side.burden.cost,
+      (cost) => `${figure(cost, 1)} in cost`,
+    ),
   ];
   return parts.length === 0
     ? "As far as it is stated, neither costs, weighs or takes more."
