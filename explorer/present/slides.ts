@@ -5,14 +5,17 @@ import { strataLayout } from "../charts/strataLayout.ts";
 import { endMs } from "../charts/strataPaths.ts";
 import { type TimeScale, timeScale } from "../charts/timeScale.ts";
 import type { Drawing } from "../drawing/drawing.ts";
+import { driversDrawing } from "../drawing/driversDrawing.ts";
 import { forecastDrawing } from "../drawing/forecastDrawing.ts";
 import { html, Markup } from "../drawing/html.ts";
 import { ledgerDrawing } from "../drawing/ledgerDrawing.ts";
 import type { DrawingRoom } from "../drawing/rulerDrawing.ts";
 import { runDrawing } from "../drawing/runDrawing.ts";
+import { sizeDrawing } from "../drawing/sizeDrawing.ts";
 import { sunDrawing } from "../drawing/sunDrawing.ts";
 import { tallyDrawing } from "../drawing/tallyDrawing.ts";
 import { CAUTIONS, NO_PERMIT } from "../entries/cautions/cautionWords.ts";
+import { driversSentence } from "../entries/drivers/driversWords.ts";
 import { forecastLayout, type Series } from "../entries/forecast/forecastLayout.ts";
 import { forecastSeries } from "../entries/forecast/forecastSeries.ts";
 import { forecastSentence } from "../entries/forecast/forecastWords.ts";
@@ -22,6 +25,7 @@ import { noteHtml } from "../entries/note/noteHtml.ts";
 import { changesInWords } from "../entries/scenario/changesInWords.ts";
 import { scenarioWords } from "../entries/scenario/scenarioWords.ts";
 import { shadeVerdict } from "../entries/shade/shadeWords.ts";
+import { axisWords } from "../entries/sizing/sizingWords.ts";
 import { burdenWords, versusSentence } from "../entries/versus/versusWords.ts";
 import { letterOf } from "../notebook/letterOf.ts";
 import type { Entry, EntryDoc, EntryKindName } from "../notebook/notebook.ts";
@@ -85,6 +89,28 @@ const SLIDES: { readonly [Kind in EntryKindName]?: MakeSlide<Kind> } = {
     return {
       words: versusSentence(result, names.first, names.second),
       body: html`<div class="slide-pair"><div>${list(shortened(differs))}<p>${burdenWords(result)}</p></div>${wide(tallyDrawing(result, names))}</div>`,
+    };
+  },
+  sizing: (page, doc) => {
+    const { result } = page.sizes(doc);
+    const document = page.document(doc.scenario);
+    if (result === null || document === null) return NOT_YET;
+    const { x, y } = result.report;
+    const up = y === null ? null : axisWords(document, y);
+    const name = page.scenario(doc.scenario)?.name ?? doc.scenario;
+    const map = sizeDrawing(result, axisWords(document, x), up, name, [480, 330]);
+    const options = html`<ol class="slide-text">${result.options.map(({ sentence }) => html`<li>${sentence}</li>`)}</ol>`;
+    return {
+      words: [{ text: result.answer }],
+      body: map === null ? options : html`<div class="slide-pair slide-pair-map">${wide(map)}${options}</div>`,
+    };
+  },
+  drivers: (page, { scenario }) => {
+    const { result } = page.drivers(scenario);
+    if (result === null) return NOT_YET;
+    return {
+      words: [{ text: driversSentence(result.report) }],
+      body: wide(driversDrawing(result.report, SLIDE_PX, 9)),
     };
   },
   scenario: (page, { scenario }) => {

@@ -3,6 +3,8 @@ import drawingCss from "../drawing/drawing.css?raw";
 import { drawingPatterns } from "../drawing/drawingPatterns.ts";
 import { fontFace } from "../drawing/fontFace.ts";
 import { html, Markup } from "../drawing/html.ts";
+import driversCss from "../entries/drivers/drivers.css?raw";
+import sizingCss from "../entries/sizing/sizing.css?raw";
 import { letterOf } from "../notebook/letterOf.ts";
 import type { Entry } from "../notebook/notebook.ts";
 import paletteCss from "../palette.css?raw";
@@ -27,7 +29,15 @@ export function reportHtml(page: ReportPage, lineOf: (entry: Entry) => string = 
   const answer = reportAnswer(page);
   const { ruler } = notebook.scenarios.map(({ id }) => page.run(id).result).find((run) => run !== null) ?? {};
   // Light rules only: the report is read on screens of others and on paper.
-  const rules = [fontFace, paletteCss.split(":root[data-light")[0]!, strataCss, drawingCss, reportCss]
+  const rules = [
+    fontFace,
+    paletteCss.split(":root[data-light")[0]!,
+    strataCss,
+    drawingCss,
+    sizingCss,
+    driversCss,
+    reportCss,
+  ]
     .join("\n")
     .replace(/\/\*[\s\S]*?\*\//g, "");
   const entries = notebook.entries.map(

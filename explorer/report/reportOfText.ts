@@ -1,24 +1,32 @@
 import {
+  drivers,
   type OddsPart,
   oddsReport,
   type PreparedEnsemble,
   type Problem,
   prepareEnsemble,
+  prepareSizes,
   readScenario,
   type Scenario,
+  type ScenarioInput,
   type Surroundings,
+  sizeMembers,
+  sizeReport,
   trace,
+  usualWishes,
 } from "../../engine/index.ts";
-import { askedByAll } from "../notebook/asked.ts";
-import type { Notebook } from "../notebook/notebook.ts";
+import { type Asked, askedByAll } from "../notebook/asked.ts";
+import type { EntryDoc, Notebook } from "../notebook/notebook.ts";
 import { readNotebook } from "../notebook/readNotebook.ts";
 import { scenarioDocument } from "../notebook/scenarioDocument.ts";
 import { runPicture } from "../picture/runPicture.ts";
 import type { Answer } from "../results/desk.ts";
 import { oddsPicture } from "../results/oddsPicture.ts";
+import { sizePicture } from "../results/sizePicture.ts";
 import { versusPicture } from "../results/versusPicture.ts";
+import { driversWanted, sizesWanted } from "../results/wanted.ts";
 import { reportHtml } from "./reportHtml.ts";
-import { stillPage } from "./stillPage.ts";
+import { answerKey, stillPage } from "./stillPage.ts";
 
 type Got<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -39,6 +47,9 @@ interface Contestant {
   readonly part: OddsPart;
 }
 
+/** Said of results that a kind of entry wants and that are not worked out here yet. */
+const NOTEBOOK_ONLY = "This is worked out in the notebook only; open it there.";
+
 /**
  * Reads a notebook's file, works out everything that its entries show, and makes the report.
  * @returns the report, with what was wrong with single scenarios (the report says that in their place as well); or why the file is no notebook
@@ -51,14 +62,16 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
   const wrong: string[] = [];
   const contestants = new Map<string, Got<Contestant>>();
 
-  async function scenarioOf(id: string): Promise<Got<{ scenario: Scenario; surroundings: Surroundings }>> {
+  async function scenarioOf(
+    id: string,
+  ): Promise<Got<{ document: ScenarioInput; scenario: Scenario; surroundings: Surroundings }>> {
     const document = scenarioDocument(notebook, id);
     if (!document.ok) return { ok: false, problems: [{ code: "no-document", path: [], message: document.sentence }] };
     const found = readScenario(document.document);
     if (!found.ok) return found;
     const surroundings = await works.surroundings(found.scenario);
     return surroundings.ok
-      ? { ok: true, value: { scenario: found.scenario, surroundings: surroundings.value } }
+      ? { ok: true, value: { document: document.document, scenario: found.scenario, surroundings: surroundings.value } }
       : surroundings;
   }
 
@@ -79,38 +92,82 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
     return part.ok ? { ok: true, value: { ensemble: ready.ensemble, part: part.value } } : part;
   }
 
-  for (const asked of askedByAll(notebook)) {
-    if (asked.kind === "run") {
-      const found = await scenarioOf(asked.scenario);
-      const run = found.ok ? trace(found.value.scenario, found.value.surroundings) : found;
-      answers.set(
-        `run ${asked.scenario}`,
-        run.ok ? { kind: "run", picture: runPicture(run.trace) } : { kind: "problems", problems: run.problems },
-      );
-      if (!run.ok) wrong.push(...run.problems.map(({ message }) => message));
-    } else if (asked.kind === "odds") {
-      const found = await contestantOf(asked.scenario);
-      answers.set(
-        `odds ${asked.scenario}`,
-        found.ok
-          ? {
-              kind: "odds",
-              picture: oddsPicture(found.value.ensemble, oddsReport(found.value.ensemble, found.value.part)),
-            }
-          : { kind: "problems", problems: found.problems },
-      );
-      if (!found.ok) wrong.push(...found.problems.map(({ message }) => message));
-    } else if (asked.kind === "versus") {
-      const [first, second] = [await contestantOf(asked.first), await contestantOf(asked.second)];
-      const lost = [first, second].flatMap((each) => (each.ok ? [] : each.problems));
-      answers.set(
-        `versus ${asked.first} ${asked.second}`,
-        first.ok && second.ok
-          ? { kind: "versus", picture: versusPicture(first.value, second.value) }
-          : { kind: "problems", problems: lost },
-      );
-      wrong.push(...lost.map(({ message }) => message));
+  async function runOf(id: string): Promise<Answer> {
+    const found = await scenarioOf(id);
+    if (!found.ok) return refusal(found.problems);
+    const run = trace(found.value.scenario, found.value.surroundings);
+    return run.ok ? { kind: "run", picture: runPicture(run.trace) } : refusal(run.problems);
+  }
+
+  async function oddsOf(id: string): Promise<Answer> {
+    const found = await contestantOf(id);
+    if (!found.ok) return refusal(found.problems);
+    const { ensemble, part } = found.value;
+    return { kind: "odds", picture: oddsPicture(ensemble, oddsReport(ensemble, part)) };
+  }
+
+  async function versusOf(firstId: string, secondId: string): Promise<Answer> {
+    const [first, second] = [await contestantOf(firstId), await contestantOf(secondId)];
+    return first.ok && second.ok
+      ? { kind: "versus", picture: versusPicture(first.value, second.value) }
+      : refusal([first, second].flatMap((each) => (each.ok ? [] : each.problems)));
+  }
+
+  async function sizesOf(id: string, doc: EntryDoc<"sizing">): Promise<Answer> {
+    const found = await scenarioOf(id);
+    if (!found.ok) return refusal(found.problems);
+    const { document, scenario, surroundings } = found.value;
+    const want = sizesWanted(document, doc, notebook);
+    if (want.kind !== "sizes") throw new Error("a map is wanted");
+    const usual = usualWishes(scenario);
+    const x = want.x ?? usual.x;
+    const ready = prepareSizes(
+      document,
+      x,
+      want.y ?? (x.at === usual.y?.at ? usual.x : usual.y),
+      surroundings,
+      want.seed,
+    );
+    if (!ready.ok) return refusal(ready.problems);
+    const part = sizeMembers(ready.map, 0, want.members);
+    return { kind: "sizes", picture: sizePicture(ready.map, sizeReport(ready.map, part, want.aims)) };
+  }
+
+  async function driversOf(id: string): Promise<Answer> {
+    const found = await scenarioOf(id);
+    if (!found.ok) return refusal(found.problems);
+    const ready = prepareEnsemble(found.value.scenario, found.value.surroundings, notebook.seed);
+    if (!ready.ok) return refusal(ready.problems);
+    const want = driversWanted(found.value.document, notebook);
+    const report = drivers(ready.ensemble, want.kind === "drivers" ? want.members : notebook.members)!; // nothing gives it up
+    return { kind: "drivers", picture: { report, remarks: ready.ensemble.remarks } };
+  }
+
+  function answerTo(asked: Asked): Promise<Answer> {
+    switch (asked.kind) {
+      case "run":
+        return runOf(asked.scenario);
+      case "odds":
+        return oddsOf(asked.scenario);
+      case "versus":
+        return versusOf(asked.first, asked.second);
+      case "sizes":
+        return sizesOf(asked.scenario, asked.doc);
+      case "drivers":
+        return driversOf(asked.scenario);
+      default:
+        return Promise.resolve(refusal([{ code: "notebook-only", path: [], message: NOTEBOOK_ONLY }]));
     }
   }
+
+  for (const asked of askedByAll(notebook)) {
+    const answer = await answerTo(asked);
+    answers.set(answerKey(asked), answer);
+    if (answer.kind === "problems") wrong.push(...answer.problems.map(({ message }) => message));
+  }
   return { ok: true, html: reportHtml(stillPage(notebook, answers)), notebook, wrong: [...new Set(wrong)] };
+}
+
+function refusal(problems: readonly Problem[]): Answer {
+  return { kind: "problems", problems };
 }

@@ -1,14 +1,25 @@
 import { readScenario } from "../../engine/index.ts";
 import { endMs } from "../charts/strataPaths.ts";
+import { driversDrawing } from "../drawing/driversDrawing.ts";
 import { forecastDrawing } from "../drawing/forecastDrawing.ts";
 import { html, Markup } from "../drawing/html.ts";
 import { ledgerDrawing } from "../drawing/ledgerDrawing.ts";
 import { oddsDrawing } from "../drawing/oddsDrawing.ts";
 import { pairedDrawing } from "../drawing/pairedDrawing.ts";
 import { runDrawing } from "../drawing/runDrawing.ts";
+import { sizeDrawing } from "../drawing/sizeDrawing.ts";
 import { sunDrawing } from "../drawing/sunDrawing.ts";
 import { tallyDrawing } from "../drawing/tallyDrawing.ts";
 import { dayHeads, dayRows } from "../entries/days/dayRows.ts";
+import {
+  byWeight,
+  driversSentence,
+  endWords,
+  gainedWords,
+  inHundredths,
+  plusMinus,
+  signed,
+} from "../entries/drivers/driversWords.ts";
 import { forecastHeads, forecastRows } from "../entries/forecast/forecastRows.ts";
 import { forecastSeries } from "../entries/forecast/forecastSeries.ts";
 import { failsWords, forecastMore, forecastSentence } from "../entries/forecast/forecastWords.ts";
@@ -17,16 +28,19 @@ import { figureWords } from "../entries/note/noteFigures.ts";
 import { noteHtml } from "../entries/note/noteHtml.ts";
 import { hourHeads, hourRows } from "../entries/run/hourRows.ts";
 import { changesInWords } from "../entries/scenario/changesInWords.ts";
+import { withLabels } from "../entries/scenario/fieldWords.ts";
 import { scenarioWords } from "../entries/scenario/scenarioWords.ts";
 import { SHADE_HEADS, shadeRows } from "../entries/shade/shadeRows.ts";
 import { shadeVerdict } from "../entries/shade/shadeWords.ts";
 import { type Sunlight, sunlight } from "../entries/shade/sunlight.ts";
+import { axisWords } from "../entries/sizing/sizingWords.ts";
 import { versusRows } from "../entries/versus/versusRows.ts";
 import { burdenWords, versusSentence } from "../entries/versus/versusWords.ts";
 import type { Entry, EntryDoc, EntryKindName } from "../notebook/notebook.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { type Answer, answerOf, moment } from "../words/answerOf.ts";
 import { figure } from "../words/numbers.ts";
+import { inHundred, oddsRange } from "../words/oddsWords.ts";
 import type { ReportPage } from "./reportPage.ts";
 import { foldedTable, list, missing, picture, saidWords, table } from "./reportParts.ts";
 
@@ -67,6 +81,67 @@ const SECTIONS: { readonly [Kind in EntryKindName]?: Section<Kind> } = {
         ["Of both", names.second, names.first],
         versusRows(result).map((row) => ({ name: row.name, figures: [row.second, row.first] })),
       )}</div><div>${picture(oddsDrawing(result, names))}${picture(tallyDrawing(result, names))}</div></div>${picture(pairedDrawing(result))}`
+    }`;
+  },
+  sizing: (page, doc) => {
+    const found = page.sizes(doc);
+    const document = page.document(doc.scenario);
+    const { result } = found;
+    if (result === null || document === null) return html`${missing([found])}`;
+    const { report } = result;
+    const [across, up] = [axisWords(document, report.x), report.y === null ? null : axisWords(document, report.y)];
+    return html`${missing([found])}<p class="verdict">${result.answer}</p>${picture(
+      sizeDrawing(result, across, up, nameOf(page, doc.scenario)),
+    )}<ol>${result.options.map(({ sentence }) => html`<li>${sentence}</li>`)}</ol>${result.more.map(
+      (sentence) => html`<p>${sentence}</p>`,
+    )}${table(
+      `Of 100 skies so many hold. Across: ${across.title}${up === null ? "" : `; down: ${up.title}`}`,
+      [up?.title ?? "Holds", ...report.x.values.map(across.tick)],
+      [...report.rows].reverse().map((row) => ({
+        name: row.y === null || up === null ? "Holds" : up.tick(row.y),
+        figures: row.cells.map(
+          (cell) => `${inHundred(cell.holds)} (${oddsRange(cell.holds)})${cell.meets ? " ✓" : ""}`,
+        ),
+      })),
+    )}<p class="more">✓ meets the target. ${withLabels(result.fixed.join(" "))}</p>`;
+  },
+  drivers: (page, { scenario }) => {
+    const found = page.drivers(scenario);
+    const { result } = found;
+    if (result === null) return html`${missing([found])}`;
+    const { report } = result;
+    const sampled = (of: { value: number; plusMinus: number } | undefined) =>
+      of === undefined ? "–" : `${inHundredths(of.value)} ${plusMinus(of.plusMinus)}`;
+    return html`${missing([found])}<p class="verdict">${driversSentence(report)}</p>${report.sentences
+      .slice(1)
+      .map((sentence) => html`<p>${sentence}</p>`)}${picture(driversDrawing(report))}${table(
+      "What the lowest charge hangs on, and how many of 100 hold with one thing at its low or its high end",
+      ["What is drawn", "Alone", "With others", "Low end", "holds", "High end", "holds"],
+      byWeight(report).map((line) => ({
+        name: line.name,
+        figures: [
+          sampled(line.margin?.first),
+          sampled(line.margin?.total),
+          ...[line.low, line.high].flatMap((end) =>
+            end === null ? ["–", "–"] : [endWords(line, end.value), inHundred(end.holds)],
+          ),
+        ],
+      })),
+    )}${
+      report.shedding.length > 0 &&
+      table(
+        "Switched off for the whole event, one at a time",
+        ["Off", "Of 100 hold", "Gained, of 100", "Lowest, points", "Until the reserve"],
+        report.shedding.map((line) => ({
+          name: line.name,
+          figures: [
+            inHundred(line.holds),
+            `${signed(100 * line.holdsGain.value)} ±${(100 * line.holdsGain.plusMinus).toFixed(1)}`,
+            signed(100 * line.marginGain.value),
+            gainedWords(line),
+          ],
+        })),
+      )
     }`;
   },
   scenario: (page, { scenario }) => {
@@ -131,6 +206,10 @@ const SECTIONS: { readonly [Kind in EntryKindName]?: Section<Kind> } = {
   },
   cautions: () => html`<p>They stand at the end of this report, with what was assumed.</p>`,
 };
+
+/** ">99" for "more than 99": in a table there is no room for words. */
+const briefly = (odds: { readonly share: number }) =>
+  inHundred(odds).replace("more than ", ">").replace("fewer than ", "<");
 
 /** The words and pictures of one entry. @param line its line in the sheet's index, for kinds that have nothing else */
 export function reportSection(page: ReportPage, entry: Entry, line: string): Markup {

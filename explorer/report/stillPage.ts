@@ -1,12 +1,25 @@
 import type { ScenarioInput } from "../../engine/index.ts";
+import type { Asked } from "../notebook/asked.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import type { Found } from "../notebook/notebookPage.ts";
 import { scenarioDocument, scenarioIn } from "../notebook/scenarioDocument.ts";
 import type { Answer } from "../results/desk.ts";
 import type { ReportPage } from "./reportPage.ts";
 
-/** What was worked out, by kind and scenarios: "odds meadow", "versus roof meadow". */
+/** What was worked out, by what was asked. */
 export type Answers = ReadonlyMap<string, Answer>;
+
+/** The name of something asked among answers. */
+export function answerKey(asked: Asked): string {
+  switch (asked.kind) {
+    case "versus":
+      return `versus ${asked.first} ${asked.second}`;
+    case "sizes":
+      return `sizes ${asked.scenario} ${JSON.stringify(asked.doc)}`;
+    default:
+      return `${asked.kind} ${asked.scenario}`;
+  }
+}
 
 /** A notebook and its results when nothing moves any more. */
 export function stillPage(notebook: Notebook, answers: Answers): ReportPage {
@@ -14,10 +27,11 @@ export function stillPage(notebook: Notebook, answers: Answers): ReportPage {
     const found = scenarioDocument(notebook, id);
     return found.ok ? found.document : null;
   };
-  const find = <Kind extends Answer["kind"]>(kind: Kind, ids: readonly string[]) => {
+  const find = <Kind extends Asked["kind"]>(_: Kind, asked: Asked) => {
+    const ids = asked.kind === "versus" ? [asked.first, asked.second] : [asked.scenario];
     type Result = Extract<Answer, { kind: Kind }> extends { picture: infer Picture } ? Picture : never;
     const lost = ids.map((id) => scenarioDocument(notebook, id)).find((each) => !each.ok);
-    const answer = answers.get([kind, ...ids].join(" "));
+    const answer = answers.get(answerKey(asked));
     const problems =
       lost !== undefined && !lost.ok
         ? [{ code: "no-document", path: [], message: lost.sentence }]
@@ -35,8 +49,10 @@ export function stillPage(notebook: Notebook, answers: Answers): ReportPage {
       const scenario = scenarioIn(notebook, id);
       return scenario !== null && "basedOn" in scenario ? documentOf(scenario.basedOn) : null;
     },
-    run: (id) => find("run", [id]),
-    odds: (id) => find("odds", [id]),
-    versus: (first, second) => find("versus", [first, second]),
+    run: (scenario) => find("run", { kind: "run", scenario }),
+    odds: (scenario) => find("odds", { kind: "odds", scenario }),
+    versus: (first, second) => find("versus", { kind: "versus", first, second }),
+    sizes: (doc) => find("sizes", { kind: "sizes", scenario: doc.scenario, doc }),
+    drivers: (scenario) => find("drivers", { kind: "drivers", scenario }),
   };
 }

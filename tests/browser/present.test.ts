@@ -1,0 +1,131 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
+import { launchBrowser } from "./launchBrowser.ts";
+import { allWorkedOut, openExplorer, plain } from "./openExplorer.ts";
+
+const { entries } = exampleNotebook("example");
+const COUNT = entries.length + 1;
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+async function present(options: Parameters<typeof openExplorer>[1] = { viewport: { width: 1024, height: 768 } }) {
+  const opened = await openExplorer(browser, options);
+  await allWorkedOut(opened.page);
+  await opened.page.getByRole("button", { name: "Present" }).click();
+  await opened.page.locator("dialog.present[open]").waitFor();
+  return opened;
+}
+const foot = async (page: Page) => plain(await page.locator(".slide-turn span").textContent());
+
+test("keys turn the slides, the line points, and Escape gives back the page and its focus", async () => {
+  const { page, complaints } = await present();
+  expect(await foot(page)).toBe(`1 of ${COUNT}`);
+  expect(await page.locator(".slide-words").textContent()).toMatch(/of 100 skies/);
+  await page.keyboard.press("ArrowLeft");
+  expect(await foot(page)).toBe(`1 of ${COUNT}`);
+  for (const key of ["ArrowRight", " ", "PageDown"]) await page.keyboard.press(key);
+  expect(await foot(page)).toBe(`4 of ${COUNT}`);
+  await page.keyboard.press("PageUp");
+  expect(plain(await page.locator(".slide-foot p").first().textContent())).toMatch(/^B /);
+  expect(await page.locator(".slide-chart svg").first().getAttribute("aria-label")).toMatch(/^Charge over time/);
+  expect(await page.locator(".pointer-line").count()).toBe(0);
+  await page.keyboard.press("ArrowUp");
+  const first = plain(await page.locator(".pointer-when").textContent());
+  for (let i = 0; i < 20; i++) await page.keyboard.press("Shift+ArrowRight");
+  expect(plain(await page.locator(".pointer-when").textContent())).not.toBe(first);
+  expect(await page.locator(".pointer-mark text").allTextContents()).toHaveLength(2);
+  await page.keyboard.press("End");
+  expect(await foot(page)).toBe(`${COUNT} of ${COUNT}`);
+  await page.keyboard.press("Home");
+  expect(await foot(page)).toBe(`1 of ${COUNT}`);
+  await page.keyboard.press("Escape");
+  await page.locator("dialog.present").waitFor({ state: "detached" });
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Present");
+  expect(complaints).toEqual([]);
+});
+
+test("the mouse points at an instant, and the marks at the foot turn", async () => {
+  const { page } = await present();
+  await page.getByRole("button", { name: "Next slide" }).click();
+  await page.getByRole("button", { name: "Next slide" }).click();
+  const box = (await page.locator(".slide-pointer").boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  expect(plain(await page.locator(".pointer-when").textContent())).toMatch(/^(Thu|Fri|Sat|Sun) \d\d:\d\d$/);
+  await page.mouse.move(5, 5);
+  expect(await page.locator(".pointer-when").count()).toBe(0);
+  await page.getByRole("button", { name: "Close" }).click();
+  await page.locator("dialog.present").waitFor({ state: "detached" });
+});
+
+test.each(["day", "dusk", "red"] as const)(
+  "every slide is whole at 1024 × 768 by %s light, in type for the back of the room",
+  async (light) => {
+    const { page, complaints } = await openExplorer(browser, { viewport: { width: 1024, height: 768 } });
+    await allWorkedOut(page);
+    for (let turns = 0; (await page.locator("html").getAttribute("data-light")) !== light && turns < 3; turns++)
+      await page.getByRole("button", { name: /^Light:/ }).click();
+    await page.getByRole("button", { name: "Present" }).click();
+    for (let at = 0; at < COUNT; at++) {
+      expect(await foot(page)).toBe(`${at + 1} of ${COUNT}`);
+      const { violations } = await new AxeBuilder({ page }).include("dialog").analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html}`)).toEqual([]);
+      const found = await page.locator("dialog").evaluate((dialog) => {
+        const texts = [...dialog.querySelectorAll<Element>("*")].filter((each) =>
+          [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== ""),
+        );
+        const shown = texts.filter((each) => each.getClientRects().length > 0 && !each.closest(".unseen, style, defs"));
+        return {
+          isWide: dialog.scrollWidth > dialog.clientWidth,
+          isHigh: dialog.scrollHeight > dialog.clientHeight,
+          least: Math.min(
+            ...shown.map((each) => {
+              const scale = each instanceof SVGGraphicsElement ? (each.getScreenCTM()?.a ?? 1) : 1;
+              const { a = 1, b = 0 } = each instanceof SVGGraphicsElement ? (each.getScreenCTM() ?? {}) : {};
+              return Number.parseFloat(getComputedStyle(each).fontSize) * (scale === 1 ? 1 : Math.hypot(a, b));
+            }),
+          ),
+        };
+      });
+      expect(found.isWide || found.isHigh, `slide ${at + 1}`).toBe(false);
+      expect(found.least, `slide ${at + 1}`).toBeGreaterThanOrEqual(19.9);
+      await page.keyboard.press("ArrowRight");
+    }
+    expect(complaints).toEqual([]);
+  },
+  120_000,
+);
+
+test("a thumb swipes through the slides on a phone, and nothing is wider than it", async () => {
+  const { page } = await present({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+  const swipe = (from: number, to: number) =>
+    page.locator("dialog").evaluate(
+      (dialog, [x0, x1]) => {
+        const at = (kind: string, clientX: number) =>
+          dialog.dispatchEvent(new PointerEvent(kind, { pointerType: "touch", clientX, clientY: 300, bubbles: true }));
+        at("pointerdown", x0!);
+        at("pointerup", x1!);
+      },
+      [from, to],
+    );
+  await swipe(300, 60);
+  expect(await foot(page)).toBe(`2 of ${COUNT}`);
+  await swipe(60, 300);
+  expect(await foot(page)).toBe(`1 of ${COUNT}`);
+  await swipe(200, 180);
+  expect(await foot(page)).toBe(`1 of ${COUNT}`);
+  for (let at = 0; at < COUNT; at++) {
+    expect(await page.locator("dialog").evaluate((dialog) => dialog.scrollWidth)).toBeLessThanOrEqual(360);
+    await swipe(300, 60);
+  }
+});
+
+test("an address that asks for slides opens on them", async () => {
+  const { page } = await openExplorer(browser);
+  await page.goto(`${page.url().replace(/\?.*$/, "")}?present`);
+  await page.locator("dialog.present[open]").waitFor();
+});
