@@ -19,7 +19,7 @@ import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { drawSky } from "../sky/skyEnsemble.ts";
-import { linearRule, weightedQuantile } from "./leastSquares.ts";
+import { linearRule, weightedQuantile } from "./linearRule.ts";
 import {
   FEATURE_CAPACITY,
   FEATURE_CROWN,
@@ -93,6 +93,8 @@ const USUAL_MEMBERS = 800;
 const ALIKE_SHARE = 0.4;
 /** Gain error of a weather file's irradiance against what fell on the site (common practice, no source: 3 to 5 % an hour). */
 const SKY_GAIN_SHARE = 0.03;
+/** What is left out at either end of an interval: a little less than one in twenty, since the tails of a few hundred members scatter. */
+const TAIL_SHARE = 0.04;
 /** How far rows may lie off their times, in rows: whether a row is an instant or a mean about it, before or after it is seldom written down. */
 const ROW_DOUBT = { instant: 0.5, start: 0.1, end: 0.1 } as const;
 /**
@@ -161,7 +163,7 @@ export function fitCorrection(
   const asked = logFeatures(prepared, planned, series, block);
   const lateSteps = Math.min(1, (ROW_DOUBT[log.stamp] * log.usualMs) / prepared.grid.stepMs);
   const taught = teach(ensemble, planned, logged, block, members, skyKnown, series, lateSteps);
-  const figures = CORRECTIONS.map((name) => figureOf(name, ensemble, asked, taught, logged));
+  const figures = CORRECTIONS.map((name) => figureOf(name, ensemble, asked, taught, logged, skyKnown));
   const covered = Array.from(logged.coverageShare.keys()).filter((i) => logged.coverageShare[i]! >= 0.5);
   const { grid } = prepared;
   return {
@@ -286,6 +288,7 @@ function figureOf(
   asked: LogFeatures,
   { features, truths }: Taught,
   logged: LoggedSteps,
+  skyKnown: boolean,
 ): FittedFigure {
   const { scenario } = ensemble.prepared;
   const truth = truths[name];
@@ -293,8 +296,8 @@ function figureOf(
   const even = new Float64Array(truth.length).fill(1);
   const prior = spreadAbout(truth, even);
   const quantiles = (values: Float64Array, weights: Float64Array) => [
-    weightedQuantile(values, weights, 0.05),
-    weightedQuantile(values, weights, 0.95),
+    weightedQuantile(values, weights, TAIL_SHARE),
+    weightedQuantile(values, weights, 1 - TAIL_SHARE),
   ];
   const [priorLow, priorHigh] = quantiles(truth, even) as [number, number];
   const stays = (status: "open" | "missing", sentence: string): FittedFigure => ({
@@ -317,7 +320,7 @@ function figureOf(
   const spread = spreadAbout(rule.misses, rule.weights);
   if (spread >= OPEN_FROM * prior) {
     const why =
-      name === "yield"
+      name === "yield" && !skyKnown
         ? "under a sky that nobody measured, the log does not tell a weak panel from cloud"
         : "the log has what it takes, but says next to nothing about it";
     return stays("open", `${WORDS[name]} stays as planned: ${why}.`);
@@ -337,7 +340,7 @@ function figureOf(
   return { name, value, low, high, priorSpread: prior, spread, status, sentence };
 }
 
-export const WORDS: Record<CorrectionName, string> = {
+const WORDS: Record<CorrectionName, string> = {
   idle: "Draw between transmissions",
   sending: "Sending in the logged time",
   yield: "Yield of the panels",

@@ -1,6 +1,6 @@
 import { acceptA } from "../bank/bankVoltage.ts";
 import type { Prepared } from "../run/prepare.ts";
-import { solved } from "./leastSquares.ts";
+import { solved } from "./linearRule.ts";
 import { METER_CHARGE_SHARE, METER_GAIN_SHARE, type MeterSeries } from "./meterSeries.ts";
 import type { ChargeLimits, PlannedRows } from "./plannedRows.ts";
 

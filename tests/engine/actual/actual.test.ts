@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { acceptCorrection } from "../../../engine/actual/acceptCorrection.ts";
 import { clockOfLog } from "../../../engine/actual/clockOfLog.ts";
 import { type Correction, type CorrectionName, fitCorrection } from "../../../engine/actual/fitCorrection.ts";
+import { linearRule, solved, weightedQuantile } from "../../../engine/actual/linearRule.ts";
 import { loggedSteps } from "../../../engine/actual/loggedSteps.ts";
 import { planAgainstActual } from "../../../engine/actual/planAgainstActual.ts";
 import { makeReplay } from "../../../engine/actual/replayActual.ts";
@@ -13,6 +14,7 @@ import { tracePrepared } from "../../../engine/run/trace.ts";
 import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
 import type { Change } from "../../../engine/scenario/change.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import { SKY_WORDS } from "../../../engine/sky/skyWords.ts";
 import { exampleDocument, exampleEnsemble, variantChanges } from "../run/exampleEnsemble.ts";
 import { type LogStyle, syntheticLog } from "./syntheticLog.ts";
 
@@ -169,6 +171,59 @@ describe("the miss", () => {
     const found = planAgainstActual(scenario, log, surroundings);
     expect(!found.ok && found.problems[0]!.message).toMatch(/no step in common/);
     expect(fitCorrection(scenario, log, surroundings).ok).toBe(false);
+  });
+});
+
+describe("the sky", () => {
+  test("of each day is read off the panels: that of its word", () => {
+    const days = ["clear", "cloudy", "fair", "overcast"] as const;
+    const words: Change[] = [
+      ...variantChanges("walnut-grove", "meadow"),
+      { at: "weather", to: { kind: "words", days: [...days] } },
+      { at: "bank.blockAh", to: 2000 },
+      { at: "bank.startShare", to: 0.5 },
+    ];
+    const run = tracePrepared(exampleEnsemble("walnut-grove", words).prepared);
+    const { grid } = run.prepared;
+    const rows = Array.from(
+      run.record.solarW,
+      (watts, i) => `${new Date(grid.startMs + i * grid.stepMs).toISOString().slice(0, 16)}Z,50,${watts.toFixed(2)}`,
+    );
+    // The plan thinks every day clear; only the log knows better.
+    const plan = exampleEnsemble("walnut-grove", [...words, { at: "weather", to: { kind: "typical" } }]).prepared
+      .scenario;
+    const laid = against(logOf(["time,charge %,PV W", ...rows].join("\n")), null, plan);
+    const index = (word: string) => SKY_WORDS.find((known) => known.word === word)!.clearIndexShare;
+    expect(laid.days.map(({ date }) => date)).toEqual(grid.dates);
+    // Air warms the cells a little otherwise under typical weather.
+    for (const [day, { clearIndexShare }] of laid.days.entries()) {
+      expect(Math.abs(clearIndexShare! - index(days[day]!)), days[day]).toBeLessThan(0.01);
+    }
+  });
+});
+
+describe("a rule", () => {
+  const rows = Array.from({ length: 200 }, (_, m) => Float64Array.of(Math.sin(m), Math.cos(1.7 * m), Math.sin(m)));
+  const even = new Float64Array(200).fill(1);
+
+  test("through a straight line finds it, also where two features say the same", () => {
+    const targets = Float64Array.from(rows, (row) => 3 + 2 * row[0]! - row[1]!);
+    const rule = linearRule(rows, targets, even, Float64Array.of(0.5, 0.25, 0.5));
+    expect(rule.value).toBeCloseTo(3.75, 3);
+    expect(Math.max(...rule.misses.map(Math.abs))).toBeLessThan(0.001);
+  });
+
+  test("without anything to go by keeps to the mean, and its misses are the targets' spread", () => {
+    const targets = Float64Array.from(rows, (_, m) => (m % 2 ? 1 : -1));
+    const rule = linearRule(rows, targets, even, Float64Array.of(0, 0, 0));
+    expect(Math.abs(rule.value)).toBeLessThan(0.05);
+    expect(weightedQuantile(rule.misses, even, 0.95)).toBeGreaterThan(0.9);
+  });
+
+  test("equations are solved, and a direction without any say gets nothing", () => {
+    const matrix = [Float64Array.of(4, 2, 0), Float64Array.of(2, 3, 0), Float64Array.of(0, 0, 0)];
+    const [x, y, z] = solved(matrix, Float64Array.of(10, 9, 5));
+    expect([x, y, z]).toEqual([expect.closeTo(1.5, 12), expect.closeTo(2, 12), 0]);
   });
 });
 
