@@ -86,6 +86,11 @@ function WideTable(props: { lines: readonly LimitLine[]; title: string; rule: (l
     <section class="wide" tabIndex={0} aria-label={`${props.title}, table`}>
       <table class="limit-table">
         <caption class="unseen">{props.title}</caption>
+        <colgroup>
+          <For each={["limit-what", "limit-value", "limit-limit", "limit-margin", "limit-change", "limit-rule"]}>
+            {(name) => <col class={name} />}
+          </For>
+        </colgroup>
         <thead>
           <tr>
             <th scope="col">Where and what</th>
@@ -93,7 +98,7 @@ function WideTable(props: { lines: readonly LimitLine[]; title: string; rule: (l
             <th scope="col">Limit</th>
             <th scope="col">Margin</th>
             <th scope="col">What to change</th>
-            <th scope="col">Why</th>
+            <th scope="col">Rule</th>
           </tr>
         </thead>
         <tbody>
@@ -106,7 +111,7 @@ function WideTable(props: { lines: readonly LimitLine[]; title: string; rule: (l
                 <td class="sum">{valueWords(line.value, line.unit)}</td>
                 <td>{limitWords(line)}</td>
                 <td>{marginWords(line)}</td>
-                <td class="limit-change">{line.change}</td>
+                <td>{line.change}</td>
                 <td>{props.rule(line)}</td>
               </tr>
             )}

@@ -23,7 +23,7 @@ export const linesOf = ({ lines }: LimitsReport, verdict: LimitVerdict) =>
   lines.filter((line) => line.verdict === verdict);
 
 const NUMBERS = ["Nothing", "One thing", "Two things", "Three things", "Four things", "Five things", "Six things"];
-const MOST_NAMED = 3;
+const MOST_NAMED = 4;
 
 /** "Two things are over their limit: lead of HF, fuse for its wire; and …" */
 export function limitsSentence(report: LimitsReport): string {
@@ -51,10 +51,15 @@ const things = (lines: readonly LimitLine[]) =>
 const its = (lines: readonly LimitLine[]) => (lines.length === 1 ? "its" : "their");
 const small = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
+/** Lines by where they are, so that no place is named twice. */
 function named(lines: readonly LimitLine[]): string {
-  const names = lines.slice(0, MOST_NAMED).map((line) => `${line.about}, ${briefQuantity(line)}`);
-  const rest = lines.length - names.length;
-  return `${names.join("; ")}${rest > 0 ? `; and ${rest} more` : ""}`;
+  const shown = lines.slice(0, MOST_NAMED);
+  const places = [...new Set(shown.map(({ about }) => about))].map((place) => {
+    const what = shown.filter(({ about }) => about === place).map((line) => briefQuantity(line).replace(/ \(.*$/, ""));
+    return `${place} (${what.join(", ")})`;
+  });
+  const rest = lines.length - shown.length;
+  return `${places.join("; ")}${rest > 0 ? `; and ${rest} more` : ""}`;
 }
 
 /** What was checked, without the side remark: the weak link has a drawing of its own. */
