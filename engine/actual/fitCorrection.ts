@@ -71,6 +71,11 @@ export interface FittedFigure {
 /** A plan corrected by what a meter wrote. */
 export interface Correction {
   readonly figures: readonly FittedFigure[];
+  /**
+   * Where the operators' habit lies nine times in ten, as a factor on the plan's sending: wider than what they did this time by as much as one
+   * event differs from the next. Null where sending was neither found nor leaning.
+   */
+  readonly sendingHabit: { readonly low: number; readonly high: number } | null;
   /** Whether the sky was measured (a weather file of those days) or had to be drawn with the rest. */
   readonly skyKnown: boolean;
   /** Hours of the plan that the log covers. */
@@ -93,6 +98,8 @@ const USUAL_MEMBERS = 800;
 const ALIKE_SHARE = 0.4;
 /** Gain error of a weather file's irradiance against what fell on the site (common practice, no source: 3 to 5 % an hour). */
 const SKY_GAIN_SHARE = 0.03;
+/** Standard deviations within which nine of ten normal values lie. */
+const NINE_IN_TEN = 1.645;
 /** What is left out at either end of an interval: a little less than one in twenty, since the tails of a few hundred members scatter. */
 const TAIL_SHARE = 0.04;
 /** How far rows may lie off their times, in rows: whether a row is an instant or a mean about it, before or after it is seldom written down. */
@@ -170,6 +177,7 @@ export function fitCorrection(
     ok: true,
     correction: {
       figures,
+      sendingHabit: habitOf(figures.find(({ name }) => name === "sending")!),
       skyKnown,
       coveredH: logged.coverageShare.reduce((sum, share) => sum + share, 0) * grid.stepH,
       fromMs: grid.startMs + covered[0]! * grid.stepMs,
@@ -340,6 +348,12 @@ function figureOf(
   return { name, value, low, high, priorSpread: prior, spread, status, sentence };
 }
 
+function habitOf({ status, value, spread, priorSpread }: FittedFigure): Correction["sendingHabit"] {
+  if (status === "missing" || status === "open") return null;
+  const apart = NINE_IN_TEN * Math.hypot(spread, value * priorSpread);
+  return { low: Math.max(0, value - apart), high: value + apart };
+}
+
 const WORDS: Record<CorrectionName, string> = {
   idle: "Draw between transmissions",
   sending: "Sending in the logged time",
@@ -440,8 +454,11 @@ function remarksOn(
       "A meter that counts its charge from ampere-hours shows the capacity that was set in it; only a charge that is put right at full (or told from resting volts) says anything of the bank's own.",
     );
   }
-  if (heard("sending")) {
-    remarks.push("Sending is what this log shows; the next event may differ from it as far as operators do.");
+  const habit = habitOf(figures.find(({ name }) => name === "sending")!);
+  if (habit !== null) {
+    remarks.push(
+      `Sending is what this log shows. One event differs from the next: as a habit it lies, nine times in ten, between ${habit.low.toFixed(2)} and ${habit.high.toFixed(2)} of plan.`,
+    );
   }
   if (scenario.sources.length > 0 && logged.loadW === null) {
     remarks.push(

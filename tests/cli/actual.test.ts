@@ -92,6 +92,7 @@ const Actual = (steps: number) =>
           }),
         )
         .length(6),
+      sendingHabit: z.strictObject({ low: z.number(), high: z.number() }),
       skyKnown: z.boolean(),
       coveredH: z.number(),
       fromMs: z.number(),

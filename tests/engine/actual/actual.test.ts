@@ -262,6 +262,26 @@ describe("a correction", () => {
     expect(sending.high).toBeGreaterThan(4 / 3);
   });
 
+  test("tells what was sent from the habit of sending a third more", () => {
+    const third = (share: number) => +((4 / 3) * share).toFixed(4);
+    const eager = exampleEnsemble(
+      "walnut-grove",
+      [
+        { at: "stations.hf-run.sendingShare", to: third(0.15) },
+        { at: "stations.hf-data.sendingShare", to: third(0.2) },
+        { at: "stations.hf-data.modes.0.sendingShare", to: third(0.25) },
+        { at: "stations.vhf.sendingShare", to: third(0.03) },
+      ],
+      "eager",
+    );
+    let inside = 0;
+    for (let member = 0; member < 8; member++) {
+      const { low, high } = fitted(logOf(syntheticLog(eager, member, FULL).text), scenario, 150).sendingHabit!;
+      if (low < 4 / 3 && high > 4 / 3) inside++;
+    }
+    expect(inside).toBeGreaterThanOrEqual(6);
+  });
+
   test("is the same for the same seed", () => {
     const log = logOf(syntheticLog(truth, 5, FULL).text);
     expect(fitted(log, scenario, 100)).toEqual(fitted(log, scenario, 100));
