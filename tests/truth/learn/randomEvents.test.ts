@@ -84,7 +84,7 @@ test(`the first ${RUN_AGAIN} events, run again, are the ones that were kept`, as
     }),
   );
   // A change of the physics moves every event a little and the resampling with it; beyond a point of charge the file is stale.
-  expect(off, "run npx tsx tests/truth/learn/writeEvents.ts and look at its figures").toBeLessThan(0.01);
+  expect(off, "run npx tsx tests/bench/measureLearning.ts and look at its figures").toBeLessThan(0.01);
   // Binomial bounds of 30 events at 0.8: 99.9 % of samples have 16 to 30 inside.
   const inside = again.filter(({ truth, after }) => isWithin(truth, after)).length;
   expect(inside).toBeGreaterThanOrEqual(16);

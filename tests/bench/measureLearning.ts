@@ -1,7 +1,7 @@
-/** `npx tsx tests/truth/learn/writeEvents.ts`: runs all random events and keeps what became of them; a minute or two. */
+/** `npx tsx tests/bench/measureLearning.ts`: runs all random events and keeps what became of them; a minute or two. */
 import { writeFileSync } from "node:fs";
-import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
-import { EVENT_MEMBERS, type EventResult, randomEvent } from "./randomEvent.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { EVENT_MEMBERS, type EventResult, randomEvent } from "../truth/learn/randomEvent.ts";
 
 const EVENTS = 200;
 
@@ -19,7 +19,7 @@ async function write(): Promise<void> {
   const header = {
     what: `What became of ${EVENTS} random events: charge at the end of a member that no filter ran, and the middle eight in ten of ${EVENT_MEMBERS} members before and after a day of five readings with their meters' errors`,
     source:
-      "Simulated by this project with tests/truth/learn/writeEvents.ts; the truth is drawn, so that coverage is known by definition",
+      "Simulated by this project with tests/bench/measureLearning.ts; the truth is drawn, so that coverage is known by definition",
     licence: "Made for this project; under its licence.",
     convention: "shares of a full bank; idle: draw between transmissions over plan, truth first",
   };
