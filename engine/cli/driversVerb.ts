@@ -3,7 +3,6 @@ import {
   DRIVERS_MOST_MEMBERS,
   type DriverLine,
   type DriversReport,
-  drivers,
   type EndEffect,
   type PreparedEnsemble,
   type Sampled,
@@ -13,6 +12,7 @@ import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
 import { openEnsemble } from "./openScenario.ts";
+import { runDrivers } from "./pool.ts";
 import { type Column, textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -33,7 +33,9 @@ export const driversVerb: Verb = {
     const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
     if (!opened.ok) return opened;
     const ensemble = opened.value;
-    const report = drivers(ensemble, rows, sayHowFar)!; // nothing gives it up
+    const run = await runDrivers(ensemble, rows, { onProgress: sayHowFar });
+    if (!run.ok) return run;
+    const report = run.part;
     print(values.json === true ? JSON.stringify(driversJson(ensemble, report)) : driversText(ensemble, report));
     return { ok: true };
   },
@@ -51,11 +53,8 @@ function rowsOf(value: string | boolean | undefined): number {
 }
 
 /** On a terminal, in its last line; nowhere else. */
-function sayHowFar(done: number, of: number): boolean {
-  if (process.stderr.isTTY && (done === of || done % 1000 < 30)) {
-    process.stderr.write(done === of ? "\r\u001b[K" : `\r${percent(done / of)} of ${of} runs`);
-  }
-  return true;
+function sayHowFar(done: number, of: number): void {
+  if (process.stderr.isTTY) process.stderr.write(done < of ? `\r${percent(done / of)}  ` : "\r\u001b[K");
 }
 
 /** What `drivers --json` prints; documented in `docs/command-line.md`. */

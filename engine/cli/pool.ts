@@ -4,20 +4,25 @@ import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import {
   type ConnectWorker,
+  type DriversReport,
   makeTaskPool,
-  type OddsOptions,
   type OddsRun,
+  type PreparedEnsemble,
   type Scenario,
+  type SizePart,
+  type SizesTask,
   type Surroundings,
   serveTasks,
+  type TaskOptions,
   type TaskPool,
   type TaskReply,
+  type TaskRun,
 } from "../index.ts";
 
 /** More workers than this gain little and take memory each. */
 const MOST_WORKERS = 8;
 
-export interface PoolOptions extends OddsOptions {
+export interface PoolOptions extends TaskOptions {
   /** How many workers share the members; 0 does it all in this thread. Left out: one for each core, at most 8. */
   readonly workers?: number;
 }
@@ -38,11 +43,32 @@ export function runOdds(
   seed: string,
   from: number,
   to: number,
-  { workers = Math.min(MOST_WORKERS, availableParallelism()), ...options }: PoolOptions = {},
+  { workers, ...options }: PoolOptions = {},
 ): Promise<OddsRun> {
+  return poolOf(workers).runOdds({ scenario, surroundings, seed, from, to }, options);
+}
+
+/** Runs members of a map on all cores, as `runOdds` does. */
+export function runSizes(task: SizesTask, { workers, ...options }: PoolOptions = {}): Promise<TaskRun<SizePart>> {
+  return poolOf(workers).runSizes(task, options);
+}
+
+/**
+ * Says what an ensemble's outcome hangs on, on all cores.
+ * @param members rows of the sample
+ */
+export function runDrivers(
+  ensemble: PreparedEnsemble,
+  members: number,
+  { workers, ...options }: PoolOptions = {},
+): Promise<TaskRun<DriversReport>> {
+  return poolOf(workers).runDrivers(ensemble, members, options);
+}
+
+function poolOf(workers = Math.min(MOST_WORKERS, availableParallelism())): TaskPool {
   const pool = pools.get(workers) ?? makeTaskPool(Math.max(1, workers), workers > 0 ? connectThread : connectHere);
   pools.set(workers, pool);
-  return pool.runOdds({ scenario, surroundings, seed, from, to }, options);
+  return pool;
 }
 
 /** Starts the worker's program: beside this file or one folder up when bundled, else its source by way of the project's own loader. */

@@ -11,13 +11,13 @@ import {
   type SizeRow,
   type SizeWish,
   sizeFixedWords,
-  sizeMembers,
   sizeReport,
   usualWishes,
 } from "../index.ts";
 import { CallError } from "./callError.ts";
 import { seedOf } from "./memberRange.ts";
 import { type Opened, openWithSurroundings, textOf } from "./openScenario.ts";
+import { runSizes } from "./pool.ts";
 import { sizeTable } from "./sizeTable.ts";
 import type { Verb, VerbCall } from "./verb.ts";
 
@@ -60,8 +60,10 @@ export const sizeVerb: Verb = {
     const ready = prepareSizes(document.value, x, y, opened.value.surroundings, seedOf(values.seed));
     if (!ready.ok) return ready;
     const { map } = ready;
-    const part = sizeMembers(map, 0, members, progress(members));
-    const report = sizeReport(map, part, { targetShare: target / 100, autonomyDays });
+    const task = { document: document.value, x, y, surroundings: opened.value.surroundings, seed: map.seed };
+    const run = await runSizes({ ...task, from: 0, to: members }, { onProgress: sayHowFar });
+    if (!run.ok) return run;
+    const report = sizeReport(map, run.part, { targetShare: target / 100, autonomyDays });
     const { name } = opened.value.scenario;
     print(values.json === true ? JSON.stringify(sizeJson(name, map, report)) : sizeText(name, map, report));
     return { ok: true };
@@ -69,14 +71,8 @@ export const sizeVerb: Verb = {
 };
 
 /** Says on a terminal, and only there, how far it is; large maps take a minute. */
-function progress(members: number): (done: number) => boolean {
-  let last = 0;
-  return (done) => {
-    const percent = Math.floor((100 * done) / members);
-    if (process.stderr.isTTY && percent !== last) process.stderr.write(done < members ? `\r${percent} %` : "\r     \r");
-    last = percent;
-    return true;
-  };
+function sayHowFar(done: number, of: number): void {
+  if (process.stderr.isTTY) process.stderr.write(done < of ? `\r${done} of ${of} members ` : "\r\u001b[K");
 }
 
 function numberOf(values: VerbCall["values"], name: string, usual: number, low: number, high: number): number {

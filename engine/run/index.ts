@@ -15,6 +15,7 @@ export { makeMemberRoom } from "./makeMemberRoom.ts";
 export { type Bands, type OddsReport, oddsReport, replayMember, runMembers, type Spread } from "./odds.ts";
 export { mergeOdds, type OddsPart } from "./oddsPart.ts";
 export { oddsPartJson, readOddsPart } from "./oddsPartJson.ts";
+export { type PairedCharge, pairedCharge } from "./pairedCharge.ts";
 export { type Prepared, prepare } from "./prepare.ts";
 export { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 export type { RunRecord } from "./runRecord.ts";
@@ -30,16 +31,18 @@ export { isSize, type SizeAims, type SizeOutcome, type SizeRow } from "./sizeTal
 export { stepRun } from "./stepRun.ts";
 export type { Surroundings } from "./surroundings.ts";
 export { serveTasks } from "./task.ts";
-export type { OddsTask, TaskOrder, TaskReply } from "./taskOrder.ts";
+export type { OddsTask, SizesTask, TaskOrder, TaskReply } from "./taskOrder.ts";
 export {
   type CancelSignal,
   type ConnectWorker,
   makeTaskPool,
-  type OddsOptions,
   type OddsRun,
   TaskCancelled,
+  type TaskOptions,
   type TaskPool,
+  type TaskRun,
 } from "./taskPool.ts";
+export { makeTaskStore, type TaskStore } from "./taskStore.ts";
 export { type Trace, trace, tracePrepared } from "./trace.ts";
 export type { RadioVerdict, Verdict } from "./verdict.ts";
 export {

@@ -1,11 +1,17 @@
 import { EngineFault } from "../fault.ts";
+import { type DriversRows, driversRows, mergeDriversRows } from "./driversRows.ts";
+import { type DriversWhatIfs, driversWhatIfs, mergeDriversWhatIfs } from "./driversWhatIfs.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { countingOf } from "./odds.ts";
-import { makeOddsPart, type OddsPart } from "./oddsPart.ts";
-import { prepareEnsemble } from "./prepareEnsemble.ts";
+import { makeOddsPart } from "./oddsPart.ts";
+import { mergePairedCharge, type PairedCharge, pairedCharge } from "./pairedCharge.ts";
+import type { PreparedEnsemble } from "./prepareEnsemble.ts";
+import type { SizeMap } from "./sizeMap.ts";
+import { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 import { stepCount } from "./stepCount.ts";
 import { stepMember } from "./stepMember.ts";
-import type { OddsTask, TaskEnd, TaskOrder, TaskReply } from "./taskOrder.ts";
+import type { Task, TaskEnd, TaskOrder, TaskPart, TaskReply } from "./taskOrder.ts";
+import { makeTaskStore, type TaskStore } from "./taskStore.ts";
 
 /** What goes on around a task. */
 export interface TaskHooks {
@@ -16,52 +22,127 @@ export interface TaskHooks {
   readonly isCancelled: () => boolean;
 }
 
-/** Members between two pauses: a few hundredths of a second, short enough to cancel and long enough to cost nothing. */
-const MEMBERS_BETWEEN_PAUSES = 40;
+/** Runs between two pauses: a few hundredths of a second, short enough to cancel and long enough to cost nothing. */
+const RUNS_BETWEEN_PAUSES = 40;
+/** Runs that a row of drivers takes, roughly. */
+const RUNS_OF_A_ROW = 20;
+
+/** Work that is done a few members at a time. */
+interface Work {
+  readonly membersAtOnce: number;
+  readonly run: (from: number, to: number) => void;
+  readonly part: () => TaskPart;
+}
 
 /** Runs a task to its end. Never throws: what goes wrong is an end too. */
-export async function runTask(task: OddsTask, hooks: TaskHooks): Promise<TaskEnd> {
-  const { scenario, surroundings, seed, from, to } = task;
+export async function runTask(task: Task, hooks: TaskHooks, store: TaskStore = makeTaskStore()): Promise<TaskEnd> {
+  const { seed, from, to } = task;
   let member = from;
   try {
-    const ready = prepareEnsemble(scenario, surroundings, seed);
-    if (!ready.ok) return { kind: "problems", problems: ready.problems };
-    const { ensemble } = ready;
-    const counting = countingOf(ensemble);
-    const room = makeMemberRoom(ensemble);
-    const part = makeOddsPart(ensemble.prepared, seed, from, to);
-    for (; member < to; member++) {
-      if ((member - from) % MEMBERS_BETWEEN_PAUSES === 0) {
-        if (member > from) hooks.progress(member - from);
-        await hooks.pause();
-        if (hooks.isCancelled()) return { kind: "cancelled" };
-      }
-      stepMember(ensemble, member, room);
-      stepCount(ensemble.prepared, room.run, member, counting, part);
-      const { endShare, demandWh } = part.outcomes;
-      if (!Number.isFinite(endShare[member - from]! + demandWh[member - from]!)) {
-        throw new EngineFault(`it ends with a charge of ${endShare[member - from]}`);
-      }
+    const ready = workOf(task, store, (at) => {
+      member = at;
+    });
+    if ("problems" in ready) return { kind: "problems", problems: ready.problems };
+    const { membersAtOnce, run, part } = ready;
+    for (let next = from; next < to; next += membersAtOnce) {
+      if (next > from) hooks.progress(next - from);
+      await hooks.pause();
+      if (hooks.isCancelled()) return { kind: "cancelled" };
+      member = next;
+      run(next, Math.min(to, next + membersAtOnce));
     }
     hooks.progress(to - from);
-    return { kind: "part", part };
+    return { kind: "part", part: part() };
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     return { kind: "fault", sentence: `member ${member} of seed "${seed}": ${said}` };
   }
 }
 
+type Refused = Extract<TaskEnd, { kind: "problems" }>;
+
+function workOf(task: Task, store: TaskStore, at: (member: number) => void): Work | Pick<Refused, "problems"> {
+  if (task.kind === "sizes") {
+    const map = store.map(task);
+    return map.ok ? mapWork(map.value) : map;
+  }
+  const ready = store.ensemble(task);
+  if (!ready.ok) return ready;
+  const ensemble = ready.value;
+  switch (task.kind) {
+    case "odds":
+      return oddsWork(ensemble, task.from, task.to, at);
+    case "pairs": {
+      const other = store.ensemble({ ...task, scenario: task.other });
+      return other.ok ? pairsWork(ensemble, other.value) : other;
+    }
+    case "driversRows": {
+      const { of } = task;
+      const parts: DriversRows[] = [];
+      const run = (from: number, to: number) => parts.push(driversRows(ensemble, of, from, to));
+      return { membersAtOnce: RUNS_BETWEEN_PAUSES / RUNS_OF_A_ROW, run, part: () => mergeDriversRows(parts) };
+    }
+    case "driversWhatIfs": {
+      const { of, ends } = task;
+      const withouts = store.withouts(ensemble);
+      const parts: DriversWhatIfs[] = [];
+      const run = (from: number, to: number) => parts.push(driversWhatIfs(ensemble, of, ends, from, to, withouts));
+      return { membersAtOnce: RUNS_BETWEEN_PAUSES / RUNS_OF_A_ROW, run, part: () => mergeDriversWhatIfs(parts) };
+    }
+  }
+}
+
+function oddsWork(ensemble: PreparedEnsemble, first: number, end: number, at: (member: number) => void): Work {
+  const counting = countingOf(ensemble);
+  const room = makeMemberRoom(ensemble);
+  const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end);
+  const { endShare, demandWh } = part.outcomes;
+  const run = (from: number, to: number) => {
+    for (let member = from; member < to; member++) {
+      at(member);
+      stepMember(ensemble, member, room);
+      stepCount(ensemble.prepared, room.run, member, counting, part);
+      if (!Number.isFinite(endShare[member - first]! + demandWh[member - first]!)) {
+        throw new EngineFault(`it ends with a charge of ${endShare[member - first]}`);
+      }
+    }
+  };
+  return { membersAtOnce: RUNS_BETWEEN_PAUSES, run, part: () => part };
+}
+
+function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble): Work | Pick<Refused, "problems"> {
+  const parts: PairedCharge[] = [];
+  const run = (from: number, to: number) => {
+    const part = pairedCharge(first, second, from, to);
+    if (part === null) throw new EngineFault("a pair of scenarios does not last equally long");
+    parts.push(part);
+  };
+  return { membersAtOnce: RUNS_BETWEEN_PAUSES / 2, run, part: () => mergePairedCharge(parts) };
+}
+
+function mapWork(map: SizeMap): Work {
+  const parts: SizePart[] = [];
+  return {
+    membersAtOnce: Math.max(1, Math.ceil(RUNS_BETWEEN_PAUSES / map.cells.length)),
+    run: (from, to) => parts.push(sizeMembers(map, from, to)),
+    part: () => mergeSizes(parts),
+  };
+}
+
 /** The buffers of a part, which may be handed over instead of copied. */
-export function partBuffers(part: OddsPart): ArrayBuffer[] {
-  const { outcomes, chargeCounts, solarCounts, loadCounts, belowCounts, darkCounts, unservedMilliWh } = part;
-  const counts = [chargeCounts, solarCounts, loadCounts, belowCounts, darkCounts, unservedMilliWh];
-  return [...Object.values(outcomes), ...counts].map(
-    (array: Float64Array | Uint32Array) => array.buffer as ArrayBuffer,
-  );
+export function partBuffers(part: TaskPart): ArrayBuffer[] {
+  const buffers: ArrayBuffer[] = [];
+  const visit = (value: unknown): void => {
+    if (ArrayBuffer.isView(value)) buffers.push(value.buffer as ArrayBuffer);
+    else if (typeof value === "object" && value !== null) for (const inner of Object.values(value)) visit(inner);
+  };
+  visit(part);
+  return buffers;
 }
 
 /**
- * The worker's end of the line to a pool: carries out what it is told, several tasks in turns if there are several.
+ * The worker's end of the line to a pool: carries out what it is told, several tasks in turns if there are several, and keeps
+ * what it prepared for the next.
  * @param reply sends a reply, with the buffers that may be handed over
  * @param pause comes back when waiting orders have been taken
  */
@@ -69,6 +150,7 @@ export function serveTasks(
   reply: (reply: TaskReply, transfer: ArrayBuffer[]) => void,
   pause: () => Promise<void>,
 ): (order: TaskOrder) => void {
+  const store = makeTaskStore();
   const cancelled = new Map<number, boolean>();
   return (order) => {
     const { number } = order;
@@ -79,7 +161,7 @@ export function serveTasks(
     cancelled.set(number, false);
     const progress = (done: number) => reply({ kind: "progress", number, done }, []);
     const isCancelled = () => cancelled.get(number) === true;
-    void runTask(order.task, { progress, pause, isCancelled }).then((end) => {
+    void runTask(order.task, { progress, pause, isCancelled }, store).then((end) => {
       cancelled.delete(number);
       reply({ kind: "end", number, end }, end.kind === "part" ? partBuffers(end.part) : []);
     });

@@ -1,11 +1,16 @@
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
+import type { DriversEnd } from "./driversEnds.ts";
+import type { DriversRows } from "./driversRows.ts";
+import type { DriversWhatIfs } from "./driversWhatIfs.ts";
 import type { OddsPart } from "./oddsPart.ts";
+import type { PairedCharge } from "./pairedCharge.ts";
+import type { SizeWish } from "./sizeAxis.ts";
+import type { SizePart } from "./sizeMembers.ts";
 import type { Surroundings } from "./surroundings.ts";
 
-/** Members `from` to `to` (not included) of a scenario's ensemble: one worker's share of the work. Plain data, so that it can be sent. */
-export interface OddsTask {
-  readonly scenario: Scenario;
+/** Members, or rows of a sample, `from` to `to` (not included): one worker's share of the work. Plain data, so that it can be sent. */
+interface Stretch {
   readonly surroundings: Surroundings;
   /** Any text: the same seed gives the same members. */
   readonly seed: string;
@@ -13,16 +18,59 @@ export interface OddsTask {
   readonly to: number;
 }
 
+/** Members of a scenario's ensemble. */
+export interface OddsTask extends Stretch {
+  readonly scenario: Scenario;
+}
+
+/** Members of two scenarios, one against the other. */
+export interface PairsTask extends Stretch {
+  readonly scenario: Scenario;
+  readonly other: Scenario;
+}
+
+/** Members of a map. */
+export interface SizesTask extends Stretch {
+  /** A scenario as written. */
+  readonly document: unknown;
+  readonly x: SizeWish;
+  /** Null for a map over one number. */
+  readonly y: SizeWish | null;
+}
+
+/** Rows of a sample of drivers; the what-ifs come after all rows, for these say where the ends lie. */
+export interface DriversRowsTask extends Stretch {
+  readonly scenario: Scenario;
+  /** Rows of the whole sample. */
+  readonly of: number;
+}
+
+export interface DriversWhatIfsTask extends DriversRowsTask {
+  readonly ends: readonly DriversEnd[];
+}
+
+/** What each kind of task asks for, and what it gives. */
+export interface Tasks {
+  readonly odds: { readonly task: OddsTask; readonly part: OddsPart };
+  readonly pairs: { readonly task: PairsTask; readonly part: PairedCharge };
+  readonly sizes: { readonly task: SizesTask; readonly part: SizePart };
+  readonly driversRows: { readonly task: DriversRowsTask; readonly part: DriversRows };
+  readonly driversWhatIfs: { readonly task: DriversWhatIfsTask; readonly part: DriversWhatIfs };
+}
+export type TaskKind = keyof Tasks;
+export type Task = { [Kind in TaskKind]: { readonly kind: Kind } & Tasks[Kind]["task"] }[TaskKind];
+export type TaskPart = Tasks[TaskKind]["part"];
+
 /** How a task ended. A fault is ours: it names the member, so that it can be met again. */
 export type TaskEnd =
-  | { readonly kind: "part"; readonly part: OddsPart }
+  | { readonly kind: "part"; readonly part: TaskPart }
   | { readonly kind: "problems"; readonly problems: readonly Problem[] }
   | { readonly kind: "cancelled" }
   | { readonly kind: "fault"; readonly sentence: string };
 
 /** What a worker is told, by numbers that the pool gives. */
 export type TaskOrder =
-  | { readonly kind: "run"; readonly number: number; readonly task: OddsTask }
+  | { readonly kind: "run"; readonly number: number; readonly task: Task }
   | { readonly kind: "cancel"; readonly number: number };
 
 /** What a worker says. */

@@ -1,7 +1,24 @@
 import { EngineFault } from "../fault.ts";
 import type { Problem } from "../scenario/problem.ts";
+import { endsOf, requireDriversRows } from "./drivers.ts";
+import { type DriversReport, driversReport } from "./driversReport.ts";
+import { mergeDriversRows } from "./driversRows.ts";
+import { mergeDriversWhatIfs } from "./driversWhatIfs.ts";
 import { mergeOdds, type OddsPart } from "./oddsPart.ts";
-import type { OddsTask, TaskEnd, TaskOrder, TaskReply } from "./taskOrder.ts";
+import { mergePairedCharge, type PairedCharge } from "./pairedCharge.ts";
+import type { PreparedEnsemble } from "./prepareEnsemble.ts";
+import { mergeSizes, type SizePart } from "./sizeMembers.ts";
+import type {
+  OddsTask,
+  PairsTask,
+  SizesTask,
+  Task,
+  TaskEnd,
+  TaskKind,
+  TaskOrder,
+  TaskReply,
+  Tasks,
+} from "./taskOrder.ts";
 
 /** A line to one worker. */
 export interface TaskLine {
@@ -24,83 +41,122 @@ export interface CancelSignal {
   removeEventListener(type: "abort", listener: () => void): void;
 }
 
-export interface OddsOptions {
+export interface TaskOptions {
   /** Called with members done and members in all, now and then. */
   readonly onProgress?: (done: number, of: number) => void;
   readonly signal?: CancelSignal;
   /** Members that are worth a worker of their own; what it costs to start one and to prepare in it is saved below that. */
   readonly fewest?: number;
+  /** Most members in one stretch; shorter ones than the workers' equal shares let whoever is free take the next. */
+  readonly most?: number;
 }
 
 /** Members in one part, or what is wrong with the scenario. */
-export type OddsRun =
-  | { readonly ok: true; readonly part: OddsPart }
+export type TaskRun<Part> =
+  | { readonly ok: true; readonly part: Part }
   | { readonly ok: false; readonly problems: readonly Problem[] };
+export type OddsRun = TaskRun<OddsPart>;
 
 /** The asker no longer wants to know. Named as platforms name it, so that it is told apart from a fault. */
 export class TaskCancelled extends Error {
   override readonly name = "AbortError";
 }
 
-/** Workers that stay alive from one ensemble to the next. */
+/**
+ * Workers that stay alive from one ensemble to the next, and what waits for them. A part has the same bits however many workers there are.
+ * Each of these throws RangeError where members are not whole numbers in order, TaskCancelled once `signal` is aborted, and EngineFault
+ * naming seed and member if a member cannot be run.
+ */
 export interface TaskPool {
+  /** Runs members `task.from` to `task.to` on all workers. */
+  readonly runOdds: (task: OddsTask, options?: TaskOptions) => Promise<TaskRun<OddsPart>>;
+  /** The same members of two scenarios, one against the other. */
+  readonly runPairs: (task: PairsTask, options?: TaskOptions) => Promise<TaskRun<PairedCharge>>;
+  /** The same for the cells of a map. */
+  readonly runSizes: (task: SizesTask, options?: TaskOptions) => Promise<TaskRun<SizePart>>;
   /**
-   * Runs members `task.from` to `task.to` on all workers. The part has the same bits however many workers there are.
-   * @throws TaskCancelled once `signal` is aborted; EngineFault naming seed and member if a member cannot be run
+   * What `drivers` gives.
+   * @param ensemble of the scenario that the workers will prepare for themselves; @param members rows of the sample
    */
-  readonly runOdds: (task: OddsTask, options?: OddsOptions) => Promise<OddsRun>;
+  readonly runDrivers: (
+    ensemble: PreparedEnsemble,
+    members: number,
+    options?: TaskOptions,
+  ) => Promise<TaskRun<DriversReport>>;
   /** Ends all workers. */
   readonly close: () => void;
 }
 
 /** Starting a worker and preparing in it takes as long as some hundreds of members do. */
 const FEWEST_FOR_A_WORKER = 250;
+const FEWEST_OF_A_MAP = 20;
 const MOST_MEMBERS = 1_000_000;
 
-interface Waiting {
+/** A task that waits, or is with a worker. */
+interface Job {
+  readonly number: number;
+  readonly task: Task;
   readonly progress: (done: number) => void;
   readonly end: (end: TaskEnd) => void;
 }
 
 interface Worker {
   readonly line: TaskLine;
-  readonly waiting: Map<number, Waiting>;
+  job: Job | null;
 }
+
+const MERGES: { readonly [Kind in TaskKind]: (parts: readonly Tasks[Kind]["part"][]) => Tasks[Kind]["part"] } = {
+  odds: mergeOdds,
+  pairs: mergePairedCharge,
+  sizes: mergeSizes,
+  driversRows: mergeDriversRows,
+  driversWhatIfs: mergeDriversWhatIfs,
+};
 
 /** @param workers 1 or more; they are started when first needed */
 export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool {
   const alive = new Set<Worker>();
+  /** First come, first served. */
+  const queue: Job[] = [];
   let lastNumber = 0;
 
   function start(): Worker {
-    const waiting = new Map<number, Waiting>();
     const reply = (said: TaskReply) => {
-      const asked = waiting.get(said.number);
-      if (asked === undefined) return;
-      if (said.kind === "progress") return asked.progress(said.done);
-      waiting.delete(said.number);
-      if (waiting.size === 0) worker.line.keep(false);
-      asked.end(said.end);
+      const { job } = worker;
+      if (job === null || job.number !== said.number) return;
+      if (said.kind === "progress") return job.progress(said.done);
+      worker.job = null;
+      job.end(said.end);
+      handOut();
+      if (worker.job === null) worker.line.keep(false);
     };
     const broken = (reason: string) => {
       alive.delete(worker);
-      for (const asked of waiting.values()) asked.end({ kind: "fault", sentence: `a worker was lost: ${reason}` });
-      waiting.clear();
+      worker.job?.end({ kind: "fault", sentence: `a worker was lost: ${reason}` });
+      worker.job = null;
+      handOut();
     };
-    const worker: Worker = { waiting, line: connect(reply, broken) };
+    const worker: Worker = { job: null, line: connect(reply, broken) };
     alive.add(worker);
     return worker;
   }
 
-  function freest(): Worker {
-    const idlest = [...alive].sort((a, b) => a.waiting.size - b.waiting.size)[0];
-    return idlest === undefined || (idlest.waiting.size > 0 && alive.size < workers) ? start() : idlest;
+  function handOut(): void {
+    while (queue.length > 0) {
+      const idle = [...alive].find(({ job }) => job === null) ?? (alive.size < workers ? start() : null);
+      if (idle === null) return;
+      const job = queue.shift()!;
+      idle.job = job;
+      idle.line.keep(true);
+      idle.line.post({ kind: "run", number: job.number, task: job.task });
+    }
   }
 
-  async function runOdds(
-    task: OddsTask,
-    { onProgress, signal, fewest = FEWEST_FOR_A_WORKER }: OddsOptions = {},
-  ): Promise<OddsRun> {
+  async function run<Kind extends TaskKind>(
+    kind: Kind,
+    task: Tasks[Kind]["task"],
+    { onProgress, signal, fewest = FEWEST_FOR_A_WORKER, most = MOST_MEMBERS }: TaskOptions,
+  ): Promise<TaskRun<Tasks[Kind]["part"]>> {
     const { from, to } = task;
     if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
       throw new RangeError(
@@ -108,18 +164,23 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
       );
     }
     if (signal?.aborted) throw new TaskCancelled("cancelled before it began");
-    const stretches = splitMembers(from, to, workers, fewest);
+    const stretches = splitMembers(from, to, Math.max(workers, Math.ceil((to - from) / most)), fewest);
     const doneOf = stretches.map(() => 0);
-    const asked: { readonly worker: Worker; readonly number: number }[] = [];
+    const open = new Set<Job>();
     const cancel = () => {
-      for (const { worker, number } of asked) {
-        if (worker.waiting.has(number)) worker.line.post({ kind: "cancel", number });
+      for (const job of [...open]) {
+        const at = queue.indexOf(job);
+        if (at >= 0) {
+          queue.splice(at, 1);
+          job.end({ kind: "cancelled" });
+        } else {
+          const worker = [...alive].find((each) => each.job === job);
+          worker?.line.post({ kind: "cancel", number: job.number });
+        }
       }
     };
     const ends = stretches.map((stretch, s) => {
       return new Promise<TaskEnd>((resolve) => {
-        const number = ++lastNumber;
-        const worker = freest();
         const progress = (done: number) => {
           doneOf[s] = done;
           onProgress?.(
@@ -128,37 +189,63 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
           );
         };
         const end = (how: TaskEnd) => {
-          if (how.kind !== "part") cancel(); // the others need not go on
+          open.delete(job);
+          if (how.kind === "problems" || how.kind === "fault") cancel(); // the others need not go on
           resolve(how);
         };
-        worker.waiting.set(number, { progress, end });
-        worker.line.keep(true);
-        asked.push({ worker, number });
-        worker.line.post({ kind: "run", number, task: { ...task, ...stretch } });
+        const whole = { ...task, ...stretch, kind } as unknown as Task;
+        const job: Job = { number: ++lastNumber, task: whole, progress, end };
+        open.add(job);
+        queue.push(job);
       });
     });
     signal?.addEventListener("abort", cancel);
+    handOut();
     const all = await Promise.all(ends);
     signal?.removeEventListener("abort", cancel);
-    const parts: OddsPart[] = [];
+    const parts: Tasks[Kind]["part"][] = [];
     for (const end of all) {
       if (end.kind === "fault") throw new EngineFault(end.sentence);
       if (end.kind === "problems") return { ok: false, problems: end.problems };
-      if (end.kind === "part") parts.push(end.part);
+      if (end.kind === "part") parts.push(end.part as Tasks[Kind]["part"]);
     }
     if (parts.length < all.length) throw new TaskCancelled("cancelled");
-    return { ok: true, part: mergeOdds(parts) };
+    return { ok: true, part: MERGES[kind](parts) };
+  }
+
+  async function runDrivers(
+    ensemble: PreparedEnsemble,
+    members: number,
+    { onProgress, ...options }: TaskOptions = {},
+  ): Promise<TaskRun<DriversReport>> {
+    requireDriversRows(members);
+    const { prepared, surroundings, seed } = ensemble;
+    const rowsOf = { scenario: prepared.scenario, surroundings, seed, of: members, from: 0, to: members };
+    const half = (before: number) => (done: number, of: number) => onProgress?.(before + done, 2 * of);
+    const both = { fewest: FEWEST_OF_A_MAP, ...options };
+    const rows = await run("driversRows", rowsOf, { ...both, onProgress: half(0) });
+    if (!rows.ok) return rows;
+    const ends = endsOf(ensemble, rows.part);
+    const whatIfs = await run("driversWhatIfs", { ...rowsOf, ends }, { ...both, onProgress: half(members) });
+    return whatIfs.ok ? { ok: true, part: driversReport(ensemble, rows.part, ends, whatIfs.part) } : whatIfs;
   }
 
   function close(): void {
+    for (const job of queue.splice(0)) job.end({ kind: "cancelled" });
     for (const worker of alive) {
       worker.line.stop();
-      for (const asked of worker.waiting.values()) asked.end({ kind: "cancelled" });
+      worker.job?.end({ kind: "cancelled" });
     }
     alive.clear();
   }
 
-  return { runOdds, close };
+  return {
+    runOdds: (task, options = {}) => run("odds", task, options),
+    runPairs: (task, options = {}) => run("pairs", task, options),
+    runSizes: (task, options = {}) => run("sizes", task, { fewest: FEWEST_OF_A_MAP, ...options }),
+    runDrivers,
+    close,
+  };
 }
 
 /**

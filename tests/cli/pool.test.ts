@@ -1,11 +1,14 @@
 import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import { expect, test } from "vitest";
-import { runOdds } from "../../engine/cli/pool.ts";
+import { runDrivers, runOdds, runSizes } from "../../engine/cli/pool.ts";
+import { drivers } from "../../engine/run/drivers.ts";
 import { runMembers } from "../../engine/run/odds.ts";
+import { prepareSizes } from "../../engine/run/sizeMap.ts";
+import { sizeMembers } from "../../engine/run/sizeMembers.ts";
 import type { TaskOrder, TaskReply } from "../../engine/run/taskOrder.ts";
 import { bitsOf } from "../bitsOf.ts";
-import { oneEnsemble, oneTask } from "../engine/run/oneEnsemble.ts";
+import { oneEnsemble, oneMapTask, oneTask } from "../engine/run/oneEnsemble.ts";
 
 const { scenario, surroundings, seed } = oneTask(0, 1);
 const whole = bitsOf(runMembers(oneEnsemble(), 0, 101));
@@ -13,6 +16,15 @@ const whole = bitsOf(runMembers(oneEnsemble(), 0, 101));
 test.each([0, 1, 4])("%i workers of Node give the same bits", async (workers) => {
   const run = await runOdds(scenario, surroundings, seed, 0, 101, { workers, fewest: 10 });
   expect(run.ok && bitsOf(run.part)).toEqual(whole);
+});
+
+test.each([0, 2])("%i workers of Node give the same map and the same drivers", async (workers) => {
+  const task = oneMapTask(0, 24);
+  const ready = prepareSizes(task.document, task.x, task.y, {}, task.seed);
+  const map = await runSizes(task, { workers, fewest: 5 });
+  expect(ready.ok && map.ok && bitsOf(map.part)).toEqual(ready.ok && bitsOf(sizeMembers(ready.map, 0, 24)));
+  const found = await runDrivers(oneEnsemble(), 24, { workers, fewest: 5 });
+  expect(found.ok && found.part).toEqual(drivers(oneEnsemble(), 24));
 });
 
 test("left to itself, the pool takes as many workers as the machine has cores", async () => {

@@ -1,5 +1,5 @@
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import type { OddsTask } from "../../../engine/run/taskOrder.ts";
+import type { OddsTask, SizesTask } from "../../../engine/run/taskOrder.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { benchScenario } from "../../bench/benchScenario.ts";
@@ -28,11 +28,18 @@ const SMALL: ScenarioInput = {
   bank: { chemistry: "agm", blockAh: 60, startShare: 0.8, reserveShare: 0.4 },
 };
 
+/** A map of the small scenario with six cells. */
+export function oneMapTask(from: number, to: number): SizesTask {
+  const x = { at: "bank.blockAh", values: [60, 90, 120] };
+  const y = { at: "panels.p1.count", values: [0, 2] };
+  return { document: SMALL, x, y, surroundings: {}, seed: "4127", from, to };
+}
+
 /** Members of the small scenario as a task. */
-export function oneTask(from: number, to: number, seed = "4127"): OddsTask {
+export function oneTask(from: number, to: number, seed = "4127"): OddsTask & { kind: "odds" } {
   const read = readScenario(SMALL);
   if (!read.ok) throw new Error(read.problems[0]!.message);
-  return { scenario: read.scenario, surroundings: {}, seed, from, to };
+  return { kind: "odds", scenario: read.scenario, surroundings: {}, seed, from, to };
 }
 
 /** The small scenario's ensemble. */

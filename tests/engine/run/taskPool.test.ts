@@ -1,11 +1,16 @@
 import { expect, test } from "vitest";
 import { EngineFault } from "../../../engine/fault.ts";
+import { drivers } from "../../../engine/run/drivers.ts";
 import { runMembers } from "../../../engine/run/odds.ts";
+import { pairedCharge } from "../../../engine/run/pairedCharge.ts";
+import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { prepareSizes } from "../../../engine/run/sizeMap.ts";
+import { sizeMembers } from "../../../engine/run/sizeMembers.ts";
 import { serveTasks } from "../../../engine/run/task.ts";
 import type { TaskOrder } from "../../../engine/run/taskOrder.ts";
 import { type ConnectWorker, makeTaskPool, TaskCancelled } from "../../../engine/run/taskPool.ts";
 import { bitsOf } from "../../bitsOf.ts";
-import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
+import { oneEnsemble, oneMapTask, oneTask } from "./oneEnsemble.ts";
 
 /** Workers that are none: each takes turns with the others, and what passes between is cloned as a real one's would be. */
 function pretendWorkers() {
@@ -41,6 +46,44 @@ test.each([1, 2, 4, 8])("%i workers give the same bits", async (workers) => {
   const run = await makeTaskPool(workers, pretend.connect).runOdds(oneTask(10, 131), { fewest: 10 });
   expect(run.ok && bitsOf(run.part)).toEqual(whole);
   expect(pretend.orders.map((orders) => orders.length)).toEqual(Array.from({ length: workers }, () => 1));
+});
+
+test.each([1, 3])("%i workers give the same map, pairs and drivers, to the last bit", async (workers) => {
+  const pool = makeTaskPool(workers, pretendWorkers().connect);
+  const task = oneMapTask(3, 24);
+  const ready = prepareSizes(task.document, task.x, task.y, {}, task.seed);
+  const map = await pool.runSizes(task, { fewest: 5 });
+  expect(ready.ok && map.ok && bitsOf(map.part)).toEqual(ready.ok && bitsOf(sizeMembers(ready.map, 3, 24)));
+  const ensemble = oneEnsemble();
+  const said: number[] = [];
+  const found = await pool.runDrivers(ensemble, 31, { fewest: 5, onProgress: (done, of) => said.push(done / of) });
+  expect(found.ok && found.part).toEqual(drivers(ensemble, 31));
+  expect(said.at(-1)).toBe(1);
+  expect(said).toEqual([...said].sort((a, b) => a - b));
+  const larger = { ...oneTask(0, 1).scenario, bank: { ...oneTask(0, 1).scenario.bank, blockAh: 90 } };
+  const pairs = await pool.runPairs({ ...oneTask(2, 40), other: larger }, { fewest: 5 });
+  const other = prepareEnsemble(larger, {}, "4127");
+  if (!other.ok || !pairs.ok) throw new Error("prepares");
+  expect(bitsOf(pairs.part)).toEqual(bitsOf(pairedCharge(ensemble, other.ensemble, 2, 40)));
+});
+
+test("stretches shorter than the workers' equal shares are taken by whoever is free", async () => {
+  const pretend = pretendWorkers();
+  const run = await makeTaskPool(2, pretend.connect).runOdds(oneTask(10, 131), { fewest: 10, most: 25 });
+  expect(run.ok && bitsOf(run.part)).toEqual(whole);
+  expect(pretend.orders.map((orders) => orders.length).reduce((sum, count) => sum + count)).toBe(5);
+});
+
+test("what waits in the queue is dropped when nobody wants it any more", async () => {
+  const pretend = pretendWorkers();
+  const pool = makeTaskPool(1, pretend.connect);
+  const first = pool.runOdds(oneTask(0, 60));
+  const cancel = new AbortController();
+  const second = pool.runOdds(oneTask(0, 1_000_000), { signal: cancel.signal });
+  cancel.abort();
+  await expect(second).rejects.toThrow(TaskCancelled);
+  expect((await first).ok).toBe(true);
+  expect(pretend.orders[0]).toHaveLength(1);
 });
 
 test("workers stay for the next ensemble, and few members take few of them", async () => {

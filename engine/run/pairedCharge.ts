@@ -1,0 +1,69 @@
+import { makeMemberRoom } from "./makeMemberRoom.ts";
+import type { PreparedEnsemble } from "./prepareEnsemble.ts";
+import { ROW_STORED_AH } from "./runRows.ts";
+import { type MemberRoom, stepMember } from "./stepMember.ts";
+import { STORED_AH } from "./stepState.ts";
+
+/** How much more charge the second of two scenarios has than the first, under one and the same sky. Plain data. */
+export interface PairedCharge {
+  readonly from: number;
+  readonly to: number;
+  /** Values per member: one for each step's start, and one for the end. */
+  readonly moments: number;
+  /** Ah, member by member. */
+  readonly moreAh: Float64Array;
+}
+
+/**
+ * Runs members `from` to `to` (not included) of two ensembles and keeps the difference at every step.
+ * @returns null where the two do not last equally long
+ */
+export function pairedCharge(
+  first: PreparedEnsemble,
+  second: PreparedEnsemble,
+  from: number,
+  to: number,
+): PairedCharge | null {
+  const { steps, startMs, stepMs } = first.prepared.grid;
+  const other = second.prepared.grid;
+  if (steps !== other.steps || startMs !== other.startMs || stepMs !== other.stepMs) return null;
+  const moments = steps + 1;
+  const moreAh = new Float64Array((to - from) * moments);
+  const [roomA, roomB] = [makeMemberRoom(first), makeMemberRoom(second)];
+  for (let member = from; member < to; member++) {
+    stepMember(first, member, roomA);
+    stepMember(second, member, roomB);
+    const row = (member - from) * moments;
+    for (let i = 0; i < steps; i++) moreAh[row + i] = storedAh(roomB, i) - storedAh(roomA, i);
+    moreAh[row + steps] = roomB.run.state[STORED_AH]! - roomA.run.state[STORED_AH]!;
+  }
+  return { from, to, moments, moreAh };
+}
+
+/** Charge at the start of step `i`. */
+function storedAh({ run }: MemberRoom, i: number): number {
+  return run.rows[i * run.stride + ROW_STORED_AH]!;
+}
+
+/**
+ * Puts parts together, exactly.
+ * @throws RangeError if the parts do not follow one another or are not of one pair
+ */
+export function mergePairedCharge(parts: readonly PairedCharge[]): PairedCharge {
+  const sorted = [...parts].sort((a, b) => a.from - b.from);
+  const first = sorted[0];
+  if (first === undefined) throw new RangeError("parts must hold at least one part, got none");
+  sorted.slice(1).forEach((part, p) => {
+    const before = sorted[p]!;
+    if (before.to !== part.from || before.moments !== part.moments) {
+      throw new RangeError(`parts must follow one another, got members up to ${before.to} and then from ${part.from}`);
+    }
+  });
+  const moreAh = new Float64Array(sorted.reduce((sum, part) => sum + part.moreAh.length, 0));
+  let at = 0;
+  for (const part of sorted) {
+    moreAh.set(part.moreAh, at);
+    at += part.moreAh.length;
+  }
+  return { from: first.from, to: sorted.at(-1)!.to, moments: first.moments, moreAh };
+}

@@ -1,0 +1,52 @@
+import type { Problem } from "../scenario/problem.ts";
+import { withoutEachLoad } from "./driversShedding.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
+import { identityOf, makeReuse } from "./reuse.ts";
+import { prepareSizes, type SizeMap } from "./sizeMap.ts";
+import type { OddsTask, SizesTask } from "./taskOrder.ts";
+
+type Ready<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Parts of scenarios, whole ensembles and maps that one worker keeps from one task to the next. */
+export interface TaskStore {
+  readonly ensemble: (of: Pick<OddsTask, "scenario" | "surroundings" | "seed">) => Ready<PreparedEnsemble>;
+  readonly map: (of: SizesTask) => Ready<SizeMap>;
+  /** The ensemble without each of its loads. */
+  readonly withouts: (ensemble: PreparedEnsemble) => readonly PreparedEnsemble[];
+}
+
+/** Some hundred kilobytes each at most; a notebook's scenarios and their last edits. */
+const KEPT_PARTS = 160;
+const KEPT_ENSEMBLES = 16;
+const KEPT_MAPS = 3;
+
+export function makeTaskStore(): TaskStore {
+  const parts = makeReuse(KEPT_PARTS);
+  const ensembles = makeReuse(KEPT_ENSEMBLES);
+  const maps = makeReuse(KEPT_MAPS);
+  const withouts = new WeakMap<PreparedEnsemble, readonly PreparedEnsemble[]>();
+  return {
+    ensemble: ({ scenario, surroundings, seed }) =>
+      ensembles("ensemble", [scenario, seed, ...identities(surroundings)], () => {
+        const ready = prepareEnsemble(scenario, surroundings, seed, parts);
+        return ready.ok ? { ok: true, value: ready.ensemble } : ready;
+      }),
+    map: ({ document, x, y, surroundings, seed }) =>
+      maps("map", [document, x, y, seed, ...identities(surroundings)], () => {
+        const ready = prepareSizes(document, x, y, surroundings, seed);
+        return ready.ok ? { ok: true, value: ready.map } : ready;
+      }),
+    withouts: (ensemble) => {
+      const known = withouts.get(ensemble) ?? withoutEachLoad(ensemble);
+      withouts.set(ensemble, known);
+      return known;
+    },
+  };
+}
+
+const identities = ({ climate, weatherFile }: OddsTask["surroundings"]) => [
+  identityOf(climate),
+  identityOf(weatherFile),
+];
