@@ -28,6 +28,24 @@ const SizeDirection = z.strictObject({
   values: z.array(z.number()).min(1, "must name at least one value").max(50, "must name at most 50 values"),
 });
 
+const LocalTime = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, 'must be a local time such as "2026-10-09T18:30"');
+const LocalDate = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date such as "2026-10-09"');
+
+/** What was read off the station at one time, in the engine's own words for it; the engine reads it once more before it learns. */
+const KeptReading = z.strictObject({
+  at: LocalTime,
+  chargeShare: z.number().min(0).max(1).optional(),
+  outAh: z.number().min(0).max(50_000).optional(),
+  restV: z.number().min(6).max(70).optional(),
+  errorShare: z.number().min(0.002).max(0.3).optional(),
+  panelsW: z.number().min(0).max(50_000).optional(),
+  loadA: z.number().min(0).max(2000).optional(),
+  sky: z.strictObject({ date: LocalDate, word: z.enum(["clear", "fair", "mixed", "cloudy", "overcast"]) }).optional(),
+  by: z.string().min(1).max(200).optional(),
+  enteredAt: z.string().min(1).max(40).optional(),
+  note: z.string().min(1).max(1000).optional(),
+});
+
 /** What an entry of each kind holds. */
 export const ENTRY_DOCS = {
   note: z.strictObject({ text: z.string().max(50_000, "must be at most 50000 characters long") }),
@@ -53,6 +71,10 @@ export const ENTRY_DOCS = {
     dropIn100: z.number().min(0.1).max(50).optional(),
     chargeIn100: z.number().min(0).max(100).optional(),
     coldestC: z.number().min(-70).max(60).optional(),
+  }),
+  readings: z.strictObject({
+    scenario: Id,
+    readings: z.array(KeptReading).max(500, "must be at most 500 readings"),
   }),
   cautions: z.strictObject({}),
 } as const;
@@ -81,8 +103,14 @@ const Entry = z.discriminatedUnion("kind", [
   entryShape("ledger"),
   entryShape("shade"),
   entryShape("limits"),
+  entryShape("readings"),
   entryShape("cautions"),
 ]);
+
+const WeatherText = z.strictObject({
+  name: z.string().min(1).max(300),
+  text: z.string().max(900_000, "must be at most 900000 characters long"),
+});
 
 /** A notebook: scenarios, and entries that show what becomes of them. Every member of an ensemble is drawn from its seed. */
 export const Notebook = z.strictObject({
@@ -94,6 +122,8 @@ export const Notebook = z.strictObject({
   members: z.number().int().min(20).max(10_000),
   scenarios: z.array(NotebookScenario).min(1).max(40),
   entries: z.array(Entry).max(200),
+  /** Weather that scenarios take from a file, by the name that they call it by. */
+  weatherFiles: z.array(WeatherText).max(2, "must be at most 2 weather files").optional(),
 });
 
 export type Notebook = z.infer<typeof Notebook>;

@@ -1,25 +1,13 @@
-import { type Change, readScenario, type ScenarioInput } from "../../engine/index.ts";
+import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import type { Entry, Notebook } from "./notebook.ts";
 import { NOTEBOOK_VERSION } from "./notebook.ts";
-import { freeId } from "./notebookEdits.ts";
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+import { scenariosOfFile } from "./scenariosOfFile.ts";
 
 /** A notebook about one scenario file: its variants become scenarios that are based on it. */
 export function notebookOf(source: ScenarioInput, id: string): Notebook {
-  const { variants = [], ...document } = source as ScenarioInput & { $schema?: string };
-  delete document.$schema;
-  const base = { id: "plan", name: "The plan as it is", document: document as never };
-  const others: { id: string; name: string; basedOn: string; changes: Change[] }[] = [];
-  for (const variant of variants) {
-    others.push({
-      id: freeId(variant.id, [base, ...others]),
-      name: capital(variant.name).slice(0, 120),
-      basedOn: base.id,
-      changes: variant.changes as Change[],
-    });
-  }
-  const other = others[0]?.id;
+  const scenarios = scenariosOfFile(source, { id: "plan", name: "The plan as it is" }, []);
+  const base = scenarios[0]!;
+  const other = scenarios[1]?.id;
   const entries: Entry[] = [
     {
       id: "forecast",
@@ -49,7 +37,7 @@ export function notebookOf(source: ScenarioInput, id: string): Notebook {
     title: (source.name || "A plan").slice(0, 120),
     seed: "4127",
     members: 1000,
-    scenarios: [base, ...others] as Notebook["scenarios"],
+    scenarios: scenarios as unknown as Notebook["scenarios"],
     entries,
   };
 }

@@ -43,6 +43,8 @@ export interface NotebookPage {
   branch(id: string, after: string, changes?: readonly Change[], name?: string): string;
   rename(id: string, name: string): void;
   /** Takes a scenario out, with the entries that edit it; or says why it stays. */
+  /** Takes a weather file in for one scenario; what there is to say about it stands at the head of the sheet. */
+  takeWeather(id: string, file: File): void;
   removeScenario(id: string): string | null;
   /** Changes of a scenario that find no place in what it is based on, by their number in its list. */
   lostChanges(id: string): readonly { readonly number: number; readonly message: string }[];

@@ -80,6 +80,10 @@ function whatIsLost(notebook: Notebook): string[] {
   };
   unique([...notebook.scenarios.map(({ id }) => id)], "scenarios");
   unique([...notebook.entries.map(({ id }) => id)], "entries");
+  unique(
+    (notebook.weatherFiles ?? []).map(({ name }) => name),
+    "weather files",
+  );
   for (const scenario of notebook.scenarios) {
     const seen = new Set<string>();
     let at: Notebook["scenarios"][number] | undefined = scenario;

@@ -1,10 +1,8 @@
 import { createSignal, onCleanup, onMount, Show } from "solid-js";
-import type { NotebookStore } from "../store/notebookStore.ts";
 import { DRAGGED } from "./EntryFrame.tsx";
-import { takeFile } from "./takeFile.ts";
 
-/** Takes a file that is dropped anywhere on the page: a notebook or a scenario opens as a notebook of its own. */
-export function FileDrop(props: { store: NotebookStore | null; onRefused: (sentences: readonly string[]) => void }) {
+/** Takes a file that is dropped anywhere on the page. */
+export function FileDrop(props: { words: string; onFile: (file: File) => void }) {
   const [isOver, setOver] = createSignal(false);
   const hasFile = (event: DragEvent) =>
     event.dataTransfer?.types.includes("Files") === true && !event.dataTransfer.types.includes(DRAGGED);
@@ -14,14 +12,12 @@ export function FileDrop(props: { store: NotebookStore | null; onRefused: (sente
     setOver(true);
   };
   const leave = (event: DragEvent) => event.relatedTarget === null && setOver(false);
-  const drop = async (event: DragEvent) => {
+  const drop = (event: DragEvent) => {
     if (!hasFile(event)) return;
     event.preventDefault();
     setOver(false);
     const file = event.dataTransfer!.files[0];
-    if (file === undefined) return;
-    const sentences = await takeFile(file, props.store);
-    if (sentences.length > 0) props.onRefused(sentences);
+    if (file !== undefined) props.onFile(file);
   };
   onMount(() => {
     document.addEventListener("dragover", over);
@@ -35,7 +31,7 @@ export function FileDrop(props: { store: NotebookStore | null; onRefused: (sente
   });
   return (
     <Show when={isOver()}>
-      <p class="drop-here">Let go to open the notebook or scenario file.</p>
+      <p class="drop-here">{props.words}</p>
     </Show>
   );
 }

@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from "solid-js";
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show, untrack } from "solid-js";
 import { readingAt } from "../charts/readingAt.ts";
 import { nightWords, zoneWords } from "../charts/rulerWords.ts";
 import { TimeRuler } from "../charts/TimeRuler.tsx";
@@ -19,6 +19,7 @@ import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { clockAt, dateSpan } from "../time/localClock.ts";
 import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
+import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { makePage } from "./makePage.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
@@ -27,6 +28,7 @@ import { PhoneBar } from "./PhoneBar.tsx";
 import { QuickFields } from "./QuickFields.tsx";
 import { SaidWords } from "./SaidWords.tsx";
 import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
+import { takeFileInto } from "./takeFile.ts";
 import { UnitsChoice } from "./UnitsChoice.tsx";
 
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
@@ -37,10 +39,10 @@ export function Sheet(props: {
   desk: Desk;
 }) {
   const state = makeNotebook(props.opened.notebook);
-  const results = makeResults(props.desk);
+  const results = makeResults(props.desk, () => untrack(state.now).weatherFiles);
   const theme = makeTheme();
   const sheet = makeWidth();
-  const { page, lead, viewPx } = makePage(state, results, sheet.width);
+  const { page, lead, viewPx } = makePage(state, results, sheet.width, (id, file) => void take(file, id));
   const [said, setSaid] = createSignal("");
   const [isPlanOpen, setPlanOpen] = createSignal(false);
   const keeper = makeKeeper(props.store, props.channel, props.opened, {
@@ -148,6 +150,11 @@ export function Sheet(props: {
   onMount(() => document.addEventListener("keydown", undoKeys));
   onCleanup(() => document.removeEventListener("keydown", undoKeys));
 
+  const take = async (file: File, weatherFor = leadOf(notebook())) => {
+    const taken = await takeFileInto(file, props.store, notebook(), weatherFor);
+    if (taken.notebook !== null) state.act(taken.notebook);
+    setSaid(taken.sentences.join(" "));
+  };
   const saveNotebook = () =>
     saveFile(`${fileName(notebook().title)}.json`, "application/json", `${JSON.stringify(notebook(), null, 2)}\n`);
   const between = (at: number) => {
@@ -167,7 +174,7 @@ export function Sheet(props: {
         working: isWorking(),
       }}
     >
-      <FileDrop store={props.store} onRefused={(sentences) => setSaid(sentences.join(" "))} />
+      <FileDrop words="Let go to take in the scenario, weather or notebook file." onFile={(file) => void take(file)} />
       <SheetIndex lines={lines()} />
       <main class="sheet" ref={sheet.ref}>
         <header class="top">
@@ -200,6 +207,7 @@ export function Sheet(props: {
             <button type="button" class="act" onClick={saveNotebook}>
               Save file
             </button>
+            <FileButton words="Open file" accept=".json,.csv,.epw,.tm3,.tmy3" onFile={(file) => void take(file)} />
             <OutActs page={page} isWorking={isWorking()} lineOf={lineOf} onSay={setSaid} />
             <button type="button" class="act" onClick={() => theme.turn()}>
               Light: {LIGHT_WORDS[theme.light()]}

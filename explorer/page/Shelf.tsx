@@ -4,6 +4,7 @@ import { exampleNotebook } from "../notebook/exampleNotebook.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
+import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
 import { takeFile } from "./takeFile.ts";
@@ -21,6 +22,7 @@ export function Shelf(props: { store: NotebookStore }) {
     await props.store.save({ ...notebook, id }, 0, Date.now());
     await refetch();
   };
+  const open = async (file: File) => setSaid(await takeFile(file, props.store));
   const opened = async (id: string): Promise<Notebook | null> => {
     const found = await props.store.open(id);
     if (found.kind === "refused") setSaid(found.sentences);
@@ -46,7 +48,7 @@ export function Shelf(props: { store: NotebookStore }) {
   };
   return (
     <div class="page page-shelf">
-      <FileDrop store={props.store} onRefused={setSaid} />
+      <FileDrop words="Let go to open the notebook or scenario file." onFile={(file) => void open(file)} />
       <main class="sheet">
         <header class="top">
           <p class="sheet-name">
@@ -70,17 +72,11 @@ export function Shelf(props: { store: NotebookStore }) {
             <button type="button" class="act" onClick={() => void add(exampleNotebook("example"))}>
               Put the example here
             </button>
-            <label class="act file-label">
-              Open a notebook or scenario file
-              <input
-                type="file"
-                accept=".json,application/json"
-                onChange={async (event) => {
-                  const file = event.currentTarget.files?.[0];
-                  if (file !== undefined) setSaid(await takeFile(file, props.store));
-                }}
-              />
-            </label>
+            <FileButton
+              words="Open a notebook or scenario file"
+              accept=".json,application/json"
+              onFile={(file) => void open(file)}
+            />
           </p>
           <div role="status">
             <For each={said()}>{(sentence) => <p class="wrong">{sentence}</p>}</For>

@@ -32,7 +32,12 @@ function documentsOf(notebook: Notebook): Documents {
 const runKey = (found: ScenarioDocument | undefined) => (found?.ok ? JSON.stringify(["run", found.document]) : null);
 
 /** What entries see of their page, put together from the notebook, its results and the width of the sheet. */
-export function makePage(state: NotebookState, results: Results, sheetPx: () => number) {
+export function makePage(
+  state: NotebookState,
+  results: Results,
+  sheetPx: () => number,
+  takeWeather: NotebookPage["takeWeather"],
+) {
   const [readingMs, setReadingMs] = createSignal<number | null>(null);
   const [scrolled, setScrolled] = createSignal({ px: 0, viewPx: 0 });
   const documents = createMemo(() => documentsOf(state.now()));
@@ -127,6 +132,7 @@ export function makePage(state: NotebookState, results: Results, sheetPx: () => 
       if (scenario === null || clean === "" || clean === scenario.name) return;
       state.act(withScenario(state.now(), { ...scenario, name: clean }));
     },
+    takeWeather,
     removeScenario: (id) => {
       const why = whyKept(state.now(), id);
       if (why === null) state.act(withoutScenario(state.now(), id));

@@ -1,6 +1,8 @@
+import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
 import { readNotebook } from "../notebook/readNotebook.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
+import type { Taken } from "./takeIntoNotebook.ts";
 
 /** No notebook and no scenario is larger; anything that is, is not read at all. */
 const LARGEST_BYTES = 4_000_000;
@@ -17,10 +19,10 @@ export async function takeFile(file: File, store: NotebookStore | null): Promise
   }
   if (store === null) return ["This browser keeps nothing here, so that no file can be opened beside this notebook."];
   const text = await file.text();
+  if (!/^\s*\{/.test(text))
+    return [`${file.name} is no notebook and no scenario; weather files go into a notebook that is open.`];
   const shelf = await store.list();
-  // A notebook holds scenarios, so the first format that is named is the file's own.
-  const isScenario = /"format"\s*:\s*"([^"]*)"/.exec(text)?.[1] === "duskline-scenario";
-  const read = isScenario
+  const read = isScenario(text)
     ? (await import("../notebook/notebookOf.ts")).notebookFromScenario(text, "notebook")
     : readNotebook(text);
   if (!read.ok) return [`${file.name} is not opened.`, ...read.sentences];
@@ -29,3 +31,35 @@ export async function takeFile(file: File, store: NotebookStore | null): Promise
   location.search = `?notebook=${notebook.id}`;
   return [];
 }
+
+/** No weather file is larger: ten years by the hour. */
+const LARGEST_WEATHER_BYTES = 10_000_000;
+
+/**
+ * Takes a file into the notebook that is open: a scenario as one more, weather for one of its scenarios. A notebook opens by itself.
+ * @param weatherFor the scenario that a weather file is for
+ */
+export async function takeFileInto(
+  file: File,
+  store: NotebookStore | null,
+  notebook: Notebook,
+  weatherFor: string,
+): Promise<Taken> {
+  if (file.size > LARGEST_WEATHER_BYTES) {
+    const size = (file.size / 1e6).toFixed(0);
+    return {
+      notebook: null,
+      sentences: [`${file.name} has ${size} MB; no file of ours has more than 10. It was not read.`],
+    };
+  }
+  const text = await file.text();
+  const isJson = /^\s*\{/.test(text);
+  if (isJson && !isScenario(text)) return { notebook: null, sentences: await takeFile(file, store) };
+  const take = await import("./takeIntoNotebook.ts");
+  return isJson
+    ? take.withScenarioFile(notebook, text, file.name)
+    : take.withWeatherFile(notebook, weatherFor, text, file.name);
+}
+
+/** A notebook holds scenarios, so the first format that is named is the file's own. */
+const isScenario = (text: string) => /"format"\s*:\s*"([^"]*)"/.exec(text)?.[1] === "duskline-scenario";

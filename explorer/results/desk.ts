@@ -1,6 +1,7 @@
 import type { LimitOptions, LimitsReport, ScenarioInput, SizeAims, SizeWish } from "../../engine/index.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
+import type { WeatherText } from "../weather/weatherEdits.ts";
 import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
 
 /** Something that the page wants worked out; `key` is its whole content, so that equal wants have equal keys. */
@@ -50,6 +51,8 @@ export type Want =
 export interface Orders {
   readonly round: number;
   readonly wants: readonly Want[];
+  /** The weather files of the notebook; left out while they are what was sent last. */
+  readonly weatherFiles?: readonly WeatherText[];
 }
 
 export type Answer =

@@ -3,7 +3,6 @@ import "../noEval.ts";
 import {
   drivers,
   limits,
-  loadClimateTables,
   mergeOdds,
   mergeSizes,
   type OddsPart,
@@ -22,6 +21,8 @@ import {
 } from "../../engine/index.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import { runPicture } from "../picture/runPicture.ts";
+import { makeSurroundings } from "../weather/makeSurroundings.ts";
+import type { WeatherText } from "../weather/weatherEdits.ts";
 import type { Answer, Orders, Report, Want } from "./desk.ts";
 import { oddsPicture } from "./oddsPicture.ts";
 import { sizePicture } from "./sizePicture.ts";
@@ -45,6 +46,8 @@ class Unwanted extends Error {}
 
 let orders: Orders = { round: 0, wants: [] };
 let isAtWork = false;
+let weatherFiles: readonly WeatherText[] = [];
+const surroundings = makeSurroundings();
 const started = new Map<string, Started | Refusal>();
 
 const tell = (report: Report) => self.postMessage(report);
@@ -62,7 +65,7 @@ async function ensembleOf(document: ScenarioInput, seed: string, most: number): 
   let fresh: Started | Refusal;
   if (!read.ok) fresh = { problems: read.problems };
   else {
-    const ready = prepareEnsemble(read.scenario, { climate: await loadClimateTables() }, seed);
+    const ready = prepareEnsemble(read.scenario, await surroundings(read.scenario, weatherFiles), seed);
     fresh = ready.ok ? { ensemble: ready.ensemble, part: null } : { problems: ready.problems };
   }
   started.set(key, fresh);
@@ -98,7 +101,7 @@ async function answerTo(want: Want, members: number): Promise<Answer> {
   if (isQuick(want)) {
     const read = readScenario(want.document);
     if (!read.ok) return { kind: "problems", problems: read.problems };
-    const run = trace(read.scenario, { climate: await loadClimateTables() });
+    const run = trace(read.scenario, await surroundings(read.scenario, weatherFiles));
     if (!run.ok) return { kind: "problems", problems: run.problems };
     return want.kind === "run"
       ? { kind: "run", picture: runPicture(run.trace) }
@@ -140,7 +143,7 @@ async function mapTo(want: Extract<Want, { kind: "sizes" }>, members: number): P
   const usual = usualWishes(read.scenario);
   const x = want.x ?? usual.x;
   const y = want.y ?? (x.at === usual.y?.at ? usual.x : usual.y);
-  const ready = prepareSizes(want.document, x, y, { climate: await loadClimateTables() }, want.seed);
+  const ready = prepareSizes(want.document, x, y, await surroundings(read.scenario, weatherFiles), want.seed);
   if (!ready.ok) return { kind: "problems", problems: ready.problems };
   const parts: SizePart[] = [];
   for (let from = 0; from < members; from += MAP_CHUNK_MEMBERS) {
@@ -210,6 +213,7 @@ async function work(): Promise<void> {
 
 self.onmessage = async ({ data }: MessageEvent<Orders>) => {
   orders = data;
+  weatherFiles = data.weatherFiles ?? weatherFiles;
   if (isAtWork) return;
   isAtWork = true;
   for (let round = -1; round !== orders.round; ) {

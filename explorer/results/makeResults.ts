@@ -2,6 +2,7 @@ import { batch, createSignal } from "solid-js";
 import type { LimitsReport } from "../../engine/index.ts";
 import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
+import type { WeatherText } from "../weather/weatherEdits.ts";
 import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
 import type { Answer, Desk, Report, Want } from "./desk.ts";
 
@@ -21,7 +22,7 @@ interface Pictures {
  * Keeps what was worked out by its content, asks the desk for what is missing, and knows for each place on the page ("slot") what was
  * last shown there: that stays, dimmed, until something newer is known.
  */
-export function makeResults(desk: Desk) {
+export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText[] | undefined = () => undefined) {
   const answers = new Map<string, { answer: Answer; whole: boolean }>();
   /** The key of the last good answer of each slot. */
   const lastGood = new Map<string, string>();
@@ -32,6 +33,7 @@ export function makeResults(desk: Desk) {
   const [failure, setFailure] = createSignal<string | null>(null);
   let wanted: readonly Want[] = [];
   let round = 0;
+  let sentFiles: readonly WeatherText[] | undefined;
 
   function missing(): Want[] {
     return wanted.filter((want) => answers.get(want.key)?.whole !== true);
@@ -41,7 +43,9 @@ export function makeResults(desk: Desk) {
     round++;
     setStopped(false);
     setIdle(wants.length === 0);
-    desk.postMessage({ round, wants });
+    const files = weatherFiles();
+    desk.postMessage(files === sentFiles ? { round, wants } : { round, wants, weatherFiles: files ?? [] });
+    sentFiles = files;
   }
 
   desk.onmessage = ({ data }: MessageEvent<Report>) => {

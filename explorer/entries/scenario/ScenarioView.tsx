@@ -2,6 +2,7 @@ import { createMemo, createSignal, createUniqueId, For, lazy, Show, Suspense } f
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
+import { FileButton } from "../../page/FileButton.tsx";
 import { QuickFields } from "../../page/QuickFields.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { changeWords } from "./changeWords.ts";
@@ -62,6 +63,11 @@ export function ScenarioView(props: EntryProps<"scenario">) {
         <button type="button" class="act" onClick={save}>
           Scenario file
         </button>
+        <FileButton
+          words="Weather file"
+          accept=".csv,.epw,.tm3,.tmy3"
+          onFile={(file) => props.page.takeWeather(props.doc.scenario, file)}
+        />
         <button type="button" class="act" onClick={remove}>
           Delete scenario
         </button>

@@ -1,0 +1,22 @@
+import type { Scenario, Surroundings } from "../../engine/index.ts";
+import { loadClimateTables, readWeatherFile, type WeatherFile } from "../../engine/place/index.ts";
+import type { WeatherText } from "./weatherEdits.ts";
+
+/** Where a scenario's weather comes from: the climate tables, and the file that it names if the notebook keeps it. */
+export function makeSurroundings() {
+  const read = new Map<string, WeatherFile>();
+  return async (scenario: Scenario, files: readonly WeatherText[]): Promise<Surroundings> => {
+    const climate = await loadClimateTables();
+    if (scenario.weather.kind !== "file") return { climate };
+    const { file: name } = scenario.weather;
+    let weatherFile = read.get(name);
+    if (weatherFile === undefined) {
+      const kept = files.find((each) => each.name === name);
+      const found = kept === undefined ? null : readWeatherFile(kept.text, name);
+      if (found?.ok !== true) return { climate };
+      weatherFile = found.file;
+      read.set(name, weatherFile);
+    }
+    return { climate, weatherFile };
+  };
+}
