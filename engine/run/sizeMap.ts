@@ -9,6 +9,7 @@ import { countingOf } from "./odds.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { prepareSelector } from "./prepareSelector.ts";
+import { makeReuse } from "./reuse.ts";
 import { makeRunRows, type RunRows } from "./runRows.ts";
 import type { SizeAxis, SizeWish } from "./sizeAxis.ts";
 import { sizeCells } from "./sizeCells.ts";
@@ -67,6 +68,9 @@ export interface SizeMap {
   readonly remarks: readonly string[];
 }
 
+/** Parts of a map's scenarios that are kept while it is prepared: its panels, crowns over them and skies. */
+const KEPT_PARTS = 2000;
+
 /** Parts of a scenario by what they decide; all others decide the sky, and with it everything. */
 const PANEL_PARTS = ["panels", "obstacles", "models"] as const;
 const LOAD_PARTS = ["gear", "stations", "operators", "converter"] as const;
@@ -100,7 +104,8 @@ export function prepareSizes(
   const found = sizeCells(document, x, y);
   if (!found.ok) return found;
   const { scenarios, base } = found.value;
-  const plain = prepare({ ...base, obstacles: [] }, surroundings);
+  const reuse = makeReuse(KEPT_PARTS);
+  const plain = prepare({ ...base, obstacles: [] }, surroundings, reuse);
   if (!plain.ok) return plain;
 
   const ensembles = new Map<string, PreparedEnsemble>();
@@ -118,12 +123,12 @@ export function prepareSizes(
     const panelKey = `panels ${skyKey} ${part(PANEL_PARTS)} ${scenario.sureness.canopy}`;
     const loadKey = `loads ${skyKey} ${part(LOAD_PARTS)}`;
     if (!ensembles.has(panelKey)) {
-      const ready = prepareEnsemble(scenario, surroundings, seed);
+      const ready = prepareEnsemble(scenario, surroundings, seed, reuse);
       if (!ready.ok) return ready;
       for (const key of [panelKey, loadKey, skyKey]) if (!ensembles.has(key)) ensembles.set(key, ready.ensemble);
     }
     if (!ensembles.has(loadKey)) {
-      const ready = prepareEnsemble({ ...scenario, panels: [], obstacles: [] }, surroundings, seed);
+      const ready = prepareEnsemble({ ...scenario, panels: [], obstacles: [] }, surroundings, seed, reuse);
       if (!ready.ok) return ready;
       ensembles.set(loadKey, ready.ensemble);
     }
@@ -139,7 +144,7 @@ export function prepareSizes(
     const bankKey = `${skyKey} ${part(["bank"])}`;
     const bank = kept(banks, bankKey, () => prepareBank(scenario.bank, airTempC, grid.stepH));
     const { controllersW } = withPanels.prepared;
-    const { loads: prepared, converterShare, converterV, feedOhm, feedDropV } = withLoads.prepared;
+    const { loads: prepared, converterShare, converterV, feedOhm, feedDropV, mainFeedOhm } = withLoads.prepared;
     const spread = figureSpread(scenario.sureness);
     const sureness = part(["sureness"]);
     const drawn = kept(loads, `${loadKey} ${sureness}`, () => {
@@ -164,6 +169,7 @@ export function prepareSizes(
       converterV,
       feedOhm,
       feedDropV,
+      mainFeedOhm,
       inputs: fed.inputs,
     };
     const shape = [grid.steps, cell.groups.length, cell.sources.length, prepared.stations.length, cell.selector.inputs];
