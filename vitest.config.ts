@@ -3,6 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     testTimeout: 60_000,
+    css: { include: [/\.css\?raw$/] }, // a report carries its rules with it
     projects: [
       {
         extends: true,

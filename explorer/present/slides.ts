@@ -98,7 +98,7 @@ const SLIDES: { readonly [Kind in EntryKindName]?: MakeSlide<Kind> } = {
     const { x, y } = result.report;
     const up = y === null ? null : axisWords(document, y);
     const name = page.scenario(doc.scenario)?.name ?? doc.scenario;
-    const map = sizeDrawing(result, axisWords(document, x), up, name, [480, 330]);
+    const map = sizeDrawing(result, axisWords(document, x), up, name, [440, 310]);
     const options = html`<ol class="slide-text">${result.options.map(({ sentence }) => html`<li>${sentence}</li>`)}</ol>`;
     return {
       words: [{ text: result.answer }],

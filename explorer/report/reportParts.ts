@@ -13,7 +13,7 @@ export function saidWords(words: readonly Words[]): Markup {
 /** A drawing that scrolls sideways where the page is narrow; reachable by keyboard. */
 export function picture(drawing: Drawing | null): Markup | null {
   if (drawing === null) return null;
-  return html`<div class="wide" role="region" tabindex="0" aria-label="Picture">${inlineSvg(drawing)}</div>`;
+  return html`<div class="wide" role="group" tabindex="0" aria-label="Picture">${inlineSvg(drawing)}</div>`;
 }
 
 /** A table whose rows begin with a name. */
@@ -23,7 +23,7 @@ export function table(
   rows: readonly { readonly name: string; readonly figures: readonly string[] }[],
 ): Markup {
   const [first, ...others] = heads;
-  return html`<div class="wide" role="region" tabindex="0" aria-label="${caption}"><table><caption class="unseen">${caption}</caption><thead><tr><th scope="col">${first}</th>${others.map(
+  return html`<div class="wide" role="group" tabindex="0" aria-label="${caption}"><table><caption class="unseen">${caption}</caption><thead><tr><th scope="col">${first}</th>${others.map(
     (head) => html`<th scope="col">${head}</th>`,
   )}</tr></thead><tbody>${rows.map(
     ({ name, figures }) => html`<tr><th scope="row">${name}</th>${figures.map((text) => html`<td>${text}</td>`)}</tr>`,
