@@ -87,7 +87,7 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       `${station.name}: volts on a peak`,
       record.radioV[s * steps + i]!,
       "V",
-      `${prepared.converterV > 0 ? `${prepared.converterV} V of the converter` : "E − R × I"} − ${figure(station.peakA)} A × ${figure(prepared.feedOhm[s]!)} Ω of its feed${prepared.converterV > 0 ? "" : `; E open-circuit voltage before, R ${figure(bank.internalOhm)} Ω, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`}`,
+      `${prepared.converterV > 0 ? `${prepared.converterV} V of the converter` : "E − R × I"} − ${figure(station.peakA)} A × ${figure(prepared.feedOhm[s]!)} Ω of its feed${prepared.converterV > 0 ? "" : `; E open-circuit voltage before, R ${figure(bank.internalOhm)} Ω${prepared.mainFeedOhm > 0 ? ` and, with the whole peak, ${figure(prepared.mainFeedOhm)} Ω of the main feed` : ""}, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`}`,
     ),
   ]);
   parts.push({

@@ -43,6 +43,8 @@ export interface Prepared {
   /** Feed of each station, out and back with its contacts, Ω, and what its radio's peak current drops in it, V. */
   readonly feedOhm: Float64Array;
   readonly feedDropV: Float64Array;
+  /** Main feed, out and back with its contacts, Ω; 0 where the scenario has none. */
+  readonly mainFeedOhm: number;
   /** What each step reads besides the sky. */
   readonly inputs: MemberInputs;
   /** What was assumed on the way, as sentences. */
@@ -81,6 +83,11 @@ export function prepare(
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
     return 2 * feed.cable.oneWayM * copperOhmPerM(feed.cable, feed.cable.tempC) + feed.contactsOhm;
   });
+  const { mainFeed } = scenario;
+  const mainCableOhm =
+    mainFeed?.cable === undefined
+      ? 0
+      : 2 * mainFeed.cable.oneWayM * copperOhmPerM(mainFeed.cable, mainFeed.cable.tempC);
   const loads = reuse("loads", [scenario.gear, scenario.stations, underSky], () =>
     prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights)),
   );
@@ -110,6 +117,7 @@ export function prepare(
       converterV: scenario.converter?.outputV ?? 0,
       feedOhm,
       feedDropV: feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA)),
+      mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
       inputs: memberInputs(loads, bank, converterShare, controllersW),
       remarks,
     }),
@@ -140,6 +148,7 @@ export function inShape(prepared: Prepared): Prepared {
     converterV: prepared.converterV,
     feedOhm: prepared.feedOhm,
     feedDropV: prepared.feedDropV,
+    mainFeedOhm: prepared.mainFeedOhm,
     inputs: prepared.inputs,
     remarks: prepared.remarks,
   };

@@ -6,12 +6,12 @@ import { DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
 
 /**
  * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
- * less what the peak current takes in the bank, less what the radio's own current takes in its feed. 0 while nobody is
+ * less what the peak current takes in the bank and in the main feed, less what the radio's own current takes in its lead. 0 while nobody is
  * there or the disconnect is open.
  * @param noteAll whether every voltage is written down; else only those that may fall short are worked out
  */
 export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, run: RunRows, noteAll: boolean): void {
-  const { bank, feedDropV, converterV } = prepared;
+  const { bank, feedDropV, mainFeedOhm, converterV } = prepared;
   const { state, rows } = run;
   const { internalOhm } = bank;
   const { stations } = prepared.loads;
@@ -31,12 +31,13 @@ export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, 
         // Up to a fifth of the volts, the sag adds less than half to the amperes without it: far from the least volts that is
         // enough to know, and an ensemble asks for no more.
         const aboutA = shortW > 0 ? shortW / openV : 0;
-        const leastV = openV - 1.5 * internalOhm * aboutA - feedDropV[s]!;
-        if (internalOhm * aboutA <= 0.2 * openV && leastV >= station.minimumV) continue;
+        const aboutV = internalOhm * aboutA + (mainFeedOhm * peakW) / openV;
+        if (aboutV <= 0.2 * openV && openV - 1.5 * aboutV - feedDropV[s]! >= station.minimumV) continue;
       }
       const bankV =
         shortW > 0 ? openV - internalOhm * drawA(openV, internalOhm, shortW) : Math.max(openV, rows[row + ROW_BANK_V]!);
-      radioV = (converterV > 0 ? converterV : bankV) - feedDropV[s]!;
+      const afterV = converterV > 0 ? converterV : bankV - mainFeedOhm * drawA(bankV, mainFeedOhm, peakW);
+      radioV = afterV - feedDropV[s]!;
       if (radioV < station.minimumV) state[DROPOUT_H]! += stepH * station.staffedShare[i]!;
     }
     rows[row + run.stationAt + s] = radioV;

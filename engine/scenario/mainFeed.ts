@@ -3,8 +3,8 @@ import { Cable } from "./cable.ts";
 import { quantity } from "./quantity.ts";
 
 /**
- * What all loads share on their way from the bank's posts: fuse, switch, cable, distribution. Read by the limits alone; a run
- * leaves it out, so give the bank's resistance with it where its drop should count hour by hour.
+ * What all loads share on their way from the bank's posts: fuse, switch, cable, distribution. Its resistance takes volts from every radio
+ * on a peak; its ratings are read by the limits alone. The watts lost in it are not counted: 2 W at 30 A in 2 mΩ.
  */
 export const MainFeed = z
   .strictObject({
@@ -50,6 +50,6 @@ export const MainFeed = z
   })
   .meta({
     title: "Main feed",
-    description: "What all loads share on their way from the bank: fuse, switch, cable, distribution. For the limits.",
+    description: "What all loads share on their way from the bank: fuse, switch, cable, distribution.",
   });
 export type MainFeed = z.infer<typeof MainFeed>;
