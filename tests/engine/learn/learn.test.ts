@@ -7,6 +7,7 @@ import { firstParticles } from "../../../engine/learn/particles.ts";
 import { restingCharge } from "../../../engine/learn/restingCharge.ts";
 import { runParticles } from "../../../engine/learn/runParticles.ts";
 import { oddsReport, runMembers } from "../../../engine/run/odds.ts";
+import { CHARGE_BINS } from "../../../engine/run/oddsPart.ts";
 import { learnEnsemble, placed } from "./learnScenario.ts";
 
 const MEMBERS = 400;
@@ -54,7 +55,8 @@ test("a reading that the plan expects leaves the plan's figures alone", async ()
   const room = runMembers(ensemble, 0, MEMBERS);
   const step = 44;
   let sum = 0;
-  for (let bin = 0; bin < 256; bin++) sum += ((bin + 0.5) / 256) * room.chargeCounts[step * 256 + bin]!;
+  for (let bin = 0; bin < CHARGE_BINS; bin++)
+    sum += ((bin + 0.5) / CHARGE_BINS) * room.chargeCounts[step * CHARGE_BINS + bin]!;
   const usual = Math.round((1000 * sum) / MEMBERS) / 1000;
   const learned = await learn(ensemble, placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: usual }]), MEMBERS);
   expect(learnReport(learned).lessons.flatMap(({ sentence }) => sentence ?? [])).toEqual([]);

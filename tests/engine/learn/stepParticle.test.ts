@@ -1,12 +1,19 @@
 import { expect, test } from "vitest";
 import { intervalOf } from "../../../engine/learn/lessons.ts";
-import { firstParticles, generationWords } from "../../../engine/learn/particles.ts";
+import {
+  firstParticles,
+  generationWords,
+  TRAIT_CLIMATE,
+  TRAIT_KEENNESS,
+  TRAITS,
+} from "../../../engine/learn/particles.ts";
 import { prepareOnward } from "../../../engine/learn/prepareOnward.ts";
 import { resampled } from "../../../engine/learn/resampled.ts";
 import { runParticles } from "../../../engine/learn/runParticles.ts";
 import { makeSnapshots, takeSnapshots } from "../../../engine/learn/snapshots.ts";
 import { stepParticle } from "../../../engine/learn/stepParticle.ts";
 import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
+import { FIGURE_CANOPY_NORMAL, FIGURE_YIELD_SHARE } from "../../../engine/run/memberFigures.ts";
 import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { stepOnward } from "../../../engine/run/stepRun.ts";
 import { CONNECTED, LAST_A, STORED_AH } from "../../../engine/run/stepState.ts";
@@ -132,5 +139,29 @@ test("a day whose morning lies behind keeps its afternoon, step by step", () => 
     );
     for (const i of today) expect(room.light.ghiWm2[i]).toBe(ownLight[p]![i]);
     expect(Array.from(room.light.ghiWm2)).not.toEqual(ownLight[p]);
+  }
+});
+
+test("the keenness of the event and of the passing day is kept, days ahead have their own", () => {
+  const ensemble = learnEnsemble();
+  const room = makeMemberRoom(ensemble);
+  const { dayNormal } = ensemble.operators;
+  stepParticle(prepareOnward(ensemble, firstParticles(ensemble, 10)), 4, room);
+  const own = Array.from(dayNormal);
+  stepParticle(prepareOnward(ensemble, carried(ensemble, 10, 52)), 4, room);
+  expect(Array.from(dayNormal.slice(0, 2))).toEqual(own.slice(0, 2));
+  expect(dayNormal[2]).not.toBe(own[2]);
+});
+
+test("widened figures are as many times as far off", () => {
+  const ensemble = learnEnsemble();
+  const spreadOf = (widened: number, trait: number) => {
+    const { traits } = firstParticles(ensemble, 500, widened);
+    const values = Array.from({ length: 500 }, (_, p) => traits[p * TRAITS + trait]!);
+    const mean = values.reduce((sum, value) => sum + value, 0) / 500;
+    return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / 500);
+  };
+  for (const trait of [FIGURE_YIELD_SHARE, FIGURE_CANOPY_NORMAL, TRAIT_KEENNESS, TRAIT_CLIMATE]) {
+    expect(spreadOf(4, trait) / spreadOf(1, trait)).toBeCloseTo(4, 9);
   }
 });
