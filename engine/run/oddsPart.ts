@@ -116,10 +116,10 @@ export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
   });
   const added = <Counts extends Uint32Array | Float64Array>(counts: (part: OddsPart) => Counts): Counts => {
     const sum = counts(first).slice() as Counts;
-    for (const part of sorted.slice(1))
-      counts(part).forEach((count, k) => {
-        sum[k]! += count;
-      });
+    for (const part of sorted.slice(1)) {
+      const more = counts(part);
+      for (let k = 0; k < more.length; k++) sum[k]! += more[k]!;
+    }
     return sum;
   };
   return {

@@ -6,6 +6,7 @@ import {
   serveTasks,
   type TaskOrder,
   type TaskReply,
+  type WeatherFile,
 } from "../../engine/index.ts";
 
 const turn = new MessageChannel();
@@ -20,6 +21,14 @@ function pause(): Promise<void> {
   });
 }
 
+/** A weather file that comes again is the one that is here: what was prepared with it is kept by it. */
+let weather: { readonly text: string; readonly file: WeatherFile } | null = null;
+function known(file: WeatherFile): WeatherFile {
+  const text = JSON.stringify(file);
+  if (weather?.text !== text) weather = { text, file };
+  return weather.file;
+}
+
 const take = serveTasks((reply, transfer) => self.postMessage(reply, { transfer }), pause);
 const climate = loadClimateTables();
 
@@ -27,7 +36,9 @@ const climate = loadClimateTables();
 self.onmessage = ({ data }: MessageEvent<TaskOrder>) => {
   const begin = (tables: ClimateTables) => {
     if (data.kind === "cancel") return take(data);
-    take({ ...data, task: { ...data.task, surroundings: { climate: tables, ...data.task.surroundings } } });
+    const { weatherFile } = data.task.surroundings;
+    const surroundings = { climate: tables, ...(weatherFile === undefined ? {} : { weatherFile: known(weatherFile) }) };
+    take({ ...data, task: { ...data.task, surroundings } });
   };
   const refuse = (error: Error) => {
     const end = { kind: "fault", sentence: `the climate tables could not be fetched: ${error.message}` } as const;

@@ -1,14 +1,13 @@
 import {
   type Burden,
   burdenOf,
-  makeMemberRoom,
   type OddsPart,
   type OddsReport,
+  type PairedCharge,
   type PreparedEnsemble,
+  pairedCharge,
   versus,
 } from "../../engine/index.ts";
-import { ROW_STORED_AH } from "../../engine/run/runRows.ts";
-import { type MemberRoom, stepMember } from "../../engine/run/stepMember.ts";
 import type { PairedBands, Side, VersusPicture } from "./answers.ts";
 import { timePicture } from "./oddsPicture.ts";
 
@@ -20,8 +19,20 @@ interface Contestant {
   readonly part: OddsPart;
 }
 
-/** Holds the second scenario against the first, member by member. */
-export function versusPicture(first: Contestant, second: Contestant): VersusPicture {
+/**
+ * Holds the second scenario against the first, member by member.
+ * @param paired the first members of both, run in pairs; left out, they are run here; null where the two do not last equally long
+ */
+export function versusPicture(
+  first: Contestant,
+  second: Contestant,
+  paired: PairedCharge | null = pairedCharge(
+    first.ensemble,
+    second.ensemble,
+    0,
+    Math.min(PAIRED_MEMBERS, first.part.to - first.part.from),
+  ),
+): VersusPicture {
   const scenarios = [first.ensemble.prepared.scenario, second.ensemble.prepared.scenario] as const;
   const report = versus([
     { name: "first", ...first },
@@ -37,7 +48,7 @@ export function versusPicture(first: Contestant, second: Contestant): VersusPict
     holds: other.holds,
     margin: other.margin,
     tally: { both, onlySecond: onlyThis, onlyFirst, neither },
-    paired: pairedBands(first, second, Math.min(PAIRED_MEMBERS, report.members)),
+    paired: paired === null ? null : pairedBands(paired),
   };
 }
 
@@ -45,25 +56,22 @@ function side({ holds, dark, lowestShare, solarWh, unservedWh }: OddsReport, bur
   return { holds, dark, lowestShare, solarWh, unservedWh, burden };
 }
 
-/** Runs pairs of members once more and keeps the difference at every step. */
-function pairedBands(first: Contestant, second: Contestant, members: number): PairedBands | null {
-  const { steps, startMs, stepMs } = first.ensemble.prepared.grid;
-  const other = second.ensemble.prepared.grid;
-  if (steps !== other.steps || startMs !== other.startMs || stepMs !== other.stepMs) return null;
-  const [roomA, roomB] = [makeMemberRoom(first.ensemble), makeMemberRoom(second.ensemble)];
-  const rows = Array.from({ length: steps + 1 }, () => new Float64Array(members));
-  for (let member = 0; member < members; member++) {
-    stepMember(first.ensemble, member, roomA);
-    stepMember(second.ensemble, member, roomB);
-    for (let i = 0; i <= steps; i++) rows[i]![member] = storedAh(roomB, i, steps) - storedAh(roomA, i, steps);
-  }
+/** The difference at every step over pairs of members. */
+function pairedBands({ from, to, moments, moreAh }: PairedCharge): PairedBands {
+  const members = to - from;
+  const row = new Float64Array(members);
+  const [p5, p50, p95] = [0.05, 0.5, 0.95].map(() => new Float64Array(moments)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
   const at = (share: number) => Math.round(share * (members - 1));
-  const sorted = rows.map((row) => row.sort());
-  const band = (share: number) => Float64Array.from(sorted, (row) => row[at(share)]!);
-  return { p5: band(0.05), p50: band(0.5), p95: band(0.95) };
-}
-
-/** Charge at the start of step `i`; after the last one, at the end. */
-function storedAh({ run }: MemberRoom, i: number, steps: number): number {
-  return i < steps ? run.rows[i * run.stride + ROW_STORED_AH]! : run.state[0]!;
+  for (let i = 0; i < moments; i++) {
+    for (let member = 0; member < members; member++) row[member] = moreAh[member * moments + i]!;
+    row.sort();
+    p5[i] = row[at(0.05)]!;
+    p50[i] = row[at(0.5)]!;
+    p95[i] = row[at(0.95)]!;
+  }
+  return { p5, p50, p95 };
 }

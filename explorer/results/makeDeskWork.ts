@@ -1,0 +1,312 @@
+import {
+  type CancelSignal,
+  limits,
+  makeTaskStore,
+  mergeOdds,
+  type OddsPart,
+  oddsReport,
+  type PreparedEnsemble,
+  prepareSizes,
+  readScenario,
+  type Scenario,
+  type ScenarioInput,
+  type Surroundings,
+  sizeReport,
+  TaskCancelled,
+  type TaskPool,
+  trace,
+  usualWishes,
+} from "../../engine/index.ts";
+import type { ScenarioProblem } from "../notebook/notebookPage.ts";
+import { runPicture } from "../picture/runPicture.ts";
+import type { WeatherText } from "../weather/weatherEdits.ts";
+import type { Answer, Orders, Report, Want } from "./desk.ts";
+import { oddsPicture } from "./oddsPicture.ts";
+import { sizePicture } from "./sizePicture.ts";
+import { versusPicture } from "./versusPicture.ts";
+
+/** Members of the first pass. */
+const COARSE_MEMBERS = 100;
+/** Members of one stretch: some hundredths of a second of work. */
+const STRETCH_MEMBERS = 125;
+const COARSE_STRETCH_MEMBERS = 50;
+const MAP_STRETCH_MEMBERS = 25;
+/** Pairs from which the picture of a difference is drawn; odds and intervals come from all of them. */
+const PAIRS = 200;
+const COARSE_PAIRS = 40;
+const KEPT_STARTED = 24;
+/** Between two words about how far it is. */
+const TELL_EVERY_MS = 80;
+
+export interface DeskWorks {
+  readonly pool: TaskPool;
+  readonly surroundings: (scenario: Scenario, files: readonly WeatherText[]) => Promise<Surroundings>;
+  readonly tell: (report: Report) => void;
+  readonly nowMs: () => number;
+  /** Comes back when messages that wait have been taken. */
+  readonly turn: () => Promise<void>;
+  /** Makes what tells work that nobody wants it any more. */
+  readonly makeCancel: () => { readonly signal: CancelSignal; abort(): void };
+}
+
+/** A scenario with as many of its members as have been run. */
+interface Started {
+  readonly scenario: Scenario;
+  readonly surroundings: Surroundings;
+  readonly seed: string;
+  part: OddsPart | null;
+  /** What is running, by the number of members that it runs to. */
+  readonly running: Map<number, Promise<OddsPart>>;
+}
+
+/** Thrown where a scenario is wrong. */
+class Refused extends Error {
+  constructor(readonly problems: readonly ScenarioProblem[]) {
+    super("refused");
+  }
+}
+
+type WantOf<Kind extends Want["kind"]> = Extract<Want, { kind: Kind }>;
+type OddsWant = WantOf<"odds" | "versus">;
+
+/**
+ * Works out what the page wants: a coarse pass over all odds, single runs meanwhile, then all members, then what takes seconds. The newest
+ * orders take the place of older ones at once, but for a coarse pass, which is let finish: else somebody who drags would see nothing.
+ */
+export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
+  const { pool, tell } = works;
+  const store = makeTaskStore();
+  const started = new Map<string, Started>();
+  let weatherFiles: readonly WeatherText[] = [];
+  let next: Orders | null = null;
+  let present: { cancel: ReturnType<DeskWorks["makeCancel"]>; isCoarse: boolean } | null = null;
+
+  async function startedOf(document: ScenarioInput, seed: string, most: number): Promise<Started> {
+    const key = JSON.stringify([seed, most, document]);
+    let found = started.get(key);
+    if (found === undefined) {
+      const read = readScenario(document);
+      if (!read.ok) throw new Refused(read.problems);
+      const { scenario } = read;
+      const surroundings = await works.surroundings(scenario, weatherFiles);
+      found = started.get(key) ?? { scenario, surroundings, seed, part: null, running: new Map() };
+    }
+    started.delete(key);
+    started.set(key, found);
+    const oldest = started.keys().next().value;
+    if (started.size > KEPT_STARTED && oldest !== undefined) started.delete(oldest);
+    return found;
+  }
+
+  function ensembleOf(of: Started): PreparedEnsemble {
+    const ready = store.ensemble(of);
+    if (!ready.ok) throw new Refused(ready.problems);
+    return ready.value;
+  }
+
+  /** Runs on until a scenario has `members`; several that want the same share it. */
+  function partTo(of: Started, members: number, signal: CancelSignal, tick: (done: number) => void): Promise<OddsPart> {
+    const from = of.part?.to ?? 0;
+    if (of.part !== null && from >= members) return Promise.resolve(of.part);
+    const known = of.running.get(members);
+    if (known !== undefined) return known;
+    const most = members <= COARSE_MEMBERS ? COARSE_STRETCH_MEMBERS : STRETCH_MEMBERS;
+    const { scenario, seed } = of;
+    const onProgress = (done: number) => tick(from + done);
+    const running = (async () => {
+      try {
+        const task = { scenario, surroundings: sent(of.surroundings), seed, from, to: members };
+        const run = await pool.runOdds(task, { signal, fewest: most, most, onProgress });
+        if (!run.ok) throw new Refused(run.problems);
+        of.part = of.part === null ? run.part : mergeOdds([of.part, run.part]);
+        return of.part;
+      } finally {
+        of.running.delete(members);
+      }
+    })();
+    of.running.set(members, running);
+    return running;
+  }
+
+  async function quickAnswer(want: WantOf<"run" | "limits">): Promise<Answer> {
+    const read = readScenario(want.document);
+    if (!read.ok) throw new Refused(read.problems);
+    const run = trace(read.scenario, await works.surroundings(read.scenario, weatherFiles));
+    if (!run.ok) throw new Refused(run.problems);
+    return want.kind === "run"
+      ? { kind: "run", picture: runPicture(run.trace) }
+      : { kind: "limits", picture: limits(run.trace, want.options) };
+  }
+
+  async function oddsAnswer(want: OddsWant, members: number, signal: CancelSignal): Promise<Answer> {
+    const documents = want.kind === "odds" ? [want.document] : want.documents;
+    const tick = ticker(want.key, members * documents.length);
+    const sides = await Promise.all(documents.map((document) => startedOf(document, want.seed, want.members)));
+    const parts = sides.map((side, k) => partTo(side, members, signal, (done) => tick(k, done)));
+    const [first, second] = sides;
+    if (second === undefined) {
+      const part = await parts[0]!;
+      const ensemble = ensembleOf(first!);
+      return { kind: "odds", picture: oddsPicture(ensemble, oddsReport(ensemble, part)) };
+    }
+    // Waits in line behind the odds themselves.
+    const pairs = pool.runPairs(
+      {
+        scenario: first!.scenario,
+        other: second.scenario,
+        surroundings: sent(first!.surroundings),
+        seed: want.seed,
+        from: 0,
+        to: Math.min(members, members <= COARSE_MEMBERS ? COARSE_PAIRS : PAIRS),
+      },
+      { signal, fewest: COARSE_PAIRS, most: STRETCH_MEMBERS },
+    );
+    const [one, other, paired] = await Promise.all([parts[0]!, parts[1]!, settledPairs(first!, second, pairs)]);
+    // One that other entries have driven further is shown with as many members as both have.
+    if (one.to !== other.to) return oddsAnswer(want, Math.max(one.to, other.to), signal);
+    const contestants = [
+      { ensemble: ensembleOf(first!), part: one },
+      { ensemble: ensembleOf(second), part: other },
+    ] as const;
+    return { kind: "versus", picture: versusPicture(...contestants, paired) };
+  }
+
+  /** The pairs; null where the two do not last equally long. */
+  async function settledPairs(first: Started, second: Started, pairs: ReturnType<TaskPool["runPairs"]>) {
+    const when = ({ scenario: { time, place } }: Started) => JSON.stringify([time, place]);
+    const isApart = when(first) !== when(second);
+    try {
+      const run = await pairs;
+      if (!run.ok) throw new Refused(run.problems);
+      return run.part;
+    } catch (error) {
+      if (error instanceof TaskCancelled || error instanceof Refused || !isApart) throw error;
+      return null;
+    }
+  }
+
+  async function sizesAnswer(want: WantOf<"sizes">, signal: CancelSignal): Promise<Answer> {
+    const read = readScenario(want.document);
+    if (!read.ok) throw new Refused(read.problems);
+    const usual = usualWishes(read.scenario);
+    const x = want.x ?? usual.x;
+    const y = want.y ?? (x.at === usual.y?.at ? usual.x : usual.y);
+    const surroundings = await works.surroundings(read.scenario, weatherFiles);
+    const ready = prepareSizes(want.document, x, y, surroundings, want.seed);
+    if (!ready.ok) throw new Refused(ready.problems);
+    const task = { document: want.document, x, y, surroundings: sent(surroundings), seed: want.seed };
+    const tick = ticker(want.key, want.members);
+    const run = await pool.runSizes(
+      { ...task, from: 0, to: want.members },
+      { signal, fewest: MAP_STRETCH_MEMBERS, most: MAP_STRETCH_MEMBERS, onProgress: (done) => tick(0, done) },
+    );
+    if (!run.ok) throw new Refused(run.problems);
+    return { kind: "sizes", picture: sizePicture(ready.map, sizeReport(ready.map, run.part, want.aims)) };
+  }
+
+  async function driversAnswer(want: WantOf<"drivers">, signal: CancelSignal): Promise<Answer> {
+    const ensemble = ensembleOf(await startedOf(want.document, want.seed, want.members));
+    const tick = ticker(want.key, 2 * want.members);
+    const run = await pool.runDrivers({ ...ensemble, surroundings: sent(ensemble.surroundings) }, want.members, {
+      signal,
+      fewest: MAP_STRETCH_MEMBERS,
+      most: MAP_STRETCH_MEMBERS,
+      onProgress: (done) => tick(0, done),
+    });
+    if (!run.ok) throw new Refused(run.problems);
+    return { kind: "drivers", picture: { report: run.part, remarks: ensemble.remarks } };
+  }
+
+  /** Says how far a want is, from time to time; its sides are added up. */
+  function ticker(key: string, of: number): (side: number, done: number) => void {
+    const dones: number[] = [];
+    let toldMs = works.nowMs();
+    return (side, done) => {
+      dones[side] = done;
+      const nowMs = works.nowMs();
+      if (nowMs - toldMs < TELL_EVERY_MS) return;
+      toldMs = nowMs;
+      tell({ say: "progress", key, done: dones.reduce((sum, each) => sum + (each ?? 0), 0), of });
+    };
+  }
+
+  /** Works an answer out and says it; @returns whether there is more to it */
+  async function deliver(want: Want, isWhole: boolean, answer: () => Promise<Answer>): Promise<boolean> {
+    let found: Answer;
+    try {
+      found = await answer();
+    } catch (error) {
+      if (error instanceof TaskCancelled) throw error;
+      if (error instanceof Refused) found = { kind: "problems", problems: error.problems };
+      else {
+        const message = `This could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
+        found = { kind: "problems", problems: [{ code: "fault", path: [], message }] };
+      }
+    }
+    const whole = isWhole || found.kind === "problems";
+    tell({ say: "answer", key: want.key, answer: found, whole });
+    return !whole;
+  }
+
+  async function work({ wants, round }: Orders, signal: CancelSignal): Promise<void> {
+    const odds = wants.filter((want): want is OddsWant => want.kind === "odds" || want.kind === "versus");
+    const coarse = odds.map((want) =>
+      want.members <= COARSE_MEMBERS
+        ? Promise.resolve(true)
+        : deliver(want, false, () => oddsAnswer(want, COARSE_MEMBERS, signal)),
+    );
+    for (const each of coarse) each.catch(() => {}); // awaited below; until then nobody has to hear of it
+    await works.turn(); // so that the workers have their first stretches before this thread is busy
+    for (const want of wants) {
+      if (want.kind !== "run" && want.kind !== "limits") continue;
+      await deliver(want, true, () => quickAnswer(want));
+      await works.turn();
+    }
+    const areOpen = await Promise.all(coarse);
+    if (present !== null) present.isCoarse = false;
+    if (next !== null || signal.aborted) return;
+    await Promise.all(
+      odds.map((want, k) =>
+        areOpen[k] ? deliver(want, true, () => oddsAnswer(want, want.members, signal)) : Promise.resolve(false),
+      ),
+    );
+    for (const want of wants) {
+      if (signal.aborted) return;
+      if (want.kind === "sizes") await deliver(want, true, () => sizesAnswer(want, signal));
+      if (want.kind === "drivers") await deliver(want, true, () => driversAnswer(want, signal));
+    }
+    if (!signal.aborted) tell({ say: "idle", round });
+  }
+
+  async function workOff(): Promise<void> {
+    while (next !== null) {
+      const orders = next;
+      next = null;
+      if (orders.weatherFiles !== undefined) {
+        weatherFiles = orders.weatherFiles;
+        started.clear();
+      }
+      const cancel = works.makeCancel();
+      present = { cancel, isCoarse: orders.wants.length > 0 };
+      try {
+        await work(orders, cancel.signal);
+      } catch (error) {
+        if (!(error instanceof TaskCancelled)) throw error;
+      }
+    }
+    present = null;
+  }
+
+  return (orders) => {
+    // Orders that brought weather files and were never begun hand them on.
+    const weather = orders.weatherFiles ?? next?.weatherFiles;
+    next = weather === undefined ? orders : { ...orders, weatherFiles: weather };
+    if (present === null) void workOff();
+    else if (!present.isCoarse || orders.wants.length === 0) present.cancel.abort();
+  };
+}
+
+/** Without the climate tables: each worker has its own. */
+function sent({ weatherFile }: Surroundings): Surroundings {
+  return weatherFile === undefined ? {} : { weatherFile };
+}
