@@ -20,9 +20,11 @@ export function NewNotebook(props: { store: NotebookStore }) {
         <div class="answer-block">
           <h1 class="answer">A new notebook</h1>
           <p class="more">
-            Six questions; each has an answer already. <a href="?shelf">Back to the shelf</a>
+            <a href="?shelf">Back to the shelf</a>
           </p>
-          <UnitsChoice />
+          <p class="more">
+            <UnitsChoice />
+          </p>
         </div>
         <div class="margin-left">
           <StartQuestions onDone={(document) => void done(document)} />

@@ -45,6 +45,7 @@ export function Sheet(props: {
   const { page, lead, viewPx } = makePage(state, results, sheet.width, (id, file) => void take(file, id));
   const [said, setSaid] = createSignal("");
   const [isPlanOpen, setPlanOpen] = createSignal(false);
+  const [isMoreOpen, setMoreOpen] = createSignal(false);
   const keeper = makeKeeper(props.store, props.channel, props.opened, {
     takeOver: (notebook) => {
       state.act(notebook);
@@ -204,14 +205,21 @@ export function Sheet(props: {
             <a class="act" href="?shelf">
               Shelf
             </a>
-            <button type="button" class="act" onClick={saveNotebook}>
-              Save file
-            </button>
-            <FileButton words="Open file" accept=".json,.csv,.epw,.tm3,.tmy3" onFile={(file) => void take(file)} />
-            <OutActs page={page} isWorking={isWorking()} lineOf={lineOf} onSay={setSaid} />
-            <button type="button" class="act" onClick={() => theme.turn()}>
-              Light: {LIGHT_WORDS[theme.light()]}
-            </button>
+            <Show when={isPhone()}>
+              <button type="button" class="act" aria-expanded={isMoreOpen()} onClick={() => setMoreOpen(!isMoreOpen())}>
+                {isMoreOpen() ? "Less" : "More"}
+              </button>
+            </Show>
+            <Show when={!isPhone() || isMoreOpen()}>
+              <button type="button" class="act" onClick={saveNotebook}>
+                Save file
+              </button>
+              <FileButton words="Open file" accept=".json,.csv,.epw,.tm3,.tmy3" onFile={(file) => void take(file)} />
+              <OutActs page={page} isWorking={isWorking()} lineOf={lineOf} onSay={setSaid} />
+              <button type="button" class="act" onClick={() => theme.turn()}>
+                Light: {LIGHT_WORDS[theme.light()]}
+              </button>
+            </Show>
           </div>
         </header>
         <div

@@ -6,7 +6,7 @@ import { chooseUnits, unitsShown } from "./makeUnits.ts";
 export function UnitsChoice() {
   return (
     <label>
-      Shown in
+      Shown in{" "}
       <select onChange={(event) => chooseUnits(event.currentTarget.value as UnitSystem)}>
         <For each={Object.entries(UNIT_SYSTEMS)}>
           {([system, words]) => (
