@@ -16,24 +16,24 @@ export interface PreparedOperators {
   readonly hourWeight: number;
   readonly days: number;
   readonly hours: number;
-  readonly hourOfStep: Int32Array;
+  /** Where each hour's steps begin; one more value than hours. */
+  readonly firstStepOfHour: Int32Array;
   /** Local day in which each hour begins. */
   readonly dayOfHour: Int32Array;
   readonly stations: readonly PreparedStationChance[];
-  /** Number of interlock groups, and for each station its group. */
-  readonly groups: number;
-  readonly groupOfStation: Int32Array;
   readonly state: Uint32Array;
   readonly dayNormal: Float64Array;
   readonly hourFactor: Float64Array;
-  readonly sending: Float64Array;
-  readonly groupSending: Float64Array;
+  /** What all behind one interlock would send together, one value per step; one array for each interlock that several share. */
+  readonly groupSending: readonly Float64Array[];
 }
 
 interface PreparedStationChance {
   /** Words of the station's own stream: taking another station away moves none of its draws. */
   readonly words: Int32Array;
   readonly sendingExtraW: number;
+  /** Place in `groupSending`; -1 for a station that shares the clock with nobody. */
+  readonly group: number;
   readonly staffedShare: Float64Array;
   /**
    * Sending while staffed, one value per step, raised so that after the caps at the whole of the clock its mean is the
@@ -67,6 +67,7 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
   const names = scenario.stations.map((station, s) => station.interlock ?? `/${s}`);
   const groupNames = [...new Set(names)];
   const groupOfStation = Int32Array.from(names, (name) => groupNames.indexOf(name));
+  const shared = groupNames.filter((name) => names.indexOf(name) !== names.lastIndexOf(name));
   const commonWeight = Math.sqrt(eventWeight * eventWeight + dayWeight * dayWeight);
   const raised = raisedShares(loads.stations, groupOfStation, commonWeight, hourWeight, keenness);
   const hours = (hourOfStep.at(-1) ?? 0) + 1;
@@ -77,21 +78,22 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
     hourWeight,
     days: grid.dates.length,
     hours,
-    hourOfStep,
+    firstStepOfHour: Int32Array.from({ length: hours + 1 }, (_, hour) => {
+      const first = hourOfStep.findIndex((each) => each >= hour);
+      return first < 0 ? grid.steps : first;
+    }),
     dayOfHour: Int32Array.from({ length: hours }, (_, hour) => grid.localDay[Math.max(0, hourOfStep.indexOf(hour))]!),
     stations: loads.stations.map((station, s) => ({
       words: wordsFor(words, station.id),
       sendingExtraW: station.sendingExtraW,
+      group: shared.indexOf(names[s]!),
       staffedShare: station.staffedShare,
       raisedShare: raised[s]!,
     })),
-    groups: groupNames.length,
-    groupOfStation,
     state: new Uint32Array(STREAM_WORDS),
     dayNormal: new Float64Array(grid.dates.length),
     hourFactor: new Float64Array(hours * loads.stations.length),
-    sending: new Float64Array(loads.stations.length),
-    groupSending: new Float64Array(groupNames.length),
+    groupSending: shared.map(() => new Float64Array(grid.steps)),
   };
 }
 
@@ -126,31 +128,48 @@ export function drawOperators(
 }
 
 /**
- * Writes what the site wants in each step, from how keen the stations are in each hour (`operators.hourFactor`).
+ * Writes what the site wants in each step, from how keen the stations are in each hour (`operators.hourFactor`). One station after
+ * the other and hour by hour: what holds for the hour stays at hand.
  * @memberLoop
  */
 export function writeWanted(prepared: Prepared, operators: PreparedOperators, inputs: MemberInputs): void {
-  const { hours, hourFactor, stations, sending, groupSending, groupOfStation } = operators;
-  const { loads, converterShare, grid } = prepared;
+  const { hours, hourFactor, firstStepOfHour, stations, groupSending } = operators;
+  const { converterShare, grid } = prepared;
+  const { quietW } = prepared.loads;
   const { rows, stride } = inputs;
+  const { steps } = grid;
   const idleShare = inputs.figures[FIGURE_IDLE_SHARE]!;
-  const perConverter = 1 / converterShare;
-  for (let i = 0; i < grid.steps; i++) {
-    let wantedW = loads.quietW[i]! * idleShare;
-    const hour = operators.hourOfStep[i]!;
-    for (let g = 0; g < operators.groups; g++) groupSending[g] = 0;
-    for (let s = 0; s < stations.length; s++) {
-      const station = stations[s]!;
-      const staffed = station.staffedShare[i]!;
-      sending[s] = 0;
-      if (staffed <= 0) continue;
-      sending[s] = staffed * Math.min(1, station.raisedShare[i]! * hourFactor[s * hours + hour]!);
-      groupSending[groupOfStation[s]!]! += sending[s]!;
-    }
-    for (let s = 0; s < stations.length; s++) {
-      const inGroup = groupSending[groupOfStation[s]!]!;
-      wantedW += (inGroup > 1 ? sending[s]! / inGroup : sending[s]!) * stations[s]!.sendingExtraW;
-    }
-    rows[i * stride + INPUT_WANTED_W] = wantedW * perConverter;
+  for (let i = 0; i < steps; i++) rows[i * stride + INPUT_WANTED_W] = quietW[i]! * idleShare;
+  for (let g = 0; g < groupSending.length; g++) {
+    const together = groupSending[g]!;
+    for (let i = 0; i < steps; i++) together[i] = 0;
   }
+  for (let s = 0; s < stations.length; s++) {
+    const { group, staffedShare, raisedShare } = stations[s]!;
+    if (group < 0) continue;
+    const together = groupSending[group]!;
+    for (let hour = 0; hour < hours; hour++) {
+      const factor = hourFactor[s * hours + hour]!;
+      const end = firstStepOfHour[hour + 1]!;
+      for (let i = firstStepOfHour[hour]!; i < end; i++) {
+        together[i]! += staffedShare[i]! * Math.min(1, raisedShare[i]! * factor);
+      }
+    }
+  }
+  for (let s = 0; s < stations.length; s++) {
+    const { group, staffedShare, raisedShare, sendingExtraW } = stations[s]!;
+    const together = group < 0 ? null : groupSending[group]!;
+    for (let hour = 0; hour < hours; hour++) {
+      const factor = hourFactor[s * hours + hour]!;
+      const end = firstStepOfHour[hour + 1]!;
+      for (let i = firstStepOfHour[hour]!; i < end; i++) {
+        let sending = staffedShare[i]! * Math.min(1, raisedShare[i]! * factor);
+        if (together !== null && together[i]! > 1) sending /= together[i]!;
+        rows[i * stride + INPUT_WANTED_W]! += sending * sendingExtraW;
+      }
+    }
+  }
+  if (converterShare === 1) return;
+  const perConverter = 1 / converterShare;
+  for (let i = 0; i < steps; i++) rows[i * stride + INPUT_WANTED_W]! *= perConverter;
 }
