@@ -8,6 +8,8 @@ export type Asked =
   | { readonly kind: "run" | "odds" | "drivers"; readonly scenario: string }
   | { readonly kind: "sizes"; readonly scenario: string; readonly doc: EntryDoc<"sizing"> }
   | { readonly kind: "limits"; readonly scenario: string; readonly doc: EntryDoc<"limits"> }
+  | { readonly kind: "learned"; readonly scenario: string; readonly doc: EntryDoc<"readings"> }
+  | { readonly kind: "actual"; readonly scenario: string; readonly doc: EntryDoc<"actual"> }
   | { readonly kind: "versus"; readonly first: string; readonly second: string };
 
 /** What one entry needs. */
@@ -21,6 +23,25 @@ export function askedBy(entry: Entry): Asked[] {
       return [{ kind: "sizes", scenario: entry.doc.scenario, doc: entry.doc }];
     case "limits":
       return [{ kind: "limits", scenario: entry.doc.scenario, doc: entry.doc }];
+    case "readings": {
+      const { scenario, readings } = entry.doc;
+      return readings.length === 0
+        ? [{ kind: "run", scenario }]
+        : [
+            { kind: "run", scenario },
+            { kind: "learned", scenario, doc: entry.doc },
+          ];
+    }
+    case "actual": {
+      const { scenario, log } = entry.doc;
+      return log === undefined
+        ? [{ kind: "run", scenario }]
+        : [
+            { kind: "run", scenario },
+            { kind: "odds", scenario },
+            { kind: "actual", scenario, doc: entry.doc },
+          ];
+    }
     case "drivers":
       return [{ kind: "drivers", scenario: entry.doc.scenario }];
     case "note":
@@ -64,6 +85,10 @@ export function foundOf(page: NotebookPage, asked: Asked): Found<unknown> {
       return page.sizes(asked.doc);
     case "limits":
       return page.limits(asked.doc);
+    case "learned":
+      return page.learned(asked.doc);
+    case "actual":
+      return page.actual(asked.doc);
     default:
       return page[asked.kind](asked.scenario);
   }

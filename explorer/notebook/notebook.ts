@@ -2,6 +2,8 @@ import * as z from "zod";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
 
 export const NOTEBOOK_VERSION = 1;
+/** Rows of a kept log: a month at a quarter of an hour. */
+export const MOST_LOG_ROWS = 3000;
 
 /** What stands where in a notebook is found by its id: short, and safe in an address. */
 const Id = z.string().regex(/^[a-z0-9-]{1,40}$/, "must be 1 to 40 small letters, digits or hyphens");
@@ -28,7 +30,9 @@ const SizeDirection = z.strictObject({
   values: z.array(z.number()).min(1, "must name at least one value").max(50, "must name at most 50 values"),
 });
 
-const LocalTime = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, 'must be a local time such as "2026-10-09T18:30"');
+const LocalTime = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, 'must be a local time such as "2026-10-09T18:30"');
 const LocalDate = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date such as "2026-10-09"');
 
 /** What was read off the station at one time, in the engine's own words for it; the engine reads it once more before it learns. */
@@ -46,11 +50,35 @@ const KeptReading = z.strictObject({
   note: z.string().min(1).max(1000).optional(),
 });
 
+const LogColumn = z.array(z.number().nullable()).max(MOST_LOG_ROWS);
+
+/** A meter's log as it is kept: in our units and signs, thinned out to the plan's steps, with what it was read with. */
+const KeptLog = z.strictObject({
+  name: z.string().min(1).max(200),
+  takenAt: z.string().min(1).max(40).optional(),
+  zone: z.string().min(1).max(60),
+  stamp: z.enum(["instant", "start", "end"]),
+  startMs: z.number(),
+  usualMs: z.number().min(1),
+  /** Minutes after `startMs`, rising; the columns have one value for each. */
+  atMinutes: z.array(z.number()).min(2).max(MOST_LOG_ROWS),
+  chargeShare: LogColumn.optional(),
+  bankV: LogColumn.optional(),
+  bankA: LogColumn.optional(),
+  bankW: LogColumn.optional(),
+  pvW: LogColumn.optional(),
+  loadW: LogColumn.optional(),
+  /** The file's titles and how they were read, so that the next log of this meter is read alike. */
+  titles: z.array(z.string().max(300)).max(60),
+  mapping: z.record(z.string().max(40), z.json()),
+  findings: z.array(z.string().max(2000)).max(60),
+});
+
 /** What an entry of each kind holds. */
 export const ENTRY_DOCS = {
   note: z.strictObject({ text: z.string().max(50_000, "must be at most 50000 characters long") }),
   scenario: OfOne,
-  forecast: z.strictObject({ scenarios: z.array(Id).min(1).max(2) }),
+  forecast: z.strictObject({ scenarios: z.array(Id).min(1).max(4) }),
   versus: z.strictObject({ first: Id, second: Id }),
   /** Directions left out are the bank's block and the first group of panels. */
   sizing: z.strictObject({
@@ -76,6 +104,7 @@ export const ENTRY_DOCS = {
     scenario: Id,
     readings: z.array(KeptReading).max(500, "must be at most 500 readings"),
   }),
+  actual: z.strictObject({ scenario: Id, log: KeptLog.optional() }),
   cautions: z.strictObject({}),
 } as const;
 
@@ -104,6 +133,7 @@ const Entry = z.discriminatedUnion("kind", [
   entryShape("shade"),
   entryShape("limits"),
   entryShape("readings"),
+  entryShape("actual"),
   entryShape("cautions"),
 ]);
 

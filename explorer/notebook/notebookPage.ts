@@ -1,5 +1,7 @@
 import type { Change, LimitsReport, Problem, ScenarioInput } from "../../engine/index.ts";
 import type { TimeScale } from "../charts/timeScale.ts";
+import type { ActualPicture } from "../entries/actual/actualPicture.ts";
+import type { LearnedPicture } from "../entries/readings/learnedPicture.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "../results/answers.ts";
 import type { EntryDoc, Notebook, NotebookScenario } from "./notebook.ts";
@@ -63,6 +65,10 @@ export interface NotebookPage {
   drivers(scenario: string): Found<DriversPicture>;
   /** The plan's wiring held against its limits. */
   limits(doc: EntryDoc<"limits">): Found<LimitsReport>;
+  /** What an entry's readings make of its scenario's forecast. */
+  learned(doc: EntryDoc<"readings">): Found<LearnedPicture>;
+  /** A scenario held against the log that an entry keeps. */
+  actual(doc: EntryDoc<"actual">): Found<ActualPicture>;
   scale(picture: { readonly ruler: RunPicture["ruler"] }): TimeScale;
   room(): SheetRoom;
   /** The instant that is being read on every chart of the sheet. */

@@ -1,3 +1,4 @@
+import { ActualEntry, actualSummary } from "../entries/actual/ActualEntry.tsx";
 import { CautionsView } from "../entries/cautions/CautionsView.tsx";
 import { DaysView, daysSummary } from "../entries/days/DaysView.tsx";
 import { DriversView, driversSummary } from "../entries/drivers/DriversView.tsx";
@@ -5,6 +6,7 @@ import { ForecastView, forecastSummary } from "../entries/forecast/ForecastView.
 import { LedgerView, ledgerSummary } from "../entries/ledger/LedgerView.tsx";
 import { LimitsEntry, limitsSummary } from "../entries/limits/LimitsEntry.tsx";
 import { NoteView, noteSummary } from "../entries/note/NoteView.tsx";
+import { ReadingsEntry, readingsSummary } from "../entries/readings/ReadingsEntry.tsx";
 import { RunView, runSummary } from "../entries/run/RunView.tsx";
 import { ScenarioView, scenarioSummary } from "../entries/scenario/ScenarioView.tsx";
 import { ShadeEntry, shadeSummary } from "../entries/shade/ShadeEntry.tsx";
@@ -123,6 +125,24 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     make: (notebook) => ({ title: "Wiring and limits", doc: { scenario: firstOf(notebook) } }),
     summary: limitsSummary,
     View: LimitsEntry,
+  },
+  readings: {
+    kind: "readings",
+    title: "Readings",
+    purpose: "what was read off the station, and the forecast that learns from it",
+    schema: ENTRY_DOCS.readings,
+    make: (notebook) => ({ title: "Where do we stand?", doc: { scenario: firstOf(notebook), readings: [] } }),
+    summary: readingsSummary,
+    View: ReadingsEntry,
+  },
+  actual: {
+    kind: "actual",
+    title: "Plan against actual",
+    purpose: "a meter's log over the plan: what it missed, and which figures to correct",
+    schema: ENTRY_DOCS.actual,
+    make: (notebook) => ({ title: "How good was the plan?", doc: { scenario: firstOf(notebook) } }),
+    summary: actualSummary,
+    View: ActualEntry,
   },
   cautions: {
     kind: "cautions",

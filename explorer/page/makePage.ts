@@ -1,6 +1,6 @@
 import { createEffect, createMemo, createSignal } from "solid-js";
 import { timeScale } from "../charts/timeScale.ts";
-import { askedByAll } from "../notebook/asked.ts";
+import { type Asked, askedByAll } from "../notebook/asked.ts";
 import type { NotebookState } from "../notebook/makeNotebook.ts";
 import type { EntryDoc, Notebook } from "../notebook/notebook.ts";
 import {
@@ -17,7 +17,7 @@ import { lostChanges, type ScenarioDocument, scenarioDocument, scenarioIn } from
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { Want } from "../results/desk.ts";
 import type { Results } from "../results/makeResults.ts";
-import { driversWanted, limitsWanted, sizesWanted } from "../results/wanted.ts";
+import { actualWanted, driversWanted, learnedWanted, limitsWanted, sizesWanted } from "../results/wanted.ts";
 
 /** A sheet narrower than this is read with a thumb. */
 const PHONE_PX = 700;
@@ -76,25 +76,44 @@ export function makePage(
     const found = documents().get(doc.scenario);
     return found?.ok ? limitsWanted(found.document, doc) : null;
   };
+  const learnedWant = (doc: EntryDoc<"readings">): Want | null => {
+    const found = documents().get(doc.scenario);
+    return found?.ok ? learnedWanted(found.document, doc, state.now()) : null;
+  };
+  const actualWant = (doc: EntryDoc<"actual">): Want | null => {
+    const found = documents().get(doc.scenario);
+    return found?.ok ? actualWanted(found.document, doc, state.now()) : null;
+  };
+  /** What an entry with choices of its own wants; undefined for what a scenario alone says. */
+  const ownWant = (asked: Asked): Want | null | undefined => {
+    switch (asked.kind) {
+      case "sizes":
+        return sizesWant(asked.doc);
+      case "drivers":
+        return driversWant(asked.scenario);
+      case "limits":
+        return limitsWant(asked.doc);
+      case "learned":
+        return learnedWant(asked.doc);
+      case "actual":
+        return actualWant(asked.doc);
+      default:
+        return undefined;
+    }
+  };
 
   createEffect(() => {
     const { seed, members } = state.now();
     const wants = askedByAll(state.now()).flatMap((asked): Want[] => {
-      if (asked.kind === "sizes" || asked.kind === "drivers" || asked.kind === "limits") {
-        const want =
-          asked.kind === "sizes"
-            ? sizesWant(asked.doc)
-            : asked.kind === "limits"
-              ? limitsWant(asked.doc)
-              : driversWant(asked.scenario);
-        return want === null ? [] : [want];
-      }
+      const own = ownWant(asked);
+      if (own !== undefined) return own === null ? [] : [own];
       if (asked.kind === "versus") {
         const [first, second] = [documents().get(asked.first), documents().get(asked.second)];
         const key = versusKey(first, second);
         if (key === null || !first?.ok || !second?.ok) return [];
         return [{ key, kind: "versus", documents: [first.document, second.document], seed, members }];
       }
+      if (asked.kind !== "run" && asked.kind !== "odds") return [];
       const found = documents().get(asked.scenario);
       const key = asked.kind === "run" ? runKey(found) : oddsKey(found);
       if (key === null || !found?.ok) return [];
@@ -174,6 +193,10 @@ export function makePage(
     drivers: (id) => withDocument(id, results.find("drivers", `drivers ${id}`, driversWant(id)?.key ?? null)),
     limits: (doc) =>
       withDocument(doc.scenario, results.find("limits", `limits ${doc.scenario}`, limitsWant(doc)?.key ?? null)),
+    learned: (doc) =>
+      withDocument(doc.scenario, results.find("learned", `learned ${doc.scenario}`, learnedWant(doc)?.key ?? null)),
+    actual: (doc) =>
+      withDocument(doc.scenario, results.find("actual", `actual ${doc.scenario}`, actualWant(doc)?.key ?? null)),
     scale: ({ ruler }) => timeScale(ruler, isPhone() ? null : Math.min(864, roomPx())),
     room,
     readingMs,

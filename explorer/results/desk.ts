@@ -1,4 +1,7 @@
 import type { LimitOptions, LimitsReport, ScenarioInput, SizeAims, SizeWish } from "../../engine/index.ts";
+import type { ActualPicture } from "../entries/actual/actualPicture.ts";
+import type { LearnedPicture } from "../entries/readings/learnedPicture.ts";
+import type { EntryDoc } from "../notebook/notebook.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { WeatherText } from "../weather/weatherEdits.ts";
@@ -12,6 +15,21 @@ export type Want =
       readonly kind: "limits";
       readonly document: ScenarioInput;
       readonly options: LimitOptions;
+    }
+  | {
+      readonly key: string;
+      readonly kind: "learned";
+      readonly document: ScenarioInput;
+      readonly readings: EntryDoc<"readings">["readings"];
+      readonly seed: string;
+      readonly members: number;
+    }
+  | {
+      readonly key: string;
+      readonly kind: "actual";
+      readonly document: ScenarioInput;
+      readonly log: NonNullable<EntryDoc<"actual">["log"]>;
+      readonly seed: string;
     }
   | {
       readonly key: string;
@@ -62,6 +80,8 @@ export type Answer =
   | { readonly kind: "sizes"; readonly picture: SizePicture }
   | { readonly kind: "drivers"; readonly picture: DriversPicture }
   | { readonly kind: "limits"; readonly picture: LimitsReport }
+  | { readonly kind: "learned"; readonly picture: LearnedPicture }
+  | { readonly kind: "actual"; readonly picture: ActualPicture }
   | { readonly kind: "problems"; readonly problems: readonly ScenarioProblem[] };
 
 /** What the desk says. `whole` is false for a coarse first pass, which a better answer to the same key follows. */

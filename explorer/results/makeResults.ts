@@ -1,5 +1,7 @@
 import { batch, createSignal } from "solid-js";
 import type { LimitsReport } from "../../engine/index.ts";
+import type { ActualPicture } from "../entries/actual/actualPicture.ts";
+import type { LearnedPicture } from "../entries/readings/learnedPicture.ts";
 import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import type { WeatherText } from "../weather/weatherEdits.ts";
@@ -16,6 +18,8 @@ interface Pictures {
   readonly sizes: SizePicture;
   readonly drivers: DriversPicture;
   readonly limits: LimitsReport;
+  readonly learned: LearnedPicture;
+  readonly actual: ActualPicture;
 }
 
 /**
@@ -24,8 +28,8 @@ interface Pictures {
  */
 export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText[] | undefined = () => undefined) {
   const answers = new Map<string, { answer: Answer; whole: boolean }>();
-  /** The key of the last good answer of each slot. */
-  const lastGood = new Map<string, string>();
+  /** What each slot has asked for, last of all what it asks for now: of these the newest that is known is shown. */
+  const askedFor = new Map<string, string[]>();
   const [news, setNews] = createSignal(0);
   const [progress, setProgress] = createSignal<{ key: string; done: number; of: number } | null>(null);
   const [isIdle, setIdle] = createSignal(true);
@@ -115,10 +119,16 @@ export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText
           : held?.answer.kind === "problems"
             ? held.answer.problems
             : [];
-      if (fresh !== null && key !== null) lastGood.set(slot, key);
+      const asked = askedFor.get(slot) ?? [];
+      if (key !== null && asked.at(-1) !== key) {
+        // What was asked before the last good answer can be no newer than it.
+        const lastGood = asked.findLastIndex((each) => pictureOf(each) !== null);
+        askedFor.set(slot, [...asked.slice(Math.max(0, lastGood)), key]);
+      }
+      const before = () => (askedFor.get(slot) ?? []).findLast((each) => pictureOf(each) !== null);
       const runs = progress();
       return {
-        result: fresh ?? pictureOf(lastGood.get(slot)),
+        result: fresh ?? pictureOf(before()),
         stale: fresh === null,
         progress:
           held?.whole === true || key === null || isIdle()

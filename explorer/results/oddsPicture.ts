@@ -4,7 +4,7 @@ import { rulerOf } from "../time/rulerOf.ts";
 import type { OddsPicture, TimePicture } from "./answers.ts";
 
 /** The dates and nights that an event's charts hang from. */
-export function timePicture({ prepared }: PreparedEnsemble): TimePicture {
+export function timePicture({ prepared }: Pick<PreparedEnsemble, "prepared">): TimePicture {
   const { grid, scenario } = prepared;
   const ruler = rulerOf(grid.dates, grid.zone);
   const { latitudeDeg, longitudeDeg } = scenario.place;

@@ -38,3 +38,21 @@ export function limitsWanted(document: ScenarioInput, doc: EntryDoc<"limits">): 
   const options = limitOptions(doc);
   return { key: JSON.stringify(["limits", options, document]), kind: "limits", document, options };
 }
+
+/** Particles of a forecast that learns: fewer make its bands jump, more take longer than they are worth. */
+const LEARN_MEMBERS = { fewest: 100, most: 2000 };
+
+/** What an entry's readings want worked out; null while there are none. */
+export function learnedWanted(document: ScenarioInput, { readings }: EntryDoc<"readings">, drawn: Drawn): Want | null {
+  if (readings.length === 0) return null;
+  const { seed } = drawn;
+  const members = Math.min(LEARN_MEMBERS.most, Math.max(LEARN_MEMBERS.fewest, drawn.members));
+  const key = JSON.stringify(["learned", seed, members, readings, document]);
+  return { key, kind: "learned", document, readings, seed, members };
+}
+
+/** What an entry's log wants held against; null while there is none. */
+export function actualWanted(document: ScenarioInput, { log }: EntryDoc<"actual">, { seed }: Drawn): Want | null {
+  if (log === undefined) return null;
+  return { key: JSON.stringify(["actual", seed, log, document]), kind: "actual", document, log, seed };
+}

@@ -1,13 +1,13 @@
 import { createMemo, createUniqueId, For, Show } from "solid-js";
 import { bandArea, bandLine } from "../../charts/bandPaths.ts";
+import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
-import { reserveTeeth } from "../../charts/reserveTeeth.ts";
 import type { TimeScale } from "../../charts/timeScale.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { ampHours, percent, THIN } from "../../words/numbers.ts";
+import { THIN } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
 import { forecastAxis } from "./forecastAxis.ts";
@@ -114,7 +114,13 @@ function ForecastChart(props: {
         </pattern>
       </defs>
       <For each={props.series}>{(each) => <SeriesBands series={each} layout={layout()} scale={scale()} id={id} />}</For>
-      <Reserve time={props.time} layout={layout()} scale={scale()} />
+      <ReserveLine
+        time={props.time}
+        reserveShare={props.time.reserveShare}
+        fullAh={props.time.fullAh}
+        y={layout().charge.y}
+        scale={scale()}
+      />
       <For each={props.series}>
         {(each) => (
           <g class={`series-${each.look}`}>
@@ -158,21 +164,6 @@ function SeriesBands(props: { series: Series; layout: ForecastLayout; scale: Tim
         />
       </Show>
       <path class="sun-line" d={bandLine(time(), props.scale, props.layout.sun.y, time().solarW.p50)} />
-    </g>
-  );
-}
-
-function Reserve(props: { time: Series["picture"]; layout: ForecastLayout; scale: TimeScale }) {
-  const y = () => props.layout.charge.y(props.time.reserveShare);
-  const x0 = () => props.scale.x(props.time.startMs);
-  const x1 = () => props.scale.x(props.time.startMs + props.time.steps * props.time.stepMs);
-  return (
-    <g class="reserve" transform={`translate(0 ${y()})`}>
-      <line x1={x0()} x2={x1()} y1={0} y2={0} />
-      <path d={reserveTeeth(x0(), x1())} />
-      <text x={x0() + 12} y={-9}>
-        Reserve {percent(props.time.reserveShare)}, {ampHours(props.time.reserveShare * props.time.fullAh)}
-      </text>
     </g>
   );
 }

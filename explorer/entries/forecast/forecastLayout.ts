@@ -10,7 +10,7 @@ const SUN_PX = 84;
 export interface Series {
   readonly id: string;
   readonly name: string;
-  readonly look: "first" | "second";
+  readonly look: "first" | "second" | "third" | "fourth";
   readonly picture: OddsPicture;
 }
 

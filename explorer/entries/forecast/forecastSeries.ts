@@ -2,7 +2,7 @@ import type { EntryDoc } from "../../notebook/notebook.ts";
 import type { NotebookPage } from "../../notebook/notebookPage.ts";
 import type { Series } from "./forecastLayout.ts";
 
-const LOOKS = ["first", "second"] as const;
+const LOOKS = ["first", "second", "third", "fourth"] as const;
 
 /** What is known of each of a forecast's scenarios. */
 export function forecastSeries(page: Pick<NotebookPage, "odds" | "scenario">, doc: EntryDoc<"forecast">): Series[] {

@@ -1,0 +1,180 @@
+import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
+import { dayName } from "../../time/localClock.ts";
+import { type EventTime, localTime, suggestedTime } from "./localTime.ts";
+import { ReadingKeys } from "./ReadingKeys.tsx";
+import {
+  draftOf,
+  emptyDraft,
+  type KeptReading,
+  type ReadingDraft,
+  readingOf,
+  type SkyWord,
+  WAYS,
+} from "./readingDraft.ts";
+
+const SKY_WORDS: readonly SkyWord[] = ["clear", "fair", "mixed", "cloudy", "overcast"];
+
+/** A reading as it is typed in: the charge, when, and Save; everything else waits under “More”. */
+export function ReadingForm(props: {
+  event: EventTime;
+  isPhone: boolean;
+  /** Who read last. */
+  by: string;
+  /** The reading that is put right; null for a new one. */
+  mends: KeptReading | null;
+  onSave: (reading: KeptReading) => void;
+  onLeave: () => void;
+}) {
+  const id = createUniqueId();
+  const [nowMs, setNowMs] = createSignal(Date.now());
+  const [draft, setDraft] = createSignal<ReadingDraft>(
+    props.mends === null ? emptyDraft("", props.by) : draftOf(props.mends),
+  );
+  const [isTimed, setTimed] = createSignal(props.mends !== null);
+  const [wrong, setWrong] = createSignal("");
+  const suggested = createMemo(() => suggestedTime(props.event, nowMs()));
+  const at = () => (isTimed() ? draft().at : suggested().at);
+  const way = () => WAYS.find((each) => each.way === draft().way)!;
+  const put = (part: Partial<ReadingDraft>) => {
+    setWrong("");
+    setDraft({ ...draft(), ...part });
+  };
+  const dates = () =>
+    props.event.ruler.days.map(({ date }) => date).filter((date) => at() === "" || date <= at().slice(0, 10));
+  const save = (event: SubmitEvent) => {
+    event.preventDefault();
+    setNowMs(Date.now());
+    const found = readingOf({ ...draft(), at: at() }, props.event, new Date(nowMs()).toISOString().slice(0, 16));
+    if (!found.ok) return setWrong(found.sentence);
+    props.onSave(found.reading);
+    setTimed(false);
+    setDraft(emptyDraft("", found.reading.by ?? ""));
+  };
+  return (
+    <form
+      class="reading-form no-print"
+      aria-label={props.mends === null ? "New reading" : "Correct a reading"}
+      onSubmit={save}
+    >
+      <fieldset class="reading-ways">
+        <legend class="unseen">What is read</legend>
+        <For each={WAYS}>
+          {({ way, label }) => (
+            <label>
+              <input type="radio" name={`${id}-way`} checked={draft().way === way} onChange={() => put({ way })} />
+              {label}
+            </label>
+          )}
+        </For>
+      </fieldset>
+      <div class="reading-main">
+        <label class="reading-charge">
+          <span>{way().label}</span>
+          <input
+            type="text"
+            inputmode={props.isPhone ? "none" : "decimal"}
+            autocomplete="off"
+            value={draft().charge}
+            aria-invalid={wrong() !== ""}
+            aria-describedby={wrong() === "" ? undefined : `${id}-wrong`}
+            onInput={(event) => put({ charge: event.currentTarget.value })}
+          />
+        </label>
+        <Show when={props.isPhone}>
+          <ReadingKeys value={draft().charge} onType={(charge) => put({ charge })} />
+        </Show>
+        <label class="reading-at">
+          <span>Read at, {props.event.ruler.zone} clock</span>
+          <input
+            type="datetime-local"
+            value={at()}
+            min={localTime(props.event.ruler, props.event.startMs)}
+            max={localTime(props.event.ruler, props.event.endMs)}
+            onInput={(event) => {
+              setTimed(true);
+              put({ at: event.currentTarget.value.slice(0, 16) });
+            }}
+          />
+        </label>
+        <button type="submit" class="main-act reading-save">
+          {props.mends === null ? "Save" : "Put it right"}
+        </button>
+        <Show when={props.mends !== null}>
+          <button type="button" class="act" onClick={() => props.onLeave()}>
+            Leave it as it was
+          </button>
+        </Show>
+      </div>
+      <Show when={!isTimed() && suggested().says}>{(says) => <p class="reading-says">{says()}</p>}</Show>
+      <Show when={draft().way === "restV"}>
+        <p class="reading-says">
+          Volts at rest are a poor measure: take them after an hour with next to no current. How far they may be off is
+          counted in and drawn.
+        </p>
+      </Show>
+      <Show when={wrong()}>
+        <p class="wrong" id={`${id}-wrong`} role="alert">
+          {wrong()}
+        </p>
+      </Show>
+      <details>
+        <summary>More: panels, load, sky, who, note</summary>
+        <div class="reading-more">
+          <TextBox label="Panels now, W" value={draft().panelsW} onType={(panelsW) => put({ panelsW })} isNumber />
+          <TextBox label="Load now, A" value={draft().loadA} onType={(loadA) => put({ loadA })} isNumber />
+          <label>
+            <span>The sky of</span>
+            <select onChange={(event) => put({ skyDate: event.currentTarget.value })}>
+              <option value="" selected={draft().skyDate === ""}>
+                no day
+              </option>
+              <For each={dates()}>
+                {(date) => (
+                  <option value={date} selected={draft().skyDate === date}>
+                    {dayName(date)}
+                  </option>
+                )}
+              </For>
+            </select>
+          </label>
+          <label>
+            <span>was</span>
+            <select onChange={(event) => put({ skyWord: event.currentTarget.value as SkyWord | "" })}>
+              <option value="" selected={draft().skyWord === ""}>
+                not seen
+              </option>
+              <For each={SKY_WORDS}>
+                {(word) => (
+                  <option value={word} selected={draft().skyWord === word}>
+                    {word}
+                  </option>
+                )}
+              </For>
+            </select>
+          </label>
+          <Show when={draft().way !== "restV"}>
+            <TextBox label="Error of the charge, %" value={draft().error} onType={(error) => put({ error })} isNumber />
+          </Show>
+          <TextBox label="Read by" value={draft().by} onType={(by) => put({ by })} />
+          <TextBox label="Note" value={draft().note} onType={(note) => put({ note })} />
+        </div>
+      </details>
+    </form>
+  );
+}
+
+function TextBox(props: { label: string; value: string; isNumber?: boolean; onType: (text: string) => void }) {
+  return (
+    <label>
+      <span>{props.label}</span>
+      <input
+        type="text"
+        inputmode={props.isNumber === true ? "decimal" : "text"}
+        autocomplete="off"
+        maxLength={props.isNumber === true ? 12 : 200}
+        value={props.value}
+        onInput={(event) => props.onType(event.currentTarget.value)}
+      />
+    </label>
+  );
+}

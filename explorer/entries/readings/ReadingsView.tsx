@@ -1,0 +1,209 @@
+import { createMemo, createSignal, For, Show } from "solid-js";
+import { readingWords } from "../../../engine/learn/readingWords.ts";
+import { fileName, saveFile } from "../../download/saveFile.ts";
+import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems, Progress } from "../../page/EntryState.tsx";
+import { SaidWords } from "../../page/SaidWords.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { LearnedChart } from "./LearnedChart.tsx";
+import { LEARNED_HEADS, learnedCsv, learnedRows } from "./learnedRows.ts";
+import { LESSON_HEADS, learnedMore, learnedSentence, lessonRows, lessonWords, roughWords } from "./learnedWords.ts";
+import { type EventTime, timeWords } from "./localTime.ts";
+import { ReadingForm } from "./ReadingForm.tsx";
+import { ReadingsList } from "./ReadingsList.tsx";
+import type { KeptReading } from "./readingDraft.ts";
+import { StillHelpsList } from "./StillHelpsList.tsx";
+import "./readings.css";
+
+const ROWS_MS = 3 * 3_600_000;
+
+/** What was read off the station, what it makes of the forecast, and what can still be done. */
+export function ReadingsView(props: EntryProps<"readings">) {
+  const found = () => props.page.learned(props.doc);
+  const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
+  const [mending, setMending] = createSignal<number | null>(null);
+  const [said, setSaid] = createSignal("");
+  const event = createMemo((): EventTime | null => {
+    const run = props.page.run(props.doc.scenario).result;
+    return run === null
+      ? null
+      : { ruler: run.ruler, startMs: run.startMs, endMs: run.startMs + run.steps * run.stepMs };
+  });
+  const latest = () =>
+    props.doc.readings.reduce<KeptReading | null>(
+      (late, each) => (late === null || each.at >= late.at ? each : late),
+      null,
+    );
+  const picture = () => (props.doc.readings.length === 0 ? null : found().result);
+  const keep = (readings: readonly KeptReading[], label: string) => {
+    setMending(null);
+    props.edit({ ...props.doc, readings: [...readings] }, label);
+  };
+  const save = (reading: KeptReading) => {
+    const at = mending();
+    setSaid(`Kept: ${timeWords(reading.at)}, ${readingWords(reading)}. Undo takes it back.`);
+    if (at === null) keep([...props.doc.readings, reading], "reading");
+    else
+      keep(
+        props.doc.readings.map((each, number) => (number === at ? reading : each)),
+        "reading put right",
+      );
+  };
+  const remove = (number: number) => {
+    setSaid(`The reading of ${timeWords(props.doc.readings[number]!.at)} is removed; Undo brings it back.`);
+    keep(
+      props.doc.readings.filter((_, each) => each !== number),
+      "reading removed",
+    );
+  };
+  const by = () => props.doc.readings.findLast((each) => each.by !== undefined)?.by ?? "";
+  return (
+    <div class="readings">
+      <div class="margin-left" classList={{ "entry-stale": picture() !== null && found().stale }}>
+        <p class="verdict">
+          <Show
+            when={latest()}
+            fallback="Nothing has been read yet: the first reading makes the forecast start from it."
+          >
+            {(reading) => (
+              <>
+                <strong>{timeWords(reading().at)}:</strong> {readingWords(reading())}.{" "}
+              </>
+            )}
+          </Show>
+          <Show when={picture()}>
+            {(learned) => (
+              <span class="data">
+                <SaidWords words={learnedSentence(learned(), name())} />
+              </span>
+            )}
+          </Show>
+        </p>
+        <Show when={picture()}>
+          {(learned) => (
+            <div class="data">
+              <For each={learned().report.wrong}>{({ sentence }) => <p class="wrong">{sentence}</p>}</For>
+              <p class="more">{learnedMore(learned())}</p>
+              <For each={roughWords(learned())}>{(sentence) => <p class="reading-rough">{sentence}</p>}</For>
+            </div>
+          )}
+        </Show>
+        <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
+          {(time) => (
+            <Show when={`mending ${mending() ?? "new"}`} keyed>
+              <ReadingForm
+                event={time()}
+                isPhone={props.page.room().isPhone}
+                by={by()}
+                mends={mending() === null ? null : (props.doc.readings[mending()!] ?? null)}
+                onSave={save}
+                onLeave={() => setMending(null)}
+              />
+            </Show>
+          )}
+        </Show>
+        <p role="status" class="reading-said">
+          {said()}
+        </p>
+        <Show when={props.doc.readings.length > 0}>
+          <Progress of={[found()]} />
+          <Problems of={[found()]} />
+        </Show>
+      </div>
+      <Show when={picture()}>
+        {(learned) => <LearnedChart page={props.page} picture={learned()} name={name()} isStale={found().stale} />}
+      </Show>
+      <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+        <Show when={picture()}>
+          {(learned) => (
+            <div class="data">
+              <h3>What has been learned</h3>
+              <ul class="lines">
+                <For
+                  each={lessonWords(learned())}
+                  fallback={
+                    <li>Nothing that stands out of the noise: the plan's figures stay as sure as they were.</li>
+                  }
+                >
+                  {(sentence) => <li>{sentence}</li>}
+                </For>
+              </ul>
+              <Folded title="Every figure, before and after" heads={LESSON_HEADS} rows={lessonRows(learned())} />
+              <Folded
+                title="The bands in figures, every three hours"
+                heads={["At", ...LEARNED_HEADS]}
+                rows={learnedRows(learned(), ROWS_MS)}
+              />
+              <StillHelpsList
+                helps={learned().helps}
+                isStale={found().stale}
+                onMake={({ changes, name: change }) => {
+                  const made = props.page.branch(props.doc.scenario, props.id, changes, `${name()}, ${change}`);
+                  setSaid(`${made} stands below as a scenario; Undo takes it back.`);
+                }}
+              />
+            </div>
+          )}
+        </Show>
+        <Show when={props.doc.readings.length > 0}>
+          <h3>Readings</h3>
+          <ReadingsList
+            readings={props.doc.readings}
+            problems={found().problems}
+            onMend={setMending}
+            onRemove={remove}
+          />
+        </Show>
+        <p class="choices no-print">
+          <ScenarioChoice
+            page={props.page}
+            label="Scenario that the readings belong to"
+            value={props.doc.scenario}
+            onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
+          />
+          <button
+            type="button"
+            class="act"
+            disabled={picture() === null}
+            onClick={() => saveFile(`${fileName(name())}-readings.csv`, "text/csv", learnedCsv(picture()!))}
+          >
+            CSV
+          </button>
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function Folded(props: {
+  title: string;
+  heads: readonly string[];
+  rows: readonly { readonly name: string; readonly figures: readonly string[] }[];
+}) {
+  return (
+    <details>
+      <summary>{props.title}</summary>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
+      <section class="wide" tabIndex={0} aria-label={props.title}>
+        <table>
+          <caption class="unseen">{props.title}</caption>
+          <thead>
+            <tr>
+              <For each={props.heads}>{(head) => <th scope="col">{head}</th>}</For>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={props.rows}>
+              {({ name, figures }) => (
+                <tr>
+                  <th scope="row">{name}</th>
+                  <For each={figures}>{(text) => <td>{text}</td>}</For>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </details>
+  );
+}

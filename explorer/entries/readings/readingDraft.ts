@@ -1,0 +1,111 @@
+import type { EntryDoc } from "../../notebook/notebook.ts";
+import { typedNumber } from "../../page/NumberBox.tsx";
+import { type EventTime, whyNoTime } from "./localTime.ts";
+
+export type KeptReading = EntryDoc<"readings">["readings"][number];
+export type SkyWord = NonNullable<KeptReading["sky"]>["word"];
+
+/** The three ways in which a charge is read. */
+export const WAYS = [
+  { way: "chargeShare", label: "Charge, %", unit: "%", low: 0, high: 100 },
+  { way: "outAh", label: "Ah out since full", unit: "Ah", low: 0, high: 50_000 },
+  { way: "restV", label: "Volts at rest", unit: "V", low: 6, high: 70 },
+] as const;
+export type Way = (typeof WAYS)[number]["way"];
+
+/** A reading while it is being typed: text, as typed. */
+export interface ReadingDraft {
+  readonly at: string;
+  readonly way: Way;
+  readonly charge: string;
+  readonly error: string;
+  readonly panelsW: string;
+  readonly loadA: string;
+  readonly skyDate: string;
+  readonly skyWord: SkyWord | "";
+  readonly by: string;
+  readonly note: string;
+}
+
+export function emptyDraft(at: string, by: string): ReadingDraft {
+  return {
+    at,
+    by,
+    way: "chargeShare",
+    charge: "",
+    error: "",
+    panelsW: "",
+    loadA: "",
+    skyDate: "",
+    skyWord: "",
+    note: "",
+  };
+}
+
+/** A kept reading, taken up again to be put right. */
+export function draftOf(reading: KeptReading): ReadingDraft {
+  const { way } = WAYS.find((each) => reading[each.way] !== undefined) ?? WAYS[0];
+  const value = reading[way];
+  const plain = (number: number | undefined) => (number === undefined ? "" : String(Number(number.toPrecision(6))));
+  return {
+    at: reading.at,
+    way,
+    charge: plain(value === undefined || way !== "chargeShare" ? value : 100 * value),
+    error: plain(reading.errorShare === undefined ? undefined : 100 * reading.errorShare),
+    panelsW: plain(reading.panelsW),
+    loadA: plain(reading.loadA),
+    skyDate: reading.sky?.date ?? "",
+    skyWord: reading.sky?.word ?? "",
+    by: reading.by ?? "",
+    note: reading.note ?? "",
+  };
+}
+
+export type DraftRead =
+  | { readonly ok: true; readonly reading: KeptReading }
+  | { readonly ok: false; readonly sentence: string };
+
+/** A draft as a reading, or the first thing that is wrong with it. @param enteredAt when it is typed in, as text */
+export function readingOf(draft: ReadingDraft, event: EventTime, enteredAt: string): DraftRead {
+  const way = WAYS.find((each) => each.way === draft.way)!;
+  try {
+    const charge = numberIn(draft.charge, way.label, way.low, way.high, way.unit);
+    const error = numberIn(draft.error, "Its error", 0.2, 30, "% of a full bank");
+    const panelsW = numberIn(draft.panelsW, "Panels now", 0, 50_000, "W");
+    const loadA = numberIn(draft.loadA, "Load now", 0, 2000, "A");
+    const hasSky = draft.skyWord !== "" && draft.skyDate !== "";
+    if (charge === undefined && panelsW === undefined && loadA === undefined && !hasSky) {
+      return { ok: false, sentence: `Nothing is read yet: give the ${way.label}, or something under “More”.` };
+    }
+    const noTime = whyNoTime(event, draft.at);
+    if (noTime !== null) return { ok: false, sentence: noTime };
+    if (hasSky && draft.skyDate > draft.at.slice(0, 10)) {
+      return { ok: false, sentence: "The sky of a day can be told once that day has come; choose an earlier day." };
+    }
+    const [by, note] = [draft.by.trim().slice(0, 80), draft.note.trim().slice(0, 1000)];
+    return {
+      ok: true,
+      reading: {
+        at: draft.at,
+        ...(charge === undefined ? {} : { [way.way]: way.way === "chargeShare" ? charge / 100 : charge }),
+        ...(error === undefined || charge === undefined || way.way === "restV" ? {} : { errorShare: error / 100 }),
+        ...(panelsW === undefined ? {} : { panelsW }),
+        ...(loadA === undefined ? {} : { loadA }),
+        ...(hasSky ? { sky: { date: draft.skyDate, word: draft.skyWord as SkyWord } } : {}),
+        ...(by === "" ? {} : { by }),
+        enteredAt,
+        ...(note === "" ? {} : { note }),
+      },
+    };
+  } catch (error) {
+    if (error instanceof RangeError) return { ok: false, sentence: error.message };
+    throw error;
+  }
+}
+
+function numberIn(text: string, what: string, low: number, high: number, unit: string): number | undefined {
+  if (text.trim() === "") return undefined;
+  const value = typedNumber(text);
+  if (typeof value === "number" && value >= low && value <= high) return value;
+  throw new RangeError(`${what} is "${text.trim()}" but must be a number from ${low} to ${high} ${unit}; correct it.`);
+}
