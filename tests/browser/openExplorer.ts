@@ -22,7 +22,10 @@ export async function openExplorer(browser: Browser, options: BrowserContextOpti
   page.on("console", (message) => {
     if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
   });
-  page.on("requestfailed", (request) => complaints.push(`failed: ${request.url()}`));
+  page.on("requestfailed", (request) => {
+    // What a page was still fetching when it was left is no failure.
+    if (request.failure()?.errorText !== "net::ERR_ABORTED") complaints.push(`failed: ${request.url()}`);
+  });
   page.on("response", (response) => {
     if (response.status() >= 400) complaints.push(`${response.status()}: ${response.url()}`);
   });

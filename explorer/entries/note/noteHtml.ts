@@ -11,6 +11,17 @@ const ALLOWED_ADDRESS = /^(https?:\/\/|mailto:|#)/i;
 /** A text that is markup's own escaping away from what was written, for rules that look at it. */
 const isAllowed = (address: string) => ALLOWED_ADDRESS.test(address) && !/[\s<>"'\\]/.test(address);
 
+/** Marks in one paragraph beyond which it is no longer text that somebody wrote; reading them takes time in the square of their number. */
+const MOST_MARKS = 600;
+
+/** Paragraphs that are made of marks, as they stand: every mark with the backslash that makes it a letter. */
+function tamed(text: string): string {
+  return text.replace(/[^\n]+(?:\n[^\n]+)*/g, (paragraph) => {
+    const marks = paragraph.match(/[*_~`[\]>]/g)?.length ?? 0;
+    return marks > MOST_MARKS ? paragraph.replace(/[*_~`[\]>]/g, "\\$&") : paragraph;
+  });
+}
+
 /**
  * Turns a note into HTML without a DOM: Markdown, with figures quoted from the results. HTML in a note is text like any other, pictures
  * become their words, and links lead only to the web, to mail, or down the page.
@@ -54,5 +65,5 @@ export function noteHtml(text: string, say: SayFigure): string {
       },
     },
   });
-  return marked.parse(text, { async: false });
+  return marked.parse(tamed(text), { async: false });
 }
