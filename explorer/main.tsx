@@ -9,6 +9,7 @@ import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
 import { Refused } from "./page/Refused.tsx";
 import { Sheet } from "./page/Sheet.tsx";
+import { SHARE_PREFIX } from "./share/shareLink.ts";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
 import "@fontsource-variable/radio-canada/standard.css";
@@ -40,6 +41,11 @@ async function firstNotebook(store: NotebookStore, wanted: string | null) {
 async function start(): Promise<void> {
   const store = await openNotebookStore().catch(() => null);
   const asked = new URLSearchParams(location.search);
+  let shared: { notebook: Notebook; waits: boolean } | null = null;
+  if (location.hash.startsWith(SHARE_PREFIX)) {
+    shared = await (await import("./share/openShared.tsx")).openShared(root, store);
+    if (shared === null) return;
+  }
   if (store !== null && asked.has("shelf")) {
     render(() => <Shelf store={store} />, root);
     return;
@@ -49,7 +55,8 @@ async function start(): Promise<void> {
     return;
   }
   let opened: { notebook: Notebook; revision: number } = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
-  if (store !== null) {
+  if (shared !== null) opened = { notebook: shared.notebook, revision: 0 };
+  else if (store !== null) {
     const found = await firstNotebook(store, asked.get("notebook"));
     if (found.kind === "refused") {
       render(() => <Refused sentences={found.sentences} />, root);
@@ -59,10 +66,17 @@ async function start(): Promise<void> {
   }
   const desk = new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" });
   const channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("duskline-notebooks");
-  render(() => <Sheet opened={opened} store={store} channel={channel} desk={desk} />, root);
+  render(
+    () => (
+      <Sheet opened={opened} waits={shared?.waits ?? asked.has("wait")} store={store} channel={channel} desk={desk} />
+    ),
+    root,
+  );
 }
 
 void start();
+// A link to a notebook that is put into an open page's address is followed like any other.
+addEventListener("hashchange", () => location.hash.startsWith(SHARE_PREFIX) && location.reload());
 
 if (import.meta.env.PROD) {
   const offline = makeOffline(navigator.serviceWorker, new URL(OFFLINE_WORKER, document.baseURI));

@@ -15,6 +15,7 @@ import { OutActs } from "../present/OutActs.tsx";
 import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
 import { makeResults } from "../results/makeResults.ts";
+import { ShareActs } from "../share/ShareActs.tsx";
 import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { clockAt, dateSpan } from "../time/localClock.ts";
@@ -34,6 +35,8 @@ import { UnitsChoice } from "./UnitsChoice.tsx";
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
 export function Sheet(props: {
   opened: { readonly notebook: Notebook; readonly revision: number };
+  /** Whether nothing is worked out before somebody says so. */
+  waits: boolean;
   store: NotebookStore | null;
   channel: Channel | null;
   desk: Desk;
@@ -148,6 +151,7 @@ export function Sheet(props: {
     if (key === "y" || event.shiftKey) state.redo();
     else state.undo();
   };
+  onMount(() => props.waits && results.stop());
   onMount(() => document.addEventListener("keydown", undoKeys));
   onCleanup(() => document.removeEventListener("keydown", undoKeys));
 
@@ -215,6 +219,7 @@ export function Sheet(props: {
                 Save file
               </button>
               <FileButton words="Open file" accept=".json,.csv,.epw,.tm3,.tmy3" onFile={(file) => void take(file)} />
+              <ShareActs notebook={notebook()} />
               <OutActs page={page} isWorking={isWorking()} lineOf={lineOf} onSay={setSaid} />
               <button type="button" class="act" onClick={() => theme.turn()}>
                 Light: {LIGHT_WORDS[theme.light()]}

@@ -1,0 +1,51 @@
+import { For, Show } from "solid-js";
+import type { Notebook } from "../notebook/notebook.ts";
+import { makeTheme } from "../page/makeTheme.ts";
+import { figure } from "../words/numbers.ts";
+import { MOST_STEPS_UNASKED, workSteps } from "./workSteps.ts";
+import "./share.css";
+
+/** What a link carries, before anything of it is kept or worked out. */
+export function SharedNotebook(props: { notebook: Notebook; onOpen: (waits: boolean) => void }) {
+  makeTheme();
+  const isLarge = () => workSteps(props.notebook) > MOST_STEPS_UNASKED;
+  const count = (n: number, one: string, many: string) => `${figure(n)} ${n === 1 ? one : many}`;
+  return (
+    <div class="page page-shelf">
+      <main class="sheet">
+        <div class="answer-block">
+          <h1 class="answer">{props.notebook.title}</h1>
+          <p class="more">
+            A notebook came with the link: {count(props.notebook.entries.length, "entry", "entries")},{" "}
+            {count(props.notebook.scenarios.length, "scenario", "scenarios")}, {figure(props.notebook.members)} skies.
+            Nothing of it is kept, and nothing was worked out yet.
+          </p>
+        </div>
+        <div class="margin-left shared">
+          <ul>
+            <For each={props.notebook.entries.slice(0, 20)}>{({ title }) => <li>{title}</li>}</For>
+            <Show when={props.notebook.entries.length > 20}>
+              <li>and {props.notebook.entries.length - 20} more</li>
+            </Show>
+          </ul>
+          <Show when={isLarge()}>
+            <p class="wrong">
+              It asks for much work. It opens without starting on it; “Work it out” on the sheet does.
+            </p>
+          </Show>
+          <p class="acts-row">
+            <button type="button" class="shared-open" onClick={() => props.onOpen(isLarge())}>
+              Open a copy
+            </button>
+            <a class="act" href="?shelf">
+              Leave it
+            </a>
+          </p>
+          <p>
+            The copy goes onto this browser's shelf, beside what is there already. Whoever sent it sees nothing of it.
+          </p>
+        </div>
+      </main>
+    </div>
+  );
+}

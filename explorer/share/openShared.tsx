@@ -1,0 +1,45 @@
+import { render } from "solid-js/web";
+import type { Notebook } from "../notebook/notebook.ts";
+import { freeId } from "../notebook/notebookEdits.ts";
+import { Refused } from "../page/Refused.tsx";
+import type { NotebookStore } from "../store/notebookStore.ts";
+import { SharedNotebook } from "./SharedNotebook.tsx";
+import { notebookOfFragment } from "./shareLink.ts";
+
+/**
+ * Shows what a link carries and waits until somebody wants it. With a store the copy goes onto the shelf and the page goes there; without
+ * one it comes back to be shown from memory.
+ * @returns null when it is refused
+ */
+export async function openShared(
+  root: Element,
+  store: NotebookStore | null,
+): Promise<{ readonly notebook: Notebook; readonly waits: boolean } | null> {
+  const read = await notebookOfFragment(location.hash);
+  if (!read.ok) {
+    render(() => <Refused sentences={read.sentences} />, root);
+    return null;
+  }
+  const { notebook } = read;
+  return new Promise((resolve) => {
+    const dispose = render(
+      () => (
+        <SharedNotebook
+          notebook={notebook}
+          onOpen={async (waits) => {
+            if (store !== null) {
+              const id = freeId(notebook.title, await store.list());
+              await store.save({ ...notebook, id }, 0, Date.now());
+              location.assign(`${location.pathname}?notebook=${id}${waits ? "&wait" : ""}`);
+              return;
+            }
+            history.replaceState(null, "", location.pathname);
+            dispose();
+            resolve({ notebook, waits });
+          }}
+        />
+      ),
+      root,
+    );
+  });
+}
