@@ -1,5 +1,6 @@
 import {
   type CancelSignal,
+  LearnCancelled,
   limits,
   makeTaskStore,
   mergeOdds,
@@ -17,6 +18,8 @@ import {
   trace,
   usualWishes,
 } from "../../engine/index.ts";
+import { actualPicture } from "../entries/actual/actualPicture.ts";
+import { learnedPicture } from "../entries/readings/learnedPicture.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import { runPicture } from "../picture/runPicture.ts";
 import type { WeatherText } from "../weather/weatherEdits.ts";
@@ -217,6 +220,34 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     return { kind: "drivers", picture: { report: run.part, remarks: ensemble.remarks } };
   }
 
+  /** Learns in this thread, a few particles at a time; what can still be done follows the picture. */
+  async function learnedAnswer(want: WantOf<"learned">, signal: CancelSignal): Promise<Answer> {
+    const { key, seed, members, readings } = want;
+    const ensemble = ensembleOf(await startedOf(want.document, seed, members));
+    const tick = ticker(key, members);
+    const hooks = {
+      progress: (done: number) => tick(0, done),
+      pause: works.turn,
+      isCancelled: () => signal.aborted,
+    };
+    try {
+      const found = await learnedPicture(ensemble, readings, members, hooks, (picture) =>
+        tell({ say: "answer", key, answer: { kind: "learned", picture }, whole: false }),
+      );
+      if (!found.ok) throw new Refused(found.problems);
+      return { kind: "learned", picture: found.picture };
+    } catch (error) {
+      throw error instanceof LearnCancelled ? new TaskCancelled() : error;
+    }
+  }
+
+  async function actualAnswer(want: WantOf<"actual">): Promise<Answer> {
+    const { scenario, surroundings } = await startedOf(want.document, want.seed, 0);
+    const found = actualPicture(scenario, want.log, surroundings, want.seed);
+    if (!found.ok) throw new Refused(found.problems);
+    return { kind: "actual", picture: found.picture };
+  }
+
   /** Says how far a want is, from time to time; its sides are added up. */
   function ticker(key: string, of: number): (side: number, done: number) => void {
     const dones: number[] = [];
@@ -270,6 +301,12 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
         areOpen[k] ? deliver(want, true, () => oddsAnswer(want, want.members, signal)) : Promise.resolve(false),
       ),
     );
+    for (const want of wants) {
+      if (signal.aborted) return;
+      if (want.kind === "learned") await deliver(want, true, () => learnedAnswer(want, signal));
+      if (want.kind === "actual") await deliver(want, true, () => actualAnswer(want));
+      await works.turn();
+    }
     for (const want of wants) {
       if (signal.aborted) return;
       if (want.kind === "sizes") await deliver(want, true, () => sizesAnswer(want, signal));
