@@ -4,10 +4,15 @@ import { LearnCancelled } from "../../../engine/learn/learnHooks.ts";
 import { learnReport } from "../../../engine/learn/learnReport.ts";
 import { intervalOf } from "../../../engine/learn/lessons.ts";
 import { firstParticles } from "../../../engine/learn/particles.ts";
+import { prepareOnward } from "../../../engine/learn/prepareOnward.ts";
 import { restingCharge } from "../../../engine/learn/restingCharge.ts";
 import { runParticles } from "../../../engine/learn/runParticles.ts";
+import { stepParticle } from "../../../engine/learn/stepParticle.ts";
+import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { oddsReport, runMembers } from "../../../engine/run/odds.ts";
 import { CHARGE_BINS } from "../../../engine/run/oddsPart.ts";
+import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { bitScenarios } from "../../bitScenarios.ts";
 import { learnEnsemble, placed } from "./learnScenario.ts";
 
 const MEMBERS = 400;
@@ -157,4 +162,58 @@ test("the same seed gives the same answer, another number of members is refused,
   expect(again.after).toEqual(once.after);
   await expect(learn(ensemble, readings, 10)).rejects.toThrow("from 100 to 20000, got 10");
   await expect(learn(ensemble, readings, 200, { isCancelled: () => true })).rejects.toThrow(LearnCancelled);
+});
+
+test("hours left are what a pocket calculator says of a steady load", async () => {
+  const ensemble = learnEnsemble({
+    stations: [],
+    panels: [],
+    gear: [{ id: "steady", name: "Steady load", working: { drawW: 26 }, use: { when: "always" } }],
+    bank: { chemistry: "lfp", blockAh: 100, startShare: 0.9, reserveShare: 0.2, temperature: 25 },
+    sureness: { idleDraw: "measured", bankHealth: "measured" },
+  });
+  // 26 W at some 13.2 V (four cells at 3.3 V, middle of the lithium curve) are 1.97 A: 10 h take 20 Ah of 90.
+  const report = learnReport(
+    await learn(ensemble, placed(ensemble, [{ at: "2026-07-10T20:00", chargeShare: 0.7 }]), 200),
+  );
+  // From 70 to 20 of 100 Ah: 50 Ah / 1.97 A = 25.4 h; volts fall by 1 % on the way.
+  expect(Math.abs(report.hoursLeft.p50! / 25.4 - 1)).toBeLessThan(0.04);
+  expect(report.hoursLeft.p10!).toBeLessThan(report.hoursLeft.p50!);
+  expect(report.holdsAfter.share).toBe(0);
+});
+
+test("ampere-hours that nobody explains start the forecast where they stand", async () => {
+  const ensemble = learnEnsemble();
+  const { bank } = ensemble.prepared;
+  const readings = placed(ensemble, [{ at: "2026-07-10T12:00", outAh: 0.8 * bank.fullAh }]);
+  const report = learnReport(await learn(ensemble, readings, MEMBERS));
+  expect(report.wrong[0]).toMatchObject({ kind: "outAh", direction: "higher" });
+  expect(Math.abs(report.chargeNow.p50 - 0.2)).toBeLessThan(0.06);
+});
+
+test("skies drawn from a weather file go on from the day that is behind", async () => {
+  const found = bitScenarios(undefined).find(({ scenario }) => scenario.weather.kind === "file")!;
+  const ready = prepareEnsemble(found.scenario, found.surroundings, "file");
+  if (!ready.ok) throw new Error(ready.problems[0]!.message);
+  const { ensemble } = ready;
+  const { grid } = ensemble.prepared;
+  expect((await learn(ensemble, [], 100)).after).toEqual(runMembers(ensemble, 0, 100));
+  const place = Math.round(grid.steps / 2);
+  const readings = [{ reading: { at: "2026-01-01T00:00", chargeShare: 0.6, errorShare: 0.3 }, number: 0, place }];
+  const learned = await learn(ensemble, readings, 100);
+  expect(learned.particles.settled.days).toBeGreaterThan(0);
+  expect(learned.after.outcomes.endShare.every((share) => share >= 0 && share <= 1)).toBe(true);
+  const { particles } = learned;
+  const room = makeMemberRoom(ensemble);
+  const onward = prepareOnward(ensemble, particles);
+  const days = ensemble.skies.whole.days;
+  const ahead = new Set<number>();
+  for (let p = 0; p < 20; p++) {
+    stepParticle(onward, p, room);
+    const chosen = Array.from(ensemble.skies.blocks!.chosen);
+    const behind = Array.from(particles.fileDay.slice(p * days, p * days + particles.settled.days));
+    expect(chosen.slice(0, particles.settled.days)).toEqual(behind);
+    ahead.add(chosen[particles.settled.days]!);
+  }
+  expect(ahead.size).toBeGreaterThan(3);
 });
