@@ -77,6 +77,7 @@ describe("a log in any of the usual forms", () => {
     ["lines before the titles", `Logger of the van;;\n\n${logText({ delimiter: ";" })}`],
     ["units after the numbers", logText().replace(/(?<=Z,)([\d.]+)/g, "$1 %")],
     ["an offset beside each time", logText({ time: (ms) => `${iso(ms + 7_200_000)}+02:00` })],
+    ["an offset behind UTC", logText({ time: (ms) => `${iso(ms - 12_600_000)}-03:30` })],
   ])("%s", (name, text) => {
     const mapping: MeterMapping = name.startsWith("month") ? { timeForm: "monthFirst" } : {};
     const { log } = read(text, mapping);
