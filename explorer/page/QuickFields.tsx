@@ -50,7 +50,7 @@ export function QuickFields(props: {
     edit(`panels.${group}`, { panels: { ...plan().panels, [group]: count } });
 
   return (
-    <form class="plan" aria-label="The plan" onSubmit={(event) => event.preventDefault()}>
+    <div class="plan" role="group" aria-label="The plan">
       <div class="plan-fields">
         <Field
           name="Bank"
@@ -155,7 +155,7 @@ export function QuickFields(props: {
           )}
         </For>
       </div>
-    </form>
+    </div>
   );
 }
 
