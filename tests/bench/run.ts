@@ -7,7 +7,7 @@ import { spawnSync } from "node:child_process";
 import { build } from "vite";
 
 const OUT = ".cache/bench";
-const MEASUREMENTS = ["measure", "measureEnsemble"];
+const MEASUREMENTS = ["measure", "measureEnsemble", "measureBrowser"];
 
 await build({
   configFile: false,
