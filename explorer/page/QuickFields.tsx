@@ -50,7 +50,7 @@ export function QuickFields(props: {
     edit(`panels.${group}`, { panels: { ...plan().panels, [group]: count } });
 
   return (
-    <div class="plan" role="group" aria-label="The plan">
+    <div class="plan">
       <div class="plan-fields">
         <Field
           name="Bank"
