@@ -1,6 +1,6 @@
-/** Hands a text over as a file; nothing leaves the machine. */
-export function saveFile(name: string, kind: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: kind }));
+/** Hands a text or a picture over as a file; nothing leaves the machine. */
+export function saveFile(name: string, kind: string, content: string | Blob): void {
+  const url = URL.createObjectURL(new Blob([content], { type: kind }));
   const link = document.createElement("a");
   link.href = url;
   link.download = name;

@@ -2,6 +2,7 @@ import { For, Show } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import { FrameBar } from "../charts/FrameBar.tsx";
 import type { TimeScale } from "../charts/timeScale.ts";
+import { PictureActs } from "../download/PictureActs.tsx";
 import type { Entry, EntryKindName } from "../notebook/notebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { kindOf, REGISTRY } from "../notebook/registry.ts";
@@ -94,6 +95,7 @@ export function EntryFrame(props: {
           <span class="title-print">{props.entry.title}</span>
         </h2>
         <div class="acts no-print">
+          <PictureActs page={props.page} entry={props.entry} />
           <button
             type="button"
             class="act"

@@ -303,7 +303,7 @@ test("tables and files carry the same numbers as the picture", async () => {
   expect(csv.split("\n")).toHaveLength(run.prepared.grid.steps + 1);
   expect((await save("#days", "CSV")).split("\n")).toHaveLength(run.days.length + 1);
   const svg = await save("#run", "SVG");
-  expect(svg).toMatch(/^<svg [^>]*><style>svg\{--/);
+  expect(svg).toMatch(/^<svg [^>]*><title>[^<]*<\/title><style>[^<]*svg\{--/);
   const drawn = await page.context().newPage();
   await drawn.setContent(svg);
   expect(await drawn.locator("path.charge").evaluate((path) => getComputedStyle(path).stroke)).toBe("rgb(23, 74, 134)");

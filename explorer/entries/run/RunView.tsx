@@ -4,7 +4,6 @@ import { Strata } from "../../charts/Strata.tsx";
 import { endMs } from "../../charts/strataPaths.ts";
 import { strataCsv } from "../../download/csv.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
-import { svgFile } from "../../download/svgFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
@@ -48,14 +47,6 @@ export function RunView(props: EntryProps<"run">) {
     props.page.turn(props.doc.scenario, "reservePercent", (document) =>
       changesOf(document, { ...planOf(document), reservePercent: value }),
     );
-  const saveSvg = (run: RunPicture) => {
-    const entry = document.getElementById(props.id);
-    const ruler = document.querySelector<SVGElement>(".ruler-drawing");
-    const [axis, strata] = [".strata-axis", ".strata"].map((name) => entry?.querySelector<SVGElement>(name) ?? null);
-    if (ruler == null || axis == null || strata == null) return;
-    const labels = entry?.querySelector<SVGElement>(".strata-labels") ?? null;
-    saveFile(`${fileName(run.name)}.svg`, "image/svg+xml", svgFile(ruler, axis, strata, labels));
-  };
   return (
     <div classList={{ "entry-stale": found().stale }}>
       <div class="margin-left">
@@ -94,9 +85,6 @@ export function RunView(props: EntryProps<"run">) {
                   onClick={() => saveFile(`${fileName(run().name)}-steps.csv`, "text/csv", strataCsv(run()))}
                 >
                   CSV
-                </button>
-                <button type="button" class="act" onClick={() => saveSvg(run())}>
-                  SVG
                 </button>
               </>
             )}

@@ -1,6 +1,7 @@
 import { createMemo, For, Show } from "solid-js";
 import { bandArea, bandLine, stepAt } from "../../charts/bandPaths.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
+import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
@@ -12,6 +13,7 @@ import { changeWords } from "../scenario/changeWords.ts";
 import { OddsBars } from "./OddsBars.tsx";
 import { pairedLabels, pairedLayout } from "./pairedLayout.ts";
 import { Tally } from "./Tally.tsx";
+import { versusCsv } from "./versusCsv.ts";
 import { versusRows } from "./versusRows.ts";
 import { burdenWords, versusSentence } from "./versusWords.ts";
 
@@ -49,6 +51,16 @@ export function VersusView(props: EntryProps<"versus">) {
             value={props.doc.first}
             onPick={(first) => props.edit({ ...props.doc, first }, "against")}
           />
+          <button
+            type="button"
+            class="act no-print"
+            disabled={found().result === null}
+            onClick={() =>
+              saveFile(`${fileName(names().second)}-versus.csv`, "text/csv", versusCsv(found().result!, names()))
+            }
+          >
+            CSV
+          </button>
         </p>
         <Progress of={[found()]} />
         <Problems of={[found()]} />

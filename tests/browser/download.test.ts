@@ -1,0 +1,72 @@
+import { readFileSync } from "node:fs";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { PICTURED_KINDS } from "../../explorer/download/picturedKinds.ts";
+import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
+import { notWellFormed } from "../cli/wellFormed.ts";
+import { launchBrowser } from "./launchBrowser.ts";
+import { allWorkedOut, openExplorer } from "./openExplorer.ts";
+
+const pictured = exampleNotebook("example").entries.filter(({ kind }) => PICTURED_KINDS.has(kind));
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+async function saved(page: Page, id: string, button: "SVG" | "PNG" | "CSV") {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.locator(`#${id}`).getByRole("button", { name: button, exact: true }).click(),
+  ]);
+  return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+}
+
+test("every kind of picture is saved as SVG that stands alone and as PNG twice as fine", async () => {
+  expect(new Set(pictured.map(({ kind }) => kind))).toEqual(PICTURED_KINDS);
+  const { page, complaints } = await openExplorer(browser);
+  await allWorkedOut(page);
+  for (const { id, kind } of pictured) {
+    const svg = await saved(page, id, "SVG");
+    expect(svg.name).toMatch(/\.svg$/);
+    const text = svg.bytes.toString("utf8");
+    expect(notWellFormed(text), kind).toBeNull();
+    expect(text).not.toMatch(/<script|href=|undefined|NaN|url\((?!["']?(#|data:font))/);
+    const [, width, height] = /width="([\d.]+)" height="([\d.]+)"/.exec(text)!;
+    const png = await saved(page, id, "PNG");
+    expect(png.bytes.subarray(1, 4).toString()).toBe("PNG");
+    expect(Math.abs(png.bytes.readUInt32BE(16) - 2 * Number(width))).toBeLessThan(2);
+    expect(Math.abs(png.bytes.readUInt32BE(20) - 2 * Number(height))).toBeLessThan(2);
+    // Not an empty sheet: paper of one colour packs to almost nothing.
+    expect(png.bytes.length, kind).toBeGreaterThan(8000);
+  }
+  expect(complaints).toEqual([]);
+}, 120_000);
+
+test("a picture is saved in the light that the page is read by", async () => {
+  const { page } = await openExplorer(browser);
+  await allWorkedOut(page);
+  const day = (await saved(page, "run", "SVG")).bytes.toString("utf8");
+  await page.getByRole("button", { name: /^Light:/ }).click();
+  const dusk = (await saved(page, "run", "SVG")).bytes.toString("utf8");
+  expect(day).toContain("--sheet:#fcfcf9");
+  expect(dusk).toContain("--sheet:#111b30");
+});
+
+test("two scenarios held against one another are saved in figures", async () => {
+  const { page } = await openExplorer(browser);
+  await allWorkedOut(page);
+  const { name, bytes } = await saved(page, "versus", "CSV");
+  expect(name).toBe("roof-and-meadow-versus.csv");
+  const lines = bytes.toString("utf8").split("\n");
+  expect(lines[0]).toBe(",Roof and meadow,Roof alone");
+  expect(lines[1]).toMatch(/^"?Holds, of 100 skies"?,\d+ \(\d+–\d+\),\d+ \(\d+–\d+\)$/);
+  const steps = lines.filter((line) => /^2026-10-\d\dT/.test(line));
+  expect(steps).toHaveLength(469);
+  expect(steps[0]).toBe("2026-10-08T10:00+02:00,0.00,0.00,0.00");
+  for (const step of steps) {
+    const [low, middle, high] = step.split(",").slice(1).map(Number) as [number, number, number];
+    expect(low).toBeLessThanOrEqual(middle);
+    expect(middle).toBeLessThanOrEqual(high);
+  }
+});
