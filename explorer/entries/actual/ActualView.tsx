@@ -1,5 +1,155 @@
+import { createSignal, For, Show } from "solid-js";
+import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { Problems, Progress } from "../../page/EntryState.tsx";
+import { SaidWords } from "../../page/SaidWords.tsx";
+import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { ActualChart } from "./ActualChart.tsx";
+import { actualCsv } from "./actualCsv.ts";
+import { actualSentence, coverWords, lackingWords, widestWords } from "./actualWords.ts";
+import { CorrectionTable } from "./CorrectionTable.tsx";
+import { LogTaking } from "./LogTaking.tsx";
+import { MissTable } from "./MissTable.tsx";
+import "./actual.css";
 
+/** A meter's log held against the plan: by how much it missed and why, and which figures to correct. */
 export function ActualView(props: EntryProps<"actual">) {
-  return <p class="margin-left">{props.doc.log?.name ?? ""}</p>;
+  const found = () => props.page.actual(props.doc);
+  const log = () => props.doc.log;
+  const picture = () => (log() === undefined ? null : found().result);
+  const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
+  const [said, setSaid] = createSignal("");
+  return (
+    <div class="actual">
+      <div class="margin-left" classList={{ "entry-stale": log() !== undefined && found().stale }}>
+        <p class="verdict">
+          <Show
+            when={log()}
+            fallback="No log yet: a meter's log of the event shows how good the plan was, and why it missed."
+          >
+            <Show when={picture()} fallback="Holding the log against the plan…">
+              {(against) => (
+                <span class="data">
+                  <SaidWords words={actualSentence(against(), name())} />
+                </span>
+              )}
+            </Show>
+          </Show>
+        </p>
+        <Show when={picture()}>
+          {(against) => (
+            <p class="more data">
+              {coverWords(against())} {widestWords(against())}
+            </p>
+          )}
+        </Show>
+        <p class="choices no-print">
+          <ScenarioChoice
+            page={props.page}
+            label="Scenario that the log is held against"
+            value={props.doc.scenario}
+            onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
+          />
+          <button
+            type="button"
+            class="act"
+            disabled={picture() === null}
+            onClick={() => saveFile(`${fileName(name())}-actual.csv`, "text/csv", actualCsv(picture()!))}
+          >
+            CSV
+          </button>
+          <Show when={log()}>
+            <button
+              type="button"
+              class="act"
+              onClick={() => {
+                const { log: _, ...rest } = props.doc;
+                props.edit(rest, "log taken out");
+              }}
+            >
+              Take the log out
+            </button>
+          </Show>
+        </p>
+        <Show when={props.page.document(props.doc.scenario)}>
+          {(document) => (
+            <LogTaking
+              notebook={props.page.notebook()}
+              document={document()}
+              zone={props.page.run(props.doc.scenario).result?.ruler.zone ?? "UTC"}
+              hasLog={log() !== undefined}
+              onTake={(taken) => {
+                setSaid(
+                  `${taken.name} is kept in this notebook, ${taken.atMinutes.length} rows of it; Undo takes it out.`,
+                );
+                props.edit({ ...props.doc, log: taken }, "log");
+              }}
+            />
+          )}
+        </Show>
+        <p role="status" class="reading-said">
+          {said()}
+        </p>
+        <Show when={log()}>
+          <Progress of={[found()]} />
+          <Problems of={[found()]} />
+        </Show>
+      </div>
+      <Show when={picture()}>
+        {(against) => (
+          <>
+            <ActualChart
+              page={props.page}
+              picture={against()}
+              odds={props.page.odds(props.doc.scenario).result}
+              name={name()}
+              isStale={found().stale}
+            />
+            <div class="margin-left data">
+              <Show when={against().miss}>
+                {(miss) => (
+                  <>
+                    <MissTable
+                      miss={miss()}
+                      title="What made the difference at the end of the log, in points of charge"
+                    />
+                    <p class="more">The line over each bar holds the true part 19 times in 20.</p>
+                    <For each={lackingWords(miss())}>{(sentence) => <p class="more">{sentence}</p>}</For>
+                  </>
+                )}
+              </Show>
+              <Show when={widestWords(against()) !== null && against().widest}>
+                {(widest) => (
+                  <MissTable miss={widest()} title="Where it was farthest from the plan, in points of charge" />
+                )}
+              </Show>
+              <Show when={against().correction}>
+                {(correction) => (
+                  <CorrectionTable
+                    correction={correction()}
+                    document={props.page.document(props.doc.scenario)}
+                    isStale={found().stale}
+                    onAccept={(changes, calibrated, remarks) => {
+                      const made = props.page.branch(props.doc.scenario, props.id, changes, `${name()}, ${calibrated}`);
+                      setSaid([`${made} stands below as a scenario; Undo takes it back.`, ...remarks].join(" "));
+                    }}
+                  />
+                )}
+              </Show>
+              <Show when={against().findings.length + (log()?.findings.length ?? 0) > 0}>
+                <details>
+                  <summary>What there is to say of the log, {log()?.name}</summary>
+                  <ul class="lines">
+                    <For each={[...new Set([...(log()?.findings ?? []), ...against().findings])]}>
+                      {(sentence) => <li>{sentence}</li>}
+                    </For>
+                  </ul>
+                </details>
+              </Show>
+            </div>
+          </>
+        )}
+      </Show>
+    </div>
+  );
 }
