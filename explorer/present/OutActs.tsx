@@ -1,4 +1,5 @@
 import { createEffect, createSignal, lazy, onMount, Show, Suspense } from "solid-js";
+import { Portal } from "solid-js/web";
 import type { Entry } from "../notebook/notebook.ts";
 import type { ReportPage } from "../report/reportPage.ts";
 import { saveReport } from "../report/saveReport.ts";
@@ -47,9 +48,12 @@ export function OutActs(props: {
         Present
       </button>
       <Show when={isPresenting()}>
-        <Suspense>
-          <Present page={props.page} lineOf={props.lineOf} onClose={() => setPresenting(false)} />
-        </Suspense>
+        {/* Outside of the acts: those may be folded away, and what lies in them with them. */}
+        <Portal>
+          <Suspense>
+            <Present page={props.page} lineOf={props.lineOf} onClose={() => setPresenting(false)} />
+          </Suspense>
+        </Portal>
       </Show>
     </>
   );

@@ -1,4 +1,5 @@
 import { createSignal, Show } from "solid-js";
+import { Portal } from "solid-js/web";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { type ShareLink, shareFragment } from "./shareLink.ts";
@@ -40,43 +41,45 @@ export function ShareActs(props: { notebook: Notebook }) {
       <button type="button" class="act" onClick={() => void open()}>
         Share link
       </button>
-      <dialog ref={dialog} class="share" aria-label="A link that carries this notebook">
-        <Show
-          when={address()}
-          fallback={
-            <Show when={link()}>{(made) => <p>{made().ok ? "" : (made() as { sentence: string }).sentence}</p>}</Show>
-          }
-        >
-          {(text) => (
-            <>
-              <p>
-                The link is the notebook: {Math.ceil(text().length / 1000)} kB, kept nowhere else. Whoever gets it opens
-                a copy of the notebook as it is now.
-              </p>
-              <label class="share-link">
-                Link
-                <input ref={box} type="text" readOnly value={text()} />
-              </label>
-            </>
-          )}
-        </Show>
-        <p class="share-acts">
-          <Show when={address()}>
+      <Portal>
+        <dialog ref={dialog} class="share" aria-label="A link that carries this notebook">
+          <Show
+            when={address()}
+            fallback={
+              <Show when={link()}>{(made) => <p>{made().ok ? "" : (made() as { sentence: string }).sentence}</p>}</Show>
+            }
+          >
             {(text) => (
-              <button type="button" class="act" onClick={() => void copy(text())}>
-                Copy
-              </button>
+              <>
+                <p>
+                  The link is the notebook: {Math.ceil(text().length / 1000)} kB, kept nowhere else. Whoever gets it
+                  opens a copy of the notebook as it is now.
+                </p>
+                <label class="share-link">
+                  Link
+                  <input ref={box} type="text" readOnly value={text()} />
+                </label>
+              </>
             )}
           </Show>
-          <button type="button" class="act" onClick={saveNotebook}>
-            Save as a file
-          </button>
-          <button type="button" class="act" onClick={() => dialog.close()}>
-            Close
-          </button>
-          <span role="status">{said()}</span>
-        </p>
-      </dialog>
+          <p class="share-acts">
+            <Show when={address()}>
+              {(text) => (
+                <button type="button" class="act" onClick={() => void copy(text())}>
+                  Copy
+                </button>
+              )}
+            </Show>
+            <button type="button" class="act" onClick={saveNotebook}>
+              Save as a file
+            </button>
+            <button type="button" class="act" onClick={() => dialog.close()}>
+              Close
+            </button>
+            <span role="status">{said()}</span>
+          </p>
+        </dialog>
+      </Portal>
     </>
   );
 }

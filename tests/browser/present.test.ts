@@ -16,6 +16,8 @@ afterAll(() => browser?.close());
 async function present(options: Parameters<typeof openExplorer>[1] = { viewport: { width: 1024, height: 768 } }) {
   const opened = await openExplorer(browser, options);
   await allWorkedOut(opened.page);
+  const more = opened.page.getByRole("button", { name: "More", exact: true });
+  if (await more.isVisible()) await more.click();
   await opened.page.getByRole("button", { name: "Present" }).click();
   await opened.page.locator("dialog.present[open]").waitFor();
   return opened;
