@@ -38,6 +38,24 @@ async function firstNotebook(store: NotebookStore, wanted: string | null) {
   return { kind: "open" as const, notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
 }
 
+/** Asks the six questions; the notebook that they make goes on the shelf, or where there is none, straight onto the sheet. */
+function newNotebook(store: NotebookStore | null): Promise<Notebook> {
+  return new Promise((resolve) => {
+    const close = render(
+      () => (
+        <NewNotebook
+          store={store}
+          onUnkept={(notebook) => {
+            close();
+            resolve(notebook);
+          }}
+        />
+      ),
+      root,
+    );
+  });
+}
+
 async function start(): Promise<void> {
   const store = await openNotebookStore().catch(() => null);
   const asked = new URLSearchParams(location.search);
@@ -50,12 +68,10 @@ async function start(): Promise<void> {
     render(() => <Shelf store={store} />, root);
     return;
   }
-  if (store !== null && asked.has("new")) {
-    render(() => <NewNotebook store={store} />, root);
-    return;
-  }
+  const answered = asked.has("new") ? await newNotebook(store) : null;
   let opened: { notebook: Notebook; revision: number } = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
-  if (shared !== null) opened = { notebook: shared.notebook, revision: 0 };
+  if (answered !== null) opened = { notebook: answered, revision: 0 };
+  else if (shared !== null) opened = { notebook: shared.notebook, revision: 0 };
   else if (store !== null) {
     const found = await firstNotebook(store, asked.get("notebook"));
     if (found.kind === "refused") {

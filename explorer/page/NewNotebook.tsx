@@ -1,4 +1,5 @@
 import type { ScenarioInput } from "../../engine/index.ts";
+import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
 import { notebookOf } from "../notebook/notebookOf.ts";
 import { StartQuestions } from "../start/StartQuestions.tsx";
@@ -7,12 +8,23 @@ import { makeTheme } from "./makeTheme.ts";
 import { UnitsChoice } from "./UnitsChoice.tsx";
 
 /** Six questions that end in a notebook with a verdict. */
-export function NewNotebook(props: { store: NotebookStore }) {
+export function NewNotebook(props: {
+  store: NotebookStore | null;
+  /** What becomes of the notebook where the browser keeps none. */
+  onUnkept: (notebook: Notebook) => void;
+}) {
   makeTheme();
   const done = async (document: ScenarioInput) => {
-    const id = freeId(document.name, await props.store.list());
-    await props.store.save(notebookOf(document, id), 0, Date.now());
-    location.search = `?notebook=${id}`;
+    const { store } = props;
+    const kept = async () => {
+      if (store === null) return false;
+      const id = freeId(document.name, await store.list());
+      await store.save(notebookOf(document, id), 0, Date.now());
+      location.search = `?notebook=${id}`;
+      return true;
+    };
+    // A store that is full is as good as none: the answers must not be lost.
+    if (!(await kept().catch(() => false))) props.onUnkept(notebookOf(document, freeId(document.name, [])));
   };
   return (
     <div class="page page-shelf">

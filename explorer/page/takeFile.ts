@@ -54,7 +54,16 @@ export async function takeFileInto(
   }
   const text = await file.text();
   const isJson = /^\s*\{/.test(text);
-  if (isJson && !isScenario(text)) return { notebook: null, sentences: await takeFile(file, store) };
+  if (isJson && !isScenario(text)) {
+    if (store !== null) return { notebook: null, sentences: await takeFile(file, store) };
+    const read = readNotebook(text);
+    return read.ok
+      ? {
+          notebook: read.notebook,
+          sentences: [`${read.notebook.title} stands in place of the other; Undo brings that back.`],
+        }
+      : { notebook: null, sentences: [`${file.name} is not opened.`, ...read.sentences] };
+  }
   const take = await import("./takeIntoNotebook.ts");
   return isJson
     ? take.withScenarioFile(notebook, text, file.name)
