@@ -127,7 +127,11 @@ export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
     from: first.from,
     to: sorted.at(-1)!.to,
     steps: first.steps,
-    outcomes: outcomesFrom((name) => Float64Array.from(sorted.flatMap((part) => Array.from(part.outcomes[name])))),
+    outcomes: outcomesFrom((name) => {
+      const joined = new Float64Array(sorted.at(-1)!.to - first.from);
+      for (const part of sorted) joined.set(part.outcomes[name], part.from - first.from);
+      return joined;
+    }),
     chargeCounts: added((part) => part.chargeCounts),
     solarCounts: added((part) => part.solarCounts),
     loadCounts: added((part) => part.loadCounts),

@@ -1,5 +1,6 @@
 import type { Problem } from "../scenario/problem.ts";
 import { withoutEachLoad } from "./driversShedding.ts";
+import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
 import { prepareSizes, type SizeMap } from "./sizeMap.ts";
@@ -12,6 +13,8 @@ type Ready<T> =
 /** Parts of scenarios, whole ensembles and maps that one worker keeps from one task to the next. */
 export interface TaskStore {
   readonly ensemble: (of: Pick<OddsTask, "scenario" | "surroundings" | "seed">) => Ready<PreparedEnsemble>;
+  /** The scenario ready for one run. */
+  readonly prepared: (of: Pick<OddsTask, "scenario" | "surroundings">) => Ready<Prepared>;
   readonly map: (of: SizesTask) => Ready<SizeMap>;
   /** The ensemble without each of its loads. */
   readonly withouts: (ensemble: PreparedEnsemble) => readonly PreparedEnsemble[];
@@ -33,6 +36,10 @@ export function makeTaskStore(): TaskStore {
         const ready = prepareEnsemble(scenario, surroundings, seed, parts);
         return ready.ok ? { ok: true, value: ready.ensemble } : ready;
       }),
+    prepared: ({ scenario, surroundings }) => {
+      const ready = prepare(scenario, surroundings, parts);
+      return ready.ok ? { ok: true, value: ready.prepared } : ready;
+    },
     map: ({ document, x, y, surroundings, seed }) =>
       maps("map", [document, x, y, seed, ...identities(surroundings)], () => {
         const ready = prepareSizes(document, x, y, surroundings, seed);

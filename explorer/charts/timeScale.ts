@@ -15,6 +15,11 @@ export interface TimeScale {
   ms(x: number): number;
 }
 
+/** Whether two scales put every instant in the same place. */
+export function isSameScale(a: TimeScale, b: TimeScale): boolean {
+  return a.pxPerHour === b.pxPerHour && a.ruler.startMs === b.ruler.startMs && a.ruler.endMs === b.ruler.endMs;
+}
+
 /**
  * Fits whole days into the width there is: 9 px to the hour for four days on a full sheet.
  * @param roomPx width for the days; null on a phone, where time scrolls at 9 px to the hour

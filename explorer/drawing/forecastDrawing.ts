@@ -3,7 +3,13 @@ import { reserveTeeth } from "../charts/reserveTeeth.ts";
 import { type TimeScale, timeScale } from "../charts/timeScale.ts";
 import { forecastAxis } from "../entries/forecast/forecastAxis.ts";
 import { forecastLabels } from "../entries/forecast/forecastLabels.ts";
-import { darkHours, type ForecastLayout, forecastLayout, type Series } from "../entries/forecast/forecastLayout.ts";
+import {
+  darkHours,
+  type ForecastLayout,
+  forecastLayout,
+  isMany,
+  type Series,
+} from "../entries/forecast/forecastLayout.ts";
 import { forecastSentence } from "../entries/forecast/forecastWords.ts";
 import { ampHours, percent } from "../words/numbers.ts";
 import type { Drawing } from "./drawing.ts";
@@ -26,7 +32,7 @@ export function forecastDrawing(
   const time = first.picture;
   const layout = forecastLayout(series, chargePx);
   const scale = timeScale(time.ruler, room.daysPx);
-  const axis = forecastAxis(time, layout, room.isShort);
+  const axis = forecastAxis(time, layout, room.isShort, isMany(series));
   return rulerDrawing({
     time,
     scale,
@@ -37,7 +43,7 @@ export function forecastDrawing(
     label: `Charge over time. ${forecastSentence(series)
       .map(({ text }) => text)
       .join("")}`,
-    body: html`${series.map((each, k) => bands(each, k, layout, scale, hasSun))}${reserve(time, layout, scale)}${series.map(
+    body: html`${series.map((each, k) => bands(each, k, isMany(series), layout, scale, hasSun))}${reserve(time, layout, scale)}${series.map(
       ({ look, picture }) => {
         const path = bandLine(picture, scale, layout.charge.y, picture.charge.p50);
         return html`<g class="series-${look}"><path class="median-halo" d="${path}"/><path class="median" d="${path}"/></g>`;
@@ -49,6 +55,7 @@ export function forecastDrawing(
 function bands(
   { look, picture }: Series,
   row: number,
+  areMany: boolean,
   { charge, strip, sun }: ForecastLayout,
   scale: TimeScale,
   hasSun: boolean,
@@ -63,7 +70,10 @@ function bands(
       const heightPx = Math.max(1.5, (share / strip.fullShare) * strip.rowPx);
       return html`<rect class="dark-tick" x="${scale.x(ms + HALF_HOUR_MS) - 1.5}" width="3" y="${foot - heightPx}" height="${heightPx}"/>`;
     });
-  return html`<g class="series-${look}"><path class="band-wide"${hatch("wide")} d="${bandArea(picture, scale, y, p5, p95)}"/><path class="band-close"${hatch("close")} d="${bandArea(picture, scale, y, p25, p75)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p5)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p95)}"/><line class="axis-base" x1="0" x2="${scale.widthPx}" y1="${foot + 0.5}" y2="${foot + 0.5}"/>${ticks}${
+  return html`<g class="series-${look}">${
+    (look === "first" || !areMany) &&
+    html`<path class="band-wide"${hatch("wide")} d="${bandArea(picture, scale, y, p5, p95)}"/>`
+  }${!areMany && html`<path class="band-close"${hatch("close")} d="${bandArea(picture, scale, y, p25, p75)}"/>`}<path class="band-edge" d="${bandLine(picture, scale, y, p5)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p95)}"/><line class="axis-base" x1="0" x2="${scale.widthPx}" y1="${foot + 0.5}" y2="${foot + 0.5}"/>${ticks}${
     hasSun &&
     html`${
       look === "first" &&

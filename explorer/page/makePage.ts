@@ -52,6 +52,18 @@ export function makePage(
     labelsPx: sheetPx() >= 1100 ? 214 : 192,
   }));
   const roomPx = () => sheetPx() - room().axisPx - room().labelsPx;
+  const keys = createMemo(() => {
+    documents();
+    state.now();
+    return new Map<string, string | null>();
+  });
+  /** A key is long to write and read at every news: once for each edit. */
+  const keyOnce = (name: string, write: () => string | null): string | null => {
+    const known = keys();
+    const key = known.has(name) ? known.get(name)! : write();
+    known.set(name, key);
+    return key;
+  };
   const oddsKey = (found: ScenarioDocument | undefined) => {
     const { seed, members } = state.now();
     return found?.ok ? JSON.stringify(["odds", seed, members, found.document]) : null;
@@ -172,7 +184,15 @@ export function makePage(
       state.act(withEntry(notebook, entry, at + 1));
       return name;
     },
-    run: (id) => withDocument(id, results.find("run", `run ${id}`, runKey(documents().get(id)))),
+    run: (id) =>
+      withDocument(
+        id,
+        results.find(
+          "run",
+          `run ${id}`,
+          keyOnce(`run ${id}`, () => runKey(documents().get(id))),
+        ),
+      ),
     runBefore: (id): RunPicture | null => {
       const key = runKey(documentsBefore()?.get(id));
       if (key === null || key === runKey(documents().get(id))) return null;
@@ -180,9 +200,19 @@ export function makePage(
       const now = page.run(id).result;
       return before === null || now === null || sameCharge(before, now) ? null : before;
     },
-    odds: (id) => withDocument(id, results.find("odds", `odds ${id}`, oddsKey(documents().get(id)))),
+    odds: (id) =>
+      withDocument(
+        id,
+        results.find(
+          "odds",
+          `odds ${id}`,
+          keyOnce(`odds ${id}`, () => oddsKey(documents().get(id))),
+        ),
+      ),
     versus: (first, second) => {
-      const key = versusKey(documents().get(first), documents().get(second));
+      const key = keyOnce(`versus ${first} ${second}`, () =>
+        versusKey(documents().get(first), documents().get(second)),
+      );
       const found = results.find("versus", `versus ${first} ${second}`, key);
       return withDocument(first, withDocument(second, found));
     },

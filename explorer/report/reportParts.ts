@@ -3,7 +3,13 @@ import { html, type Markup } from "../drawing/html.ts";
 import type { Found } from "../notebook/notebookPage.ts";
 import type { Words } from "../words/answerOf.ts";
 
-const WORD_CLASS = { figure: "answer-figure", plan: "answer-plan", other: "answer-other" } as const;
+const WORD_CLASS = {
+  figure: "answer-figure",
+  plan: "answer-plan",
+  other: "answer-other",
+  third: "answer-third",
+  fourth: "answer-fourth",
+} as const;
 
 /** A sentence with its figures heavy and the names of scenarios underlined in their own line. */
 export function saidWords(words: readonly Words[]): Markup {

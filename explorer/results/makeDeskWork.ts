@@ -15,7 +15,7 @@ import {
   sizeReport,
   TaskCancelled,
   type TaskPool,
-  trace,
+  tracePrepared,
   usualWishes,
 } from "../../engine/index.ts";
 import { actualPicture } from "../entries/actual/actualPicture.ts";
@@ -31,7 +31,7 @@ import { versusPicture } from "./versusPicture.ts";
 /** Members of the first pass. */
 const COARSE_MEMBERS = 100;
 /** Members of one stretch: some hundredths of a second of work. */
-const STRETCH_MEMBERS = 125;
+const STRETCH_MEMBERS = 225;
 const COARSE_STRETCH_MEMBERS = 50;
 const MAP_STRETCH_MEMBERS = 25;
 /** Pairs from which the picture of a difference is drawn; odds and intervals come from all of them. */
@@ -134,11 +134,13 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
   async function quickAnswer(want: WantOf<"run" | "limits">): Promise<Answer> {
     const read = readScenario(want.document);
     if (!read.ok) throw new Refused(read.problems);
-    const run = trace(read.scenario, await works.surroundings(read.scenario, weatherFiles));
-    if (!run.ok) throw new Refused(run.problems);
+    const { scenario } = read;
+    const ready = store.prepared({ scenario, surroundings: await works.surroundings(scenario, weatherFiles) });
+    if (!ready.ok) throw new Refused(ready.problems);
+    const trace = tracePrepared(ready.value);
     return want.kind === "run"
-      ? { kind: "run", picture: runPicture(run.trace) }
-      : { kind: "limits", picture: limits(run.trace, want.options) };
+      ? { kind: "run", picture: runPicture(trace) }
+      : { kind: "limits", picture: limits(trace, want.options) };
   }
 
   async function oddsAnswer(want: OddsWant, members: number, signal: CancelSignal): Promise<Answer> {

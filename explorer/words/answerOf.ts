@@ -6,7 +6,7 @@ import { ampHours, energy, figure, hours, percent, THIN, volts } from "./numbers
 /** A piece of a sentence: plain, a heavy figure, or words that name a scenario in the stroke of its line. */
 export interface Words {
   readonly text: string;
-  readonly as?: "figure" | "plan" | "other";
+  readonly as?: "figure" | "plan" | "other" | "third" | "fourth";
 }
 
 export interface Answer {

@@ -1,8 +1,8 @@
-import { createMemo, createUniqueId, For, Show } from "solid-js";
+import { createMemo, createUniqueId, For, Index, Show } from "solid-js";
 import { bandArea, bandLine } from "../../charts/bandPaths.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
-import type { TimeScale } from "../../charts/timeScale.ts";
+import { isSameScale, type TimeScale } from "../../charts/timeScale.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
@@ -12,7 +12,7 @@ import { inHundred } from "../../words/oddsWords.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
 import { forecastAxis } from "./forecastAxis.ts";
 import { forecastLabels } from "./forecastLabels.ts";
-import { darkHours, type ForecastLayout, forecastLayout, type Series } from "./forecastLayout.ts";
+import { darkHours, type ForecastLayout, forecastLayout, isMany, isSameLayout, type Series } from "./forecastLayout.ts";
 import { forecastSeries } from "./forecastSeries.ts";
 import { failsWords, forecastInstant, forecastMore, forecastSentence } from "./forecastWords.ts";
 
@@ -21,9 +21,9 @@ export function seriesOf(props: EntryProps<"forecast">): Series[] {
   return forecastSeries(props.page, props.doc);
 }
 
-/** Charge over time in nested bands, hours that may be dark, and the sun: one scenario, or two over one another. */
+/** Charge over time in nested bands, hours that may be dark, and the sun: one scenario, or up to four over one another. */
 export function ForecastView(props: EntryProps<"forecast">) {
-  const series = createMemo(() => seriesOf(props));
+  const series = createMemo((before: readonly Series[]) => kept(seriesOf(props), before), []);
   const found = () => props.doc.scenarios.map((id) => props.page.odds(id));
   const isStale = () => found().some(({ stale }) => stale);
   const setScenario = (k: number, id: string | null) => {
@@ -52,13 +52,17 @@ export function ForecastView(props: EntryProps<"forecast">) {
             value={props.doc.scenarios[0]!}
             onPick={(id) => setScenario(0, id)}
           />
-          <ScenarioChoice
-            page={props.page}
-            label="Second scenario"
-            value={props.doc.scenarios[1] ?? null}
-            none="no second"
-            onPick={(id) => setScenario(1, id)}
-          />
+          <For each={OTHERS.slice(0, props.doc.scenarios.length)}>
+            {(which, k) => (
+              <ScenarioChoice
+                page={props.page}
+                label={`${which.charAt(0).toUpperCase()}${which.slice(1)} scenario`}
+                value={props.doc.scenarios[k() + 1] ?? null}
+                none={`no ${which}`}
+                onPick={(id) => setScenario(k() + 1, id)}
+              />
+            )}
+          </For>
         </p>
         <Progress of={found()} />
         <Problems of={found()} />
@@ -71,6 +75,16 @@ export function ForecastView(props: EntryProps<"forecast">) {
   );
 }
 
+const OTHERS = ["second", "third", "fourth"];
+
+/** The same objects for what did not change, so that only what did is drawn anew. */
+function kept(series: readonly Series[], before: readonly Series[]): readonly Series[] {
+  return series.map((each, k) => {
+    const old = before[k];
+    return old?.id === each.id && old.name === each.name && old.picture === each.picture ? old : each;
+  });
+}
+
 function ForecastChart(props: {
   page: EntryProps<"forecast">["page"];
   series: readonly Series[];
@@ -79,9 +93,12 @@ function ForecastChart(props: {
 }) {
   const id = createUniqueId();
   const isPhone = () => props.page.room().isPhone;
-  const layout = createMemo(() => forecastLayout(props.series, isPhone() ? 176 : 220));
-  const scale = createMemo(() => props.page.scale(props.time));
-  const axis = createMemo(() => forecastAxis(props.time, layout(), isPhone()));
+  // Of the same measures, the old ones: paths hang from them, and are costly to draw.
+  const layout = createMemo(() => forecastLayout(props.series, isPhone() ? 176 : 220), undefined, {
+    equals: isSameLayout,
+  });
+  const scale = createMemo(() => props.page.scale(props.time), undefined, { equals: isSameScale });
+  const axis = createMemo(() => forecastAxis(props.time, layout(), isPhone(), isMany(props.series)));
   const labels = createMemo(() => forecastLabels(props.series, layout(), scale()));
   const label = () =>
     `Charge over time. ${forecastSentence(props.series)
@@ -113,7 +130,18 @@ function ForecastChart(props: {
           <path class="other-stroke" d="M0 2.2H4.5" />
         </pattern>
       </defs>
-      <For each={props.series}>{(each) => <SeriesBands series={each} layout={layout()} scale={scale()} id={id} />}</For>
+      <Index each={props.series}>
+        {(each, k) => (
+          <SeriesBands
+            series={each()}
+            row={k}
+            isMany={isMany(props.series)}
+            layout={layout()}
+            scale={scale()}
+            id={id}
+          />
+        )}
+      </Index>
       <ReserveLine
         time={props.time}
         reserveShare={props.time.reserveShare}
@@ -121,28 +149,50 @@ function ForecastChart(props: {
         y={layout().charge.y}
         scale={scale()}
       />
-      <For each={props.series}>
-        {(each) => (
-          <g class={`series-${each.look}`}>
-            <path class="median-halo" d={bandLine(each.picture, scale(), layout().charge.y, each.picture.charge.p50)} />
-            <path class="median" d={bandLine(each.picture, scale(), layout().charge.y, each.picture.charge.p50)} />
-          </g>
-        )}
-      </For>
+      <Index each={props.series}>
+        {(each) => {
+          const path = createMemo(() =>
+            bandLine(each().picture, scale(), layout().charge.y, each().picture.charge.p50),
+          );
+          return (
+            <g class={`series-${each().look}`}>
+              <path class="median-halo" d={path()} />
+              <path class="median" d={path()} />
+            </g>
+          );
+        }}
+      </Index>
     </RulerChart>
   );
 }
 
-function SeriesBands(props: { series: Series; layout: ForecastLayout; scale: TimeScale; id: string }) {
-  const time = () => props.series.picture;
-  const fill = (band: "wide" | "close") => (props.series.look === "second" ? `url(#${props.id}-${band})` : undefined);
-  const row = () => props.layout.strip.rows[props.series.look === "first" ? 0 : 1] ?? 0;
+/** One scenario's bands; where they are many, only the first is tinted, and of the others there are edges and medians. */
+function SeriesBands(props: {
+  series: Series;
+  row: number;
+  isMany: boolean;
+  layout: ForecastLayout;
+  scale: TimeScale;
+  id: string;
+}) {
+  const time = createMemo(() => props.series.picture);
+  const isFirst = () => props.series.look === "first";
+  const fill = (band: "wide" | "close") => (isFirst() ? undefined : `url(#${props.id}-${band})`);
+  const row = () => props.layout.strip.rows[props.row] ?? 0;
   const y = () => props.layout.charge.y;
   const bands = () => time().charge;
   return (
     <g class={`data series-${props.series.look}`}>
-      <path class="band-wide" fill={fill("wide")} d={bandArea(time(), props.scale, y(), bands().p5, bands().p95)} />
-      <path class="band-close" fill={fill("close")} d={bandArea(time(), props.scale, y(), bands().p25, bands().p75)} />
+      <Show when={isFirst() || !props.isMany}>
+        <path class="band-wide" fill={fill("wide")} d={bandArea(time(), props.scale, y(), bands().p5, bands().p95)} />
+      </Show>
+      <Show when={!props.isMany}>
+        <path
+          class="band-close"
+          fill={fill("close")}
+          d={bandArea(time(), props.scale, y(), bands().p25, bands().p75)}
+        />
+      </Show>
       <path class="band-edge" d={bandLine(time(), props.scale, y(), bands().p5)} />
       <path class="band-edge" d={bandLine(time(), props.scale, y(), bands().p95)} />
       <line class="axis-base" x1={0} x2={props.scale.widthPx} y1={row() + 0.5} y2={row() + 0.5} />
@@ -157,7 +207,7 @@ function SeriesBands(props: { series: Series; layout: ForecastLayout; scale: Tim
           />
         )}
       </For>
-      <Show when={props.series.look === "first"}>
+      <Show when={isFirst()}>
         <path
           class="sun-band"
           d={bandArea(time(), props.scale, props.layout.sun.y, time().solarW.p25, time().solarW.p75)}

@@ -3,13 +3,20 @@ import { ampHours, figure } from "../../words/numbers.ts";
 import type { ForecastLayout, Series } from "./forecastLayout.ts";
 
 /** Titles and values at the left of a forecast's charts; short ones where there is little room. */
-export function forecastAxis(time: Series["picture"], layout: ForecastLayout, isShort: boolean): AxisTitle[] {
+export function forecastAxis(
+  time: Series["picture"],
+  layout: ForecastLayout,
+  isShort: boolean,
+  isMany = false,
+): AxisTitle[] {
   const { charge, strip, sun } = layout;
   const unit = (isLast: boolean, text: string) => (isLast && !isShort ? text : "");
   return [
     {
       title: isShort ? "Charge in the bank" : `Charge in the bank, % of ${ampHours(time.fullAh)}`,
-      how: "line: half of the skies are above. Close: the middle half. Wide: nine in ten",
+      how: isMany
+        ? "thick line: half of the skies are above. Thin lines: nine in ten lie between"
+        : "line: half of the skies are above. Close: the middle half. Wide: nine in ten",
       titleY: charge.titleY,
       values: charge.ticks.map((tick) => ({
         y: charge.y(tick),

@@ -2,7 +2,7 @@ import { type EndLabel, spread } from "../../charts/endLabels.ts";
 import type { TimeScale } from "../../charts/timeScale.ts";
 import { percent } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
-import type { ForecastLayout, Series } from "./forecastLayout.ts";
+import { type ForecastLayout, isMany, type Series } from "./forecastLayout.ts";
 
 /** Names and figures beyond the ruler. */
 export function forecastLabels(series: readonly Series[], layout: ForecastLayout, scale: TimeScale): EndLabel[] {
@@ -15,7 +15,7 @@ export function forecastLabels(series: readonly Series[], layout: ForecastLayout
   };
   const charge = series.flatMap((each) => {
     const median = at(each, "p50", clipped(each.name), each.look);
-    if (each.look === "second") return [median];
+    if (each.look !== "first" || isMany(series)) return [median];
     return [at(each, "p95", "best 1 in 20", "first-edge"), median, at(each, "p5", "worst 1 in 20", "first-edge")];
   });
   const strip = series.map((each, k) => ({
@@ -23,7 +23,7 @@ export function forecastLabels(series: readonly Series[], layout: ForecastLayout
     y: layout.strip.rows[k]! - 6,
     figure: inHundred(each.picture.report.dark),
     words: "in 100 ever go dark",
-    look: each.look === "first" ? "first-edge" : "second-edge",
+    look: `${each.look}-edge`,
     dotted: false,
   }));
   return [

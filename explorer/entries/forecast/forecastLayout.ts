@@ -6,13 +6,16 @@ const GAP_PX = 22;
 const STRIP_ROW_PX = 24;
 const SUN_PX = 84;
 
-/** One scenario of a forecast, with the look of its line: solid and tinted, or dashed and hatched. */
+/** One scenario of a forecast, with the look of its line: solid and tinted, dashed and hatched, dotted, or dots and dashes. */
 export interface Series {
   readonly id: string;
   readonly name: string;
   readonly look: "first" | "second" | "third" | "fourth";
   readonly picture: OddsPicture;
 }
+
+/** Whether there are too many for a band each: then they have edges and medians. */
+export const isMany = (series: readonly unknown[]): boolean => series.length > 2;
 
 /** Share of members that are dark at some step of each hour. */
 export function darkHours({ report, startMs, stepMs, steps }: OddsPicture): { ms: number; share: number }[] {
@@ -49,3 +52,10 @@ export function forecastLayout(series: readonly Series[], chargePx: number) {
 }
 
 export type ForecastLayout = ReturnType<typeof forecastLayout>;
+
+/** Whether two layouts put everything in the same place. */
+export function isSameLayout(a: ForecastLayout, b: ForecastLayout): boolean {
+  const measures = ({ charge, strip, sun, heightPx }: ForecastLayout) =>
+    [charge.top, charge.bottom, strip.fullShare, ...strip.rows, sun.top, ...sun.ticks, heightPx].join();
+  return measures(a) === measures(b);
+}

@@ -6,7 +6,7 @@ import type { Series } from "./forecastLayout.ts";
 
 /** What a forecast says, first as one sentence: the words that name a scenario are drawn in its own line. */
 export function forecastSentence(series: readonly Series[]): Words[] {
-  const [first, second] = series;
+  const [first, ...others] = series;
   if (first === undefined) return [];
   const { picture } = first;
   const end = clockAt(picture.ruler, picture.startMs + picture.steps * picture.stepMs);
@@ -16,27 +16,28 @@ export function forecastSentence(series: readonly Series[]): Words[] {
     { text: `${inHundred(picture.report.holds)} of 100`, as: "figure" },
     { text: " skies" },
   ];
-  if (second === undefined) return [...words, { text: "." }];
-  return [
-    ...words,
+  const rest = others.flatMap((other): Words[] => [
     { text: "; " },
-    { text: second.name, as: "other" },
+    { text: other.name, as: NAMED_AS[other.look] },
     { text: ", in " },
-    { text: inHundred(second.picture.report.holds), as: "figure" },
-    { text: "." },
-  ];
+    { text: inHundred(other.picture.report.holds), as: "figure" },
+  ]);
+  return [...words, ...rest, { text: "." }];
 }
+
+const NAMED_AS = { first: "plan", second: "other", third: "third", fourth: "fourth" } as const;
 
 /** How sure that is, and what "holds" means. */
 export function forecastMore(series: readonly Series[], seed: string): string {
-  const [first, second] = series;
+  const [first] = series;
   if (first === undefined) return "";
-  const { report, reserveShare, members } = first.picture;
-  const ranges = [report, ...(second === undefined ? [] : [second.picture.report])].map(({ holds }) =>
-    oddsRange(holds),
-  );
-  return `Holds: never under the ${percent(reserveShare)} reserve and nothing left without power. By the size of the sample, ${ranges.join(" and ")}: ${members} skies, seed ${seed}.`;
+  const { reserveShare, members } = first.picture;
+  const ranges = series.map(({ picture }) => oddsRange(picture.report.holds));
+  return `Holds: never under the ${percent(reserveShare)} reserve and nothing left without power. By the size of the sample, ${listed(ranges)}: ${members} skies, seed ${seed}.`;
 }
+
+const listed = (parts: readonly string[]) =>
+  parts.length < 2 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
 
 /** Where it fails, when it does. */
 export function failsWords({ picture, name }: Series): string | null {
