@@ -6,7 +6,7 @@ import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { ActualChart } from "./ActualChart.tsx";
 import { actualCsv } from "./actualCsv.ts";
-import { actualSentence, coverWords, lackingWords, widestWords } from "./actualWords.ts";
+import { actualSentence, coverWords, endWords, lackingWords, leadingMiss } from "./actualWords.ts";
 import { CorrectionTable } from "./CorrectionTable.tsx";
 import { LogTaking } from "./LogTaking.tsx";
 import { MissTable } from "./MissTable.tsx";
@@ -39,7 +39,7 @@ export function ActualView(props: EntryProps<"actual">) {
         <Show when={picture()}>
           {(against) => (
             <p class="more data">
-              {coverWords(against())} {widestWords(against())}
+              {endWords(against())} {coverWords(against())}
             </p>
           )}
         </Show>
@@ -106,22 +106,24 @@ export function ActualView(props: EntryProps<"actual">) {
               isStale={found().stale}
             />
             <div class="margin-left data">
-              <Show when={against().miss}>
+              <Show when={leadingMiss(against())}>
                 {(miss) => (
                   <>
                     <MissTable
                       miss={miss()}
-                      title="What made the difference at the end of the log, in points of charge"
+                      title={
+                        miss() === against().miss
+                          ? "What made the difference at the end of the log, in points of charge"
+                          : "What made the difference where it was farthest from the plan, in points of charge"
+                      }
                     />
                     <p class="more">The line over each bar holds the true part 19 times in 20.</p>
                     <For each={lackingWords(miss())}>{(sentence) => <p class="more">{sentence}</p>}</For>
                   </>
                 )}
               </Show>
-              <Show when={widestWords(against()) !== null && against().widest}>
-                {(widest) => (
-                  <MissTable miss={widest()} title="Where it was farthest from the plan, in points of charge" />
-                )}
+              <Show when={leadingMiss(against()) !== against().miss && against().miss}>
+                {(miss) => <MissTable miss={miss()} title="At the end of the log" />}
               </Show>
               <Show when={against().correction}>
                 {(correction) => (

@@ -9,6 +9,14 @@ import { rememberedMappings, rememberMapping } from "./rememberedMappings.ts";
 /** What the reader reads at most; anything larger is not even loaded. */
 const LARGEST_BYTES = 10_000_000;
 
+/** "Set zone to UTC" */
+function proposalWords(proposal: MeterMapping): string {
+  const set = Object.entries(proposal).map(
+    ([name, value]) => `${name} to ${JSON.stringify(value).replaceAll('"', "")}`,
+  );
+  return `Set ${set.join(", ")}`;
+}
+
 /** Chooses or is dropped a meter's log, shows how it is read and what there is to say of it, and takes it. */
 export function LogTaking(props: {
   notebook: Notebook;
@@ -89,8 +97,9 @@ export function LogTaking(props: {
           />
         </label>
         <span class="log-hint">
-          or drop it here: a table with titles over its columns (CSV). It stays on this machine; only the days of the
-          event are kept, in this notebook.
+          {props.hasLog
+            ? "or drop it here."
+            : "or drop it here: a table with titles over its columns (CSV). It stays on this machine; only the days of the event are kept, in this notebook."}
         </span>
       </div>
       <div role="status">
@@ -122,7 +131,7 @@ export function LogTaking(props: {
                       <Show when={proposal}>
                         {(mapping) => (
                           <button type="button" class="act" onClick={() => propose(mapping())}>
-                            Do that
+                            {proposalWords(mapping())}
                           </button>
                         )}
                       </Show>

@@ -26,8 +26,18 @@ export function partsOf({ parts }: Miss) {
   return told.sort(by).map((part) => ({ ...part, title: PART_NAMES[part.name] }));
 }
 
-/** By how much the plan missed at the end of the log, and what did most of it. */
-export function actualSentence({ miss, time }: ActualPicture, name: string): Words[] {
+/** Charges nearer to one another than this are alike; a bank that ends empty or full either way hides what went before. */
+const WIDER_SHARE = 0.02;
+
+/** The miss at the end of the log, or where it was farthest from the plan if that says more; null where the log tells no charge. */
+export function leadingMiss({ miss, widest }: Pick<ActualPicture, "miss" | "widest">): Miss | null {
+  if (miss === null || widest === null) return miss;
+  return Math.abs(widest.share) > Math.abs(miss.share) + WIDER_SHARE ? widest : miss;
+}
+
+/** By how much the plan missed, and what did most of it. */
+export function actualSentence({ time, ...picture }: ActualPicture, name: string): Words[] {
+  const miss = leadingMiss(picture);
   if (miss === null) return [{ text: name, as: "plan" }, plain(": the log never tells the charge.")];
   const { day, clock } = clockAt(time.ruler, miss.atMs);
   const words: Words[] = [
@@ -48,12 +58,12 @@ export function actualSentence({ miss, time }: ActualPicture, name: string): Wor
   ];
 }
 
-/** Where the plan was off by more than at the end; null where it was not. */
-export function widestWords({ miss, widest, time }: ActualPicture): string | null {
-  const WIDER_SHARE = 0.02;
-  if (widest === null || miss === null || Math.abs(widest.share) <= Math.abs(miss.share) + WIDER_SHARE) return null;
-  const { day, clock } = clockAt(time.ruler, widest.atMs);
-  return `Farthest from the plan on ${day} ${clock}: ${percent(widest.actualShare)}, planned ${percent(widest.plannedShare)}.`;
+/** How it stood at the end, where the sentence tells of another moment. */
+export function endWords(picture: ActualPicture): string {
+  const { miss, time } = picture;
+  if (miss === null || leadingMiss(picture) === miss) return "";
+  const { day, clock } = clockAt(time.ruler, miss.atMs);
+  return `That is where it was farthest from the plan; on ${day} ${clock} the bank had ${percent(miss.actualShare)}, planned ${percent(miss.plannedShare)}.`;
 }
 
 /** How much of the event the log covers, and the energies over it. */
