@@ -8,12 +8,15 @@ import type {
   SizeOption,
   SizeReport,
 } from "../../engine/index.ts";
+import type { Span } from "../time/quietSpans.ts";
 import type { Ruler } from "../time/ruler.ts";
 
 /** What stands on the ruler whatever is drawn: dates, nights, and the steps of the event. */
 export interface TimePicture {
   readonly ruler: Ruler;
-  readonly nights: readonly { readonly startMs: number; readonly endMs: number }[];
+  readonly nights: readonly Span[];
+  /** Hours in which no generator may run. */
+  readonly quiet: readonly Span[];
   readonly startMs: number;
   readonly stepMs: number;
   readonly steps: number;

@@ -30,8 +30,8 @@ import { versusPicture } from "./versusPicture.ts";
 
 /** Members of the first pass. */
 const COARSE_MEMBERS = 100;
-/** Members of one stretch: some hundredths of a second of work. */
-const STRETCH_MEMBERS = 225;
+/** Members of one stretch: few enough that two workers end together, many enough that parts cost little to put together. */
+const STRETCH_MEMBERS = 450;
 const COARSE_STRETCH_MEMBERS = 50;
 const MAP_STRETCH_MEMBERS = 25;
 /** Pairs from which the picture of a difference is drawn; odds and intervals come from all of them. */

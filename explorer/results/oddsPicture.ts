@@ -1,5 +1,6 @@
 import type { OddsReport, PreparedEnsemble } from "../../engine/index.ts";
 import { nightSpans } from "../../engine/sky/index.ts";
+import { quietSpans } from "../time/quietSpans.ts";
 import { rulerOf } from "../time/rulerOf.ts";
 import type { OddsPicture, TimePicture } from "./answers.ts";
 
@@ -12,6 +13,7 @@ export function timePicture({ prepared }: Pick<PreparedEnsemble, "prepared">): T
   return {
     ruler,
     nights: nightSpans(latitudeDeg, turnedDeg, ruler.startMs, ruler.endMs),
+    quiet: quietSpans(prepared),
     startMs: grid.startMs,
     stepMs: grid.stepMs,
     steps: grid.steps,

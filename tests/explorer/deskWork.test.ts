@@ -1,0 +1,150 @@
+import { expect, test } from "vitest";
+import { makeTaskPool, type ScenarioInput, serveTasks } from "../../engine/index.ts";
+import { drivers } from "../../engine/run/drivers.ts";
+import { oddsReport, runMembers } from "../../engine/run/odds.ts";
+import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { Report, Want } from "../../explorer/results/desk.ts";
+import { makeDeskWork } from "../../explorer/results/makeDeskWork.ts";
+import { oddsPicture } from "../../explorer/results/oddsPicture.ts";
+import { versusPicture } from "../../explorer/results/versusPicture.ts";
+import { oneMapTask } from "../engine/run/oneEnsemble.ts";
+
+const SMALL = oneMapTask(0, 1).document as ScenarioInput;
+const withAh = (blockAh: number): ScenarioInput => ({ ...SMALL, bank: { ...SMALL.bank, blockAh } });
+const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
+
+/** A desk whose two workers take turns in this thread; what passes is cloned as a real worker's would be. */
+function workbench() {
+  const said: Report[] = [];
+  const listeners: (() => void)[] = [];
+  const pool = makeTaskPool(2, (reply) => {
+    const take = serveTasks((answer, transfer) => reply(structuredClone(answer, { transfer })), turn);
+    return { post: (order) => take(structuredClone(order)), keep: () => {}, stop: () => {} };
+  });
+  const take = makeDeskWork({
+    pool,
+    surroundings: async () => ({}),
+    tell: (report) => {
+      said.push(structuredClone(report));
+      for (const listener of listeners) listener();
+    },
+    nowMs: () => performance.now(),
+    turn,
+    makeCancel: () => new AbortController(),
+  });
+  const until = (isIt: (report: Report) => boolean) =>
+    new Promise<void>((resolve) => {
+      const look = () => said.some(isIt) && resolve();
+      listeners.push(look);
+      look();
+    });
+  const answers = () => said.filter((report) => report.say === "answer");
+  return { take, said, until, answers };
+}
+
+const odds = (key: string, document: ScenarioInput, members = 240): Want => ({
+  key,
+  kind: "odds",
+  document,
+  seed: "4127",
+  members,
+});
+const contestant = (document: ScenarioInput, members: number) => {
+  const read = readScenario(document);
+  if (!read.ok) throw new Error(read.problems[0]!.message);
+  const ready = prepareEnsemble(read.scenario, {}, "4127");
+  if (!ready.ok) throw new Error(ready.problems[0]!.message);
+  return { ensemble: ready.ensemble, part: runMembers(ready.ensemble, 0, members) };
+};
+const engineOdds = (document: ScenarioInput, members: number) => {
+  const { ensemble, part } = contestant(document, members);
+  return oddsPicture(ensemble, oddsReport(ensemble, part));
+};
+const isIdle =
+  (round: number) =>
+  (report: Report): boolean =>
+    report.say === "idle" && report.round === round;
+
+test("a coarse pass over all comes first, then all members of each; both are the engine's own", async () => {
+  const { take, until, answers } = workbench();
+  take({ round: 1, wants: [{ key: "run", kind: "run", document: SMALL }, odds("a", SMALL), odds("b", withAh(90))] });
+  await until(isIdle(1));
+  const order = answers().map(({ key, whole }) => `${key} ${whole ? "whole" : "coarse"}`);
+  expect(order.slice(0, 3).sort()).toEqual(["a coarse", "b coarse", "run whole"]);
+  expect(order.slice(3).sort()).toEqual(["a whole", "b whole"]);
+  const pictures = answers()
+    .filter(({ key }) => key === "b")
+    .map(({ answer }) => (answer.kind === "odds" ? answer.picture : null));
+  expect(pictures).toEqual([engineOdds(withAh(90), 100), engineOdds(withAh(90), 240)]);
+});
+
+test("two scenarios are held against one another as the engine does it", async () => {
+  const { take, until, answers } = workbench();
+  const documents = [SMALL, withAh(90)] as const;
+  take({ round: 1, wants: [odds("a", SMALL), { key: "v", kind: "versus", documents, seed: "4127", members: 240 }] });
+  await until(isIdle(1));
+  const last = answers().findLast(({ key }) => key === "v")!;
+  const picture = versusPicture(contestant(documents[0], 240), contestant(documents[1], 240));
+  expect(last.answer).toEqual({ kind: "versus", picture });
+});
+
+test("the newest edit wins: what nobody wants any more is dropped, and nothing is worked out twice", async () => {
+  const { take, until, answers } = workbench();
+  take({ round: 1, wants: [odds("old", SMALL, 100_000)] });
+  await until((report) => report.say === "answer" && report.key === "old");
+  take({ round: 2, wants: [odds("new", withAh(90))] });
+  await until(isIdle(2));
+  expect(answers().map(({ key, whole }) => [key, whole])).toEqual([
+    ["old", false],
+    ["new", false],
+    ["new", true],
+  ]);
+});
+
+test("while somebody drags, coarse passes are let finish, and those in between are passed over", async () => {
+  const { take, until, answers } = workbench();
+  for (let round = 1; round <= 6; round++) take({ round, wants: [odds(`ah ${round}`, withAh(60 + round))] });
+  await until(isIdle(6));
+  expect(answers().map(({ key }) => key)).toEqual(["ah 1", "ah 6", "ah 6"]);
+});
+
+test("stopping ends the work, and problems come back in sentences", async () => {
+  const { take, until, answers, said } = workbench();
+  take({ round: 1, wants: [odds("long", SMALL, 100_000)] });
+  await until((report) => report.say === "answer");
+  take({ round: 2, wants: [] });
+  await until(isIdle(2));
+  expect(answers().map(({ whole }) => whole)).toEqual([false]);
+  take({ round: 3, wants: [odds("bad", withAh(-1)), odds("skyless", { ...SMALL, weather: { kind: "typical" } })] });
+  await until(isIdle(3));
+  const found = said.flatMap((report) =>
+    report.say === "answer" && report.answer.kind === "problems" ? [report] : [],
+  );
+  expect(found.map(({ key, whole }) => [key, whole])).toEqual([
+    ["bad", true],
+    ["skyless", true],
+  ]);
+});
+
+test("maps and drivers come last, with how far they are", async () => {
+  const { take, until, answers } = workbench();
+  const { x, y } = oneMapTask(0, 1);
+  const aims = { targetShare: 0.9, autonomyDays: 2 };
+  take({
+    round: 1,
+    wants: [
+      { key: "map", kind: "sizes", document: SMALL, x, y: y!, aims, seed: "4127", members: 40 },
+      { key: "drivers", kind: "drivers", document: SMALL, seed: "4127", members: 30 },
+      odds("a", SMALL),
+    ],
+  });
+  await until(isIdle(1));
+  expect(answers().map(({ key }) => key)).toEqual(["a", "a", "map", "drivers"]);
+  const [, , map, last] = answers();
+  const held = runMembers(contestant(SMALL, 1).ensemble, 0, 40).outcomes.belowFromStep.filter((step) => step < 0);
+  expect(map!.answer.kind === "sizes" && map!.answer.picture.report.rows[1]!.cells[0]!.holds.count).toBe(held.length);
+  expect(last!.answer.kind === "drivers" && last!.answer.picture.report).toEqual(
+    drivers(contestant(SMALL, 1).ensemble, 30),
+  );
+});
