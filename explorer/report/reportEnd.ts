@@ -1,5 +1,6 @@
 import { html, type Markup } from "../drawing/html.ts";
-import { CAUTIONS, LEFT_OUT, NO_PERMIT } from "../entries/cautions/cautionWords.ts";
+import { cautionsOf } from "../entries/cautions/cautionsOf.ts";
+import { cautionTitle, LEFT_OUT, NO_PERMIT } from "../entries/cautions/cautionWords.ts";
 import { figure } from "../words/numbers.ts";
 import type { ReportPage } from "./reportPage.ts";
 import { list } from "./reportParts.ts";
@@ -15,6 +16,9 @@ export function reportEnd(page: ReportPage): Markup {
     ...(page.run(id).result?.remarks ?? []),
   ]);
   const notes = scenarios.flatMap(({ id }) => page.document(id)?.note ?? []);
+  const cautions = cautionsOf(scenarios.flatMap(({ id }) => page.document(id) ?? [])).filter(
+    ({ id }) => id !== "permit",
+  );
   const counts = drawn.length === 0 ? members : Math.min(...drawn);
   return html`<section class="entry" id="assumptions"><h2>What was assumed</h2>
 <p>${figure(counts)} skies and courses of operating, drawn from the seed <strong>${seed}</strong>: the same seed draws the same ones on every machine. Odds carry the interval that a sample of this size leaves open in 95 of 100 cases.</p>
@@ -35,5 +39,5 @@ ${scenarios.map((scenario) => {
     )
   }`;
 })}</section>
-<section class="entry cautions" id="cautions-at-the-end"><h2>Cautions</h2><p><strong>${NO_PERMIT.head}</strong> ${NO_PERMIT.rest}</p>${list(CAUTIONS)}<p>${LEFT_OUT}</p></section>`;
+<section class="entry cautions" id="cautions-at-the-end"><h2>Cautions</h2><p><strong>${NO_PERMIT.head}</strong> ${NO_PERMIT.rest}</p><ul class="lines">${cautions.map((caution) => html`<li><strong>${cautionTitle(caution)}.</strong> ${caution.words}</li>`)}</ul><p>${LEFT_OUT}</p></section>`;
 }

@@ -1,5 +1,6 @@
 import {
   drivers,
+  limits,
   type OddsPart,
   oddsReport,
   type PreparedEnsemble,
@@ -15,6 +16,9 @@ import {
   trace,
   usualWishes,
 } from "../../engine/index.ts";
+import { actualPicture } from "../entries/actual/actualPicture.ts";
+import { limitOptions } from "../entries/limits/limitsWords.ts";
+import { learnedPicture } from "../entries/readings/learnedPicture.ts";
 import { type Asked, askedByAll } from "../notebook/asked.ts";
 import type { EntryDoc, Notebook } from "../notebook/notebook.ts";
 import { readNotebook } from "../notebook/readNotebook.ts";
@@ -24,7 +28,7 @@ import type { Answer } from "../results/desk.ts";
 import { oddsPicture } from "../results/oddsPicture.ts";
 import { sizePicture } from "../results/sizePicture.ts";
 import { versusPicture } from "../results/versusPicture.ts";
-import { driversWanted, sizesWanted } from "../results/wanted.ts";
+import { driversWanted, learnedWanted, sizesWanted } from "../results/wanted.ts";
 import { reportHtml } from "./reportHtml.ts";
 import { answerKey, stillPage } from "./stillPage.ts";
 
@@ -46,9 +50,6 @@ interface Contestant {
   readonly ensemble: PreparedEnsemble;
   readonly part: OddsPart;
 }
-
-/** Said of results that a kind of entry wants and that are not worked out here yet. */
-const NOTEBOOK_ONLY = "This is worked out in the notebook only; open it there.";
 
 /**
  * Reads a notebook's file, works out everything that its entries show, and makes the report.
@@ -143,6 +144,33 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
     return { kind: "drivers", picture: { report, remarks: ready.ensemble.remarks } };
   }
 
+  async function limitsOf(id: string, doc: EntryDoc<"limits">): Promise<Answer> {
+    const found = await scenarioOf(id);
+    if (!found.ok) return refusal(found.problems);
+    const run = trace(found.value.scenario, found.value.surroundings);
+    return run.ok ? { kind: "limits", picture: limits(run.trace, limitOptions(doc)) } : refusal(run.problems);
+  }
+
+  async function learnedOf(id: string, doc: EntryDoc<"readings">): Promise<Answer> {
+    const found = await scenarioOf(id);
+    if (!found.ok) return refusal(found.problems);
+    const want = learnedWanted(found.value.document, doc, notebook);
+    if (want?.kind !== "learned") throw new Error("readings are wanted");
+    const ready = prepareEnsemble(found.value.scenario, found.value.surroundings, want.seed);
+    if (!ready.ok) return refusal(ready.problems);
+    const learned = await learnedPicture(ready.ensemble, want.readings, want.members, {}, () => {});
+    return learned.ok ? { kind: "learned", picture: learned.picture } : refusal(learned.problems);
+  }
+
+  async function actualOf(id: string, { log }: EntryDoc<"actual">): Promise<Answer> {
+    const found = await scenarioOf(id);
+    if (!found.ok) return refusal(found.problems);
+    if (log === undefined) throw new Error("a log is wanted");
+    const { scenario, surroundings } = found.value;
+    const against = actualPicture(scenario, log, surroundings, notebook.seed);
+    return against.ok ? { kind: "actual", picture: against.picture } : refusal(against.problems);
+  }
+
   function answerTo(asked: Asked): Promise<Answer> {
     switch (asked.kind) {
       case "run":
@@ -155,8 +183,12 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
         return sizesOf(asked.scenario, asked.doc);
       case "drivers":
         return driversOf(asked.scenario);
-      default:
-        return Promise.resolve(refusal([{ code: "notebook-only", path: [], message: NOTEBOOK_ONLY }]));
+      case "limits":
+        return limitsOf(asked.scenario, asked.doc);
+      case "learned":
+        return learnedOf(asked.scenario, asked.doc);
+      case "actual":
+        return actualOf(asked.scenario, asked.doc);
     }
   }
 

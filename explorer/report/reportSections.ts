@@ -41,6 +41,9 @@ import type { RunPicture } from "../picture/runPicture.ts";
 import { type Answer, answerOf, moment } from "../words/answerOf.ts";
 import { figure } from "../words/numbers.ts";
 import { inHundred, oddsRange } from "../words/oddsWords.ts";
+import { actualSection } from "./actualSection.ts";
+import { limitsSection } from "./limitsSection.ts";
+import { readingsSection } from "./readingsSection.ts";
 import type { ReportPage } from "./reportPage.ts";
 import { foldedTable, list, missing, picture, saidWords, table } from "./reportParts.ts";
 
@@ -204,6 +207,9 @@ const SECTIONS: { readonly [Kind in EntryKindName]?: Section<Kind> } = {
       shadeRows(light),
     )}`;
   },
+  limits: limitsSection,
+  readings: readingsSection,
+  actual: actualSection,
   cautions: () => html`<p>They stand at the end of this report, with what was assumed.</p>`,
 };
 

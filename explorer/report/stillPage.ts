@@ -15,7 +15,10 @@ export function answerKey(asked: Asked): string {
     case "versus":
       return `versus ${asked.first} ${asked.second}`;
     case "sizes":
-      return `sizes ${asked.scenario} ${JSON.stringify(asked.doc)}`;
+    case "limits":
+    case "learned":
+    case "actual":
+      return `${asked.kind} ${asked.scenario} ${JSON.stringify(asked.doc)}`;
     default:
       return `${asked.kind} ${asked.scenario}`;
   }
@@ -53,6 +56,9 @@ export function stillPage(notebook: Notebook, answers: Answers): ReportPage {
     odds: (scenario) => find("odds", { kind: "odds", scenario }),
     versus: (first, second) => find("versus", { kind: "versus", first, second }),
     sizes: (doc) => find("sizes", { kind: "sizes", scenario: doc.scenario, doc }),
+    limits: (doc) => find("limits", { kind: "limits", scenario: doc.scenario, doc }),
+    learned: (doc) => find("learned", { kind: "learned", scenario: doc.scenario, doc }),
+    actual: (doc) => find("actual", { kind: "actual", scenario: doc.scenario, doc }),
     drivers: (scenario) => find("drivers", { kind: "drivers", scenario }),
   };
 }

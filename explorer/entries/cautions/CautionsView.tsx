@@ -1,17 +1,22 @@
+import { createMemo, createResource } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Cautions } from "./Cautions.tsx";
 
 /** What the model leaves out, what can hurt, and where the weather comes from. */
 export function CautionsView(props: EntryProps<"cautions">) {
+  // Fetched after the first picture: they need the whole format.
+  const [words] = createResource(() => import("./cautionsOf.ts"));
+  const documents = () => props.page.notebook().scenarios.flatMap(({ id }) => props.page.document(id) ?? []);
+  const cautions = createMemo(() => words()?.cautionsOf(documents()) ?? null);
   const remarks = () => {
     const { scenarios } = props.page.notebook();
-    const notes = scenarios.flatMap(({ id }) => props.page.document(id)?.note ?? []);
+    const notes = documents().flatMap(({ note }) => note ?? []);
     const found = scenarios.flatMap(({ id }) => props.page.run(id).result?.remarks ?? []);
     return [...new Set([...notes, ...found])];
   };
   return (
     <div class="margin-left">
-      <Cautions remarks={remarks()} />
+      <Cautions cautions={cautions()} remarks={remarks()} />
     </div>
   );
 }

@@ -1,0 +1,57 @@
+import { html, type Markup } from "../drawing/html.ts";
+import {
+  basisWords,
+  briefQuantity,
+  cautionsBeside,
+  limitsMore,
+  limitsSentence,
+  limitWords,
+  marginWords,
+  rulesOf,
+  VERDICTS,
+  valueWords,
+} from "../entries/limits/limitsWords.ts";
+import type { EntryDoc } from "../notebook/notebook.ts";
+import { volts } from "../words/numbers.ts";
+import type { ReportPage } from "./reportPage.ts";
+import { foldedTable, list, missing, table } from "./reportParts.ts";
+
+/** A plan's wiring in a report: the sentence, every line with its rule, the cautions, and where the volts go. */
+export function limitsSection(page: ReportPage, doc: EntryDoc<"limits">): Markup {
+  const found = page.limits(doc);
+  const { result } = found;
+  if (result === null) return html`${missing([found])}`;
+  const rules = rulesOf(result);
+  const word = (verdict: string) => VERDICTS.find((each) => each.verdict === verdict)!.word;
+  const rows = result.lines.map((line) => ({
+    name: `${line.about}, ${briefQuantity(line)}`,
+    figures: [
+      word(line.verdict),
+      valueWords(line.value, line.unit),
+      limitWords(line),
+      marginWords(line),
+      line.verdict === "within" ? "" : line.change,
+      String(rules.findIndex(({ words }) => words === line.rule.words) + 1),
+    ],
+  }));
+  return html`${missing([found])}<p class="verdict">${limitsSentence(result)}</p><p class="more">${limitsMore(result)} ${basisWords(result)}</p>${table(
+    "Every line with its value, limit, margin and rule, worst first",
+    ["Where and what", "State", "Value", "Limit", "Margin", "What to change", "Rule"],
+    rows,
+  )}${cautionsBeside(result).map(({ title, words }) => html`<p><strong>${title}.</strong> ${words}</p>`)}${
+    result.radios.length > 0 &&
+    table(
+      "Volts at each radio on its worst transmit peak, and what the links take",
+      ["Radio", "At the radio", "It needs", ...result.radios[0]!.links.map(({ link }) => `${link}, V`), "Weak link"],
+      result.radios.map((radio) => ({
+        name: radio.name,
+        figures: [
+          volts(radio.radioV),
+          volts(radio.minimumV),
+          ...radio.links.map(({ lostV }) => lostV.toFixed(2)),
+          radio.weakLink.link,
+        ],
+      })),
+    )
+  }${foldedTable("Rules and where they come from", list(rules.map(({ words, source }, i) => `${i + 1}. ${words} Source: ${source}.`)))}`;
+}
