@@ -22,7 +22,8 @@ export function PointedChart(props: { chart: SlideChart; ms: number | null; onPo
   };
   const tagX = (ms: number) => Math.min(props.chart.drawing.widthPx - 56, Math.max(56, x(ms)));
   return (
-    <div class="slide-chart">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
+    <section class="slide-chart" tabIndex={0} aria-label="Chart">
       <svg
         class="slide-drawing"
         viewBox={viewBox()}
@@ -67,6 +68,6 @@ export function PointedChart(props: { chart: SlideChart; ms: number | null; onPo
           )}
         </Show>
       </svg>
-    </div>
+    </section>
   );
 }

@@ -244,5 +244,5 @@ function shortened(lines: readonly string[]): readonly string[] {
 
 /** A drawing without time, as large as its place allows. */
 function wide({ body, widthPx, heightPx, label }: Drawing): Markup {
-  return html`<svg class="slide-drawing" viewBox="0 0 ${widthPx} ${heightPx}" role="img" aria-label="${label}">${body}</svg>`;
+  return html`<svg class="slide-drawing" viewBox="0 0 ${widthPx} ${heightPx}" width="${widthPx}" height="${heightPx}" role="img" aria-label="${label}">${body}</svg>`;
 }
