@@ -2,12 +2,12 @@ import { For, Show } from "solid-js";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { dateParts, dayName } from "../time/localClock.ts";
 import { FrameBar } from "./FrameBar.tsx";
-import { RULER_PX, THREE_MARKS_PX, TICKS_PX } from "./rulerPx.ts";
+import { QUIET_Y_PX, RULER_PX, THREE_MARKS_PX, TICKS_PX } from "./rulerPx.ts";
 import { rulerWords } from "./rulerWords.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 /** The ruler that every chart hangs from: days as columns, hours, and the nights filled in. */
-export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights">; scale: TimeScale }) {
+export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights" | "quiet">; scale: TimeScale }) {
   const days = () => props.picture.ruler.days;
   const dayPx = (index: number) => props.scale.x(days()[index]!.endMs) - props.scale.x(days()[index]!.startMs);
   return (
@@ -56,6 +56,17 @@ export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights">
             </g>
           );
         }}
+      </For>
+      <For each={props.picture.quiet}>
+        {(span) => (
+          <line
+            class="ruler-quiet"
+            x1={props.scale.x(span.startMs) + 3}
+            x2={props.scale.x(span.endMs) - 3}
+            y1={QUIET_Y_PX}
+            y2={QUIET_Y_PX}
+          />
+        )}
       </For>
       <line
         class="ruler-midnight"

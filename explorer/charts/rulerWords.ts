@@ -3,8 +3,17 @@ import { clockAt, dayName, offsetName } from "../time/localClock.ts";
 import type { Ruler } from "../time/ruler.ts";
 
 /** The ruler as a sentence. */
-export function rulerWords({ ruler }: Pick<TimePicture, "ruler">): string {
-  return `Time, ${ruler.days.map((day) => dayName(day.date)).join(", ")}; local time, ${zoneWords(ruler)}.`;
+export function rulerWords({ ruler, quiet }: Pick<TimePicture, "ruler" | "quiet">): string {
+  const silent = quietWords({ ruler, quiet });
+  return `Time, ${ruler.days.map((day) => dayName(day.date)).join(", ")}; local time, ${zoneWords(ruler)}${silent === null ? "" : `; ${silent}`}.`;
+}
+
+/** "generator quiet 19:00–10:00": the first whole stretch, or what there is of one; null where it may always run. */
+export function quietWords({ ruler, quiet }: Pick<TimePicture, "ruler" | "quiet">): string | null {
+  const longest = [...quiet].sort((a, b) => b.endMs - b.startMs - (a.endMs - a.startMs))[0];
+  if (longest === undefined) return null;
+  const clock = (ms: number) => clockAt(ruler, ms).clock.slice(0, 5);
+  return `generator quiet ${clock(longest.startMs)}–${clock(longest.endMs)}`;
 }
 
 /** "local time, UTC+2"; where the clocks change, "UTC+2, from Sun 25 UTC+1". */

@@ -1,6 +1,6 @@
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show, untrack } from "solid-js";
 import { readingAt } from "../charts/readingAt.ts";
-import { nightWords, zoneWords } from "../charts/rulerWords.ts";
+import { nightWords, quietWords, zoneWords } from "../charts/rulerWords.ts";
 import { TimeRuler } from "../charts/TimeRuler.tsx";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import { seriesOf } from "../entries/forecast/ForecastView.tsx";
@@ -320,6 +320,14 @@ export function Sheet(props: {
                 {zoneWords(lead()!.ruler)}
                 <br />
                 {nightWords(lead()!)}
+                <Show when={quietWords(lead()!)}>
+                  {(words) => (
+                    <>
+                      <br />
+                      {words()}
+                    </>
+                  )}
+                </Show>
               </p>
             </div>
           )}

@@ -1,5 +1,6 @@
 import { type DayFigures, type Ledger, ledger, type Trace, type Verdict } from "../../engine/index.ts";
 import { nightSpans } from "../../engine/sky/index.ts";
+import { quietSpans, type Span } from "../time/quietSpans.ts";
 import type { Ruler } from "../time/ruler.ts";
 import { rulerOf } from "../time/rulerOf.ts";
 
@@ -31,7 +32,9 @@ export interface RunPicture {
   readonly placeName: string;
   readonly ruler: Ruler;
   /** From sunset to sunrise, over the whole ruler and not only the event. */
-  readonly nights: readonly { readonly startMs: number; readonly endMs: number }[];
+  readonly nights: readonly Span[];
+  /** Hours in which no generator may run. */
+  readonly quiet: readonly Span[];
   readonly startMs: number;
   readonly stepMs: number;
   readonly steps: number;
@@ -66,6 +69,7 @@ export function runPicture(trace: Trace): RunPicture {
     placeName: scenario.place.name,
     ruler,
     nights: nightSpans(latitudeDeg, turnedDeg, ruler.startMs, ruler.endMs),
+    quiet: quietSpans(prepared),
     startMs: grid.startMs,
     stepMs: grid.stepMs,
     steps,

@@ -5,6 +5,7 @@ import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../../engine/array/slot
 import { type Scenario, timeGrid, zoneOf } from "../../../engine/scenario/index.ts";
 import { prepareObstacles } from "../../../engine/shade/index.ts";
 import { nightSpans, sunTrack } from "../../../engine/sky/index.ts";
+import type { Span } from "../../time/quietSpans.ts";
 import type { Ruler } from "../../time/ruler.ts";
 import { rulerOf } from "../../time/rulerOf.ts";
 import { AWAY, NIGHT, sunKind } from "./sunKind.ts";
@@ -25,7 +26,9 @@ export interface GroupSun {
 /** Who sees the sun during an event; plain numbers, so that a worker can hand them over. */
 export interface Sunlight {
   readonly ruler: Ruler;
-  readonly nights: readonly { readonly startMs: number; readonly endMs: number }[];
+  readonly nights: readonly Span[];
+  /** Always empty: light asks nothing of generators. */
+  readonly quiet: readonly Span[];
   readonly startMs: number;
   readonly stepMs: number;
   readonly steps: number;
@@ -55,6 +58,7 @@ export function sunlight(scenario: Scenario): Sunlight | null {
   return {
     ruler,
     nights: nightSpans(latitudeDeg, longitudeDeg, ruler.startMs, ruler.endMs),
+    quiet: [],
     startMs: grid.startMs,
     stepMs: grid.stepMs,
     steps: grid.steps,
