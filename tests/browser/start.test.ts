@@ -58,16 +58,12 @@ test("where nothing can be kept, the six questions still end in a verdict, and t
 
 test("a tab that is killed in the middle of typing has lost nothing that stood on the page", async () => {
   const { page } = await openExplorer(browser);
-  await page.getByRole("textbox", { name: "Ampere-hours of one block" }).first().pressSequentially("135");
-  await page
-    .getByText("was 280")
-    .first()
-    .waitFor()
-    .catch(() => {});
-  // No farewell: the process that shows the page is gone at once.
+  await page.getByRole("textbox", { name: "Ampere-hours of one block" }).first().fill("135");
+  await page.waitForTimeout(500); // a person cannot be quicker, and a change is kept within milliseconds
+  // No farewell: the process that shows the page is gone at once, and never answers the one who asked for it.
   const devtools = await page.context().newCDPSession(page);
   const crashed = page.waitForEvent("crash");
-  await devtools.send("Page.crash").catch(() => {});
+  void devtools.send("Page.crash").catch(() => {});
   await crashed;
   const again = await page.context().newPage();
   await again.goto(url());
