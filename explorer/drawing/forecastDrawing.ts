@@ -32,7 +32,7 @@ export function forecastDrawing(
   const time = first.picture;
   const layout = forecastLayout(series, chargePx);
   const scale = timeScale(time.ruler, room.daysPx);
-  const axis = forecastAxis(time, layout, room.isShort, isMany(series));
+  const axis = forecastAxis(time, layout, room.isShort, series);
   return rulerDrawing({
     time,
     scale,
@@ -70,7 +70,7 @@ function bands(
       const heightPx = Math.max(1.5, (share / strip.fullShare) * strip.rowPx);
       return html`<rect class="dark-tick" x="${scale.x(ms + HALF_HOUR_MS) - 1.5}" width="3" y="${foot - heightPx}" height="${heightPx}"/>`;
     });
-  return html`<g class="series-${look}">${
+  return html`<g class="series-${look}${areMany ? " series-many" : ""}">${
     (look === "first" || !areMany) &&
     html`<path class="band-wide"${hatch("wide")} d="${bandArea(picture, scale, y, p5, p95)}"/>`
   }${!areMany && html`<path class="band-close"${hatch("close")} d="${bandArea(picture, scale, y, p25, p75)}"/>`}<path class="band-edge" d="${bandLine(picture, scale, y, p5)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p95)}"/><line class="axis-base" x1="0" x2="${scale.widthPx}" y1="${foot + 0.5}" y2="${foot + 0.5}"/>${ticks}${

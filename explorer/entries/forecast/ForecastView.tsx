@@ -98,7 +98,7 @@ function ForecastChart(props: {
     equals: isSameLayout,
   });
   const scale = createMemo(() => props.page.scale(props.time), undefined, { equals: isSameScale });
-  const axis = createMemo(() => forecastAxis(props.time, layout(), isPhone(), isMany(props.series)));
+  const axis = createMemo(() => forecastAxis(props.time, layout(), isPhone(), props.series));
   const labels = createMemo(() => forecastLabels(props.series, layout(), scale()));
   const label = () =>
     `Charge over time. ${forecastSentence(props.series)
@@ -182,7 +182,7 @@ function SeriesBands(props: {
   const y = () => props.layout.charge.y;
   const bands = () => time().charge;
   return (
-    <g class={`data series-${props.series.look}`}>
+    <g class={`data series-${props.series.look}`} classList={{ "series-many": props.isMany }}>
       <Show when={isFirst() || !props.isMany}>
         <path class="band-wide" fill={fill("wide")} d={bandArea(time(), props.scale, y(), bands().p5, bands().p95)} />
       </Show>

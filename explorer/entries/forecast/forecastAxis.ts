@@ -1,20 +1,21 @@
 import type { AxisTitle } from "../../charts/axisTitle.ts";
 import { ampHours, figure } from "../../words/numbers.ts";
-import type { ForecastLayout, Series } from "./forecastLayout.ts";
+import { type ForecastLayout, isMany, type Series } from "./forecastLayout.ts";
 
 /** Titles and values at the left of a forecast's charts; short ones where there is little room. */
 export function forecastAxis(
   time: Series["picture"],
   layout: ForecastLayout,
   isShort: boolean,
-  isMany = false,
+  series: readonly Series[] = [],
 ): AxisTitle[] {
   const { charge, strip, sun } = layout;
+  const isOneBank = series.every(({ picture }) => picture.fullAh === time.fullAh);
   const unit = (isLast: boolean, text: string) => (isLast && !isShort ? text : "");
   return [
     {
-      title: isShort ? "Charge in the bank" : `Charge in the bank, % of ${ampHours(time.fullAh)}`,
-      how: isMany
+      title: isShort ? "Charge in the bank" : `Charge in the bank, % of ${isOneBank ? ampHours(time.fullAh) : "each"}`,
+      how: isMany(series)
         ? "thick line: half of the skies are above. Thin lines: nine in ten lie between"
         : "line: half of the skies are above. Close: the middle half. Wide: nine in ten",
       titleY: charge.titleY,
