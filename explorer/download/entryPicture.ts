@@ -1,6 +1,8 @@
+import { actualDrawing } from "../drawing/actualDrawing.ts";
 import type { Drawing } from "../drawing/drawing.ts";
 import { driversDrawing } from "../drawing/driversDrawing.ts";
 import { forecastDrawing } from "../drawing/forecastDrawing.ts";
+import { learnedDrawing } from "../drawing/learnedDrawing.ts";
 import { ledgerDrawing } from "../drawing/ledgerDrawing.ts";
 import { oddsDrawing } from "../drawing/oddsDrawing.ts";
 import { pairedDrawing } from "../drawing/pairedDrawing.ts";
@@ -31,6 +33,14 @@ const PICTURES: { readonly [Kind in EntryKindName]?: Draw<Kind> } = {
   run: (page, { scenario }) => {
     const { result } = page.run(scenario);
     return result === null ? null : runDrawing(result);
+  },
+  readings: (page, doc) => {
+    const { result } = page.learned(doc);
+    return result === null ? null : learnedDrawing(result);
+  },
+  actual: (page, doc) => {
+    const { result } = page.actual(doc);
+    return result === null ? null : actualDrawing(result, page.odds(doc.scenario).result);
   },
   ledger: (page, { scenario }) => {
     const { result } = page.run(scenario);

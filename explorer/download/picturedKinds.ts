@@ -9,4 +9,6 @@ export const PICTURED_KINDS: ReadonlySet<EntryKindName> = new Set([
   "shade",
   "sizing",
   "drivers",
+  "readings",
+  "actual",
 ]);

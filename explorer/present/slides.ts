@@ -4,24 +4,30 @@ import { RULER_PX } from "../charts/rulerPx.ts";
 import { strataLayout } from "../charts/strataLayout.ts";
 import { endMs } from "../charts/strataPaths.ts";
 import { type TimeScale, timeScale } from "../charts/timeScale.ts";
+import { actualDrawing } from "../drawing/actualDrawing.ts";
 import type { Drawing } from "../drawing/drawing.ts";
 import { driversDrawing } from "../drawing/driversDrawing.ts";
 import { forecastDrawing } from "../drawing/forecastDrawing.ts";
 import { html, Markup } from "../drawing/html.ts";
+import { learnedDrawing } from "../drawing/learnedDrawing.ts";
 import { ledgerDrawing } from "../drawing/ledgerDrawing.ts";
 import type { DrawingRoom } from "../drawing/rulerDrawing.ts";
 import { runDrawing } from "../drawing/runDrawing.ts";
 import { sizeDrawing } from "../drawing/sizeDrawing.ts";
 import { sunDrawing } from "../drawing/sunDrawing.ts";
 import { tallyDrawing } from "../drawing/tallyDrawing.ts";
+import { actualLayout } from "../entries/actual/actualLayout.ts";
+import { actualSentence } from "../entries/actual/actualWords.ts";
 import { CAUTIONS, NO_PERMIT } from "../entries/cautions/cautionWords.ts";
 import { driversSentence } from "../entries/drivers/driversWords.ts";
 import { forecastLayout, type Series } from "../entries/forecast/forecastLayout.ts";
 import { forecastSeries } from "../entries/forecast/forecastSeries.ts";
 import { forecastSentence } from "../entries/forecast/forecastWords.ts";
 import { ledgerWords } from "../entries/ledger/ledgerWords.ts";
+import { briefQuantity, limitsSentence, limitWords, VERDICTS, valueWords } from "../entries/limits/limitsWords.ts";
 import { figureWords } from "../entries/note/noteFigures.ts";
 import { noteHtml } from "../entries/note/noteHtml.ts";
+import { learnedSentence } from "../entries/readings/learnedWords.ts";
 import { changesInWords } from "../entries/scenario/changesInWords.ts";
 import { scenarioWords } from "../entries/scenario/scenarioWords.ts";
 import { shadeVerdict } from "../entries/shade/shadeWords.ts";
@@ -69,6 +75,10 @@ export const SLIDE_ROOM: DrawingRoom = { daysPx: 432, axisPx: 40, labelsPx: 170,
 const SLIDE_PX = SLIDE_ROOM.daysPx + SLIDE_ROOM.axisPx + SLIDE_ROOM.labelsPx;
 const CHARGE_PX = 168;
 const MOST_LINES = 7;
+/** Height at which `actualDrawing` draws the charge. */
+const ACTUAL_CHARGE_PX = 220;
+/** What `reportSection` wants to know of an entry besides its kind and document. */
+const ENTRY_SHELL = { id: "slide", title: "Slide" };
 
 const NOT_YET: Content = { body: html`<p>Not worked out yet.</p>` };
 
@@ -111,6 +121,43 @@ const SLIDES: { readonly [Kind in EntryKindName]?: MakeSlide<Kind> } = {
     return {
       words: [{ text: driversSentence(result.report) }],
       body: wide(driversDrawing(result.report, SLIDE_PX, 9)),
+    };
+  },
+  limits: (page, doc) => {
+    const { result } = page.limits(doc);
+    if (result === null) return NOT_YET;
+    const word = (verdict: string) => VERDICTS.find((each) => each.verdict === verdict)?.word ?? verdict;
+    return {
+      words: [{ text: limitsSentence(result) }],
+      body: table(
+        "The lines that are nearest to a limit or over it",
+        ["Where and what", "State", "Value", "Limit"],
+        result.lines.slice(0, MOST_LINES).map((line) => ({
+          name: `${line.about}, ${briefQuantity(line)}`,
+          figures: [word(line.verdict), valueWords(line.value, line.unit), limitWords(line)],
+        })),
+      ),
+    };
+  },
+  readings: (page, doc) => {
+    const { result } = page.learned(doc);
+    if (result === null) return { body: reportSection(page, { ...ENTRY_SHELL, kind: "readings", doc }, "") };
+    const name = page.scenario(doc.scenario)?.name ?? doc.scenario;
+    return {
+      words: learnedSentence(result, name),
+      chart: onRuler(learnedDrawing(result, SLIDE_ROOM), result.time),
+    };
+  },
+  actual: (page, doc) => {
+    const { result } = page.actual(doc);
+    if (result === null) return { body: reportSection(page, { ...ENTRY_SHELL, kind: "actual", doc }, "") };
+    const name = page.scenario(doc.scenario)?.name ?? doc.scenario;
+    const drawing = actualDrawing(result, page.odds(doc.scenario).result, SLIDE_ROOM);
+    // One chart to a slide: the charge, without load and sun beneath it.
+    const heightPx = RULER_PX + actualLayout(result, ACTUAL_CHARGE_PX).charge.bottom + 12;
+    return {
+      words: actualSentence(result, name),
+      chart: onRuler({ ...drawing, heightPx }, result.time),
     };
   },
   scenario: (page, { scenario }) => {
@@ -160,12 +207,7 @@ const SLIDES: { readonly [Kind in EntryKindName]?: MakeSlide<Kind> } = {
   shade: (page, { scenario }) => {
     const light = lightOf(page, scenario);
     if (light === null) return NOT_YET;
-    const scale = timeScale(light.ruler, SLIDE_ROOM.daysPx);
-    const drawing = sunDrawing(light, SLIDE_ROOM);
-    return {
-      words: [{ text: shadeVerdict(light) }],
-      chart: { drawing, time: light, scale, leftPx: SLIDE_ROOM.axisPx, marks: () => [] },
-    };
+    return { words: [{ text: shadeVerdict(light) }], chart: onRuler(sunDrawing(light, SLIDE_ROOM), light) };
   },
   cautions: () => ({
     body: html`<div class="slide-text"><p><strong>${NO_PERMIT.head}</strong> ${NO_PERMIT.rest}</p>${list(CAUTIONS)}</div>`,
@@ -201,6 +243,12 @@ export function slidesOf(page: ReportPage, lineOf: (entry: Entry) => string = ()
     };
   });
   return [first, ...others];
+}
+
+/** A drawing on the ruler whose lines have no values to read. */
+function onRuler(drawing: Drawing, time: TimePicture): SlideChart {
+  const scale = timeScale(time.ruler, SLIDE_ROOM.daysPx);
+  return { drawing, time, scale, leftPx: SLIDE_ROOM.axisPx, marks: () => [] };
 }
 
 function forecastChart(series: readonly Series[]): SlideChart | null {
