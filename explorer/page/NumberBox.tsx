@@ -1,10 +1,5 @@
 import { createEffect, createSignal } from "solid-js";
-
-/** A number as somebody types it: "280", "27,5"; what cannot be read stays text. */
-export function typedNumber(text: string): number | string {
-  const trimmed = text.trim().replace(",", ".");
-  return trimmed !== "" && Number.isFinite(Number(trimmed)) ? Number(trimmed) : text;
-}
+import { typedNumber } from "../words/typedNumber.ts";
 
 /** A blank for a number: typed, moved with the arrow keys, or by thumb with the buttons that a phone shows. */
 export function NumberBox(props: {

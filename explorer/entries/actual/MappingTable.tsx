@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import type { MeterMapping } from "../../../engine/index.ts";
-import { typedNumber } from "../../page/NumberBox.tsx";
+import { typedNumber } from "../../words/typedNumber.ts";
 import type { LogRead } from "./readLog.ts";
 
 type ColumnName = keyof NonNullable<MeterMapping["columns"]>;

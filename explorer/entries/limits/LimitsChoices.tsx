@@ -1,6 +1,6 @@
 import { createMemo } from "solid-js";
 import type { EntryDoc } from "../../notebook/notebook.ts";
-import { typedNumber } from "../../page/NumberBox.tsx";
+import { typedNumber } from "../../words/typedNumber.ts";
 
 interface Choice {
   readonly field: "dropIn100" | "chargeIn100" | "coldestC";

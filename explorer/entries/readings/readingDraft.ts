@@ -1,5 +1,5 @@
 import type { EntryDoc } from "../../notebook/notebook.ts";
-import { typedNumber } from "../../page/NumberBox.tsx";
+import { typedNumber } from "../../words/typedNumber.ts";
 import { type EventTime, whyNoTime } from "./localTime.ts";
 
 export type KeptReading = EntryDoc<"readings">["readings"][number];

@@ -92,7 +92,7 @@ describe("the report of the example", () => {
     expect(report).toMatch(/60 skies[\s\S]*seed <strong>4127<\/strong>/);
     expect(report).toContain("Climate from");
     expect(report).toContain("Invented: club, place, people");
-    expect(report).toContain("Put a fuse close to the battery");
+    expect(report).toContain("Fuse every conductor as close to the bank&#39;s post as practicable");
     expect(report).toContain("A plan and not a permit.");
     expect([...report.matchAll(/<svg class="drawing"/g)].length).toBeGreaterThanOrEqual(7);
     expect(report.indexOf('id="assumptions"')).toBeGreaterThan(report.lastIndexOf('id="entry-'));
