@@ -1,17 +1,21 @@
 import { createSignal, lazy, Suspense } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 
-type Loaded = typeof import("./SizingView.tsx");
+type Loaded = Pick<typeof import("./SizingView.tsx"), "SizingView" | "sizingSummary">;
 
 const [loaded, setLoaded] = createSignal<Loaded | null>(null);
 let loading: Promise<Loaded> | null = null;
 
+async function fetchMap(): Promise<Loaded> {
+  const { SizingView, sizingSummary } = await import("./SizingView.tsx");
+  const view = { SizingView, sizingSummary };
+  setLoaded(view);
+  return view;
+}
+
 /** Fetches the map when the first such entry is in the notebook: its words need the whole format. */
 function load(): Promise<Loaded> {
-  loading ??= import("./SizingView.tsx").then((view) => {
-    setLoaded(view);
-    return view;
-  });
+  loading ??= fetchMap();
   return loading;
 }
 const SizingView = lazy(async () => ({ default: (await load()).SizingView }));
