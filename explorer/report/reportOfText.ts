@@ -29,6 +29,7 @@ import { oddsPicture } from "../results/oddsPicture.ts";
 import { sizePicture } from "../results/sizePicture.ts";
 import { versusPicture } from "../results/versusPicture.ts";
 import { driversWanted, learnedWanted, sizesWanted } from "../results/wanted.ts";
+import { makeSurroundings } from "../weather/makeSurroundings.ts";
 import { reportHtml } from "./reportHtml.ts";
 import { answerKey, stillPage } from "./stillPage.ts";
 
@@ -36,7 +37,7 @@ type Got<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; r
 
 /** What a report needs from where it is made. */
 export interface ReportWorks {
-  /** Climate, and the weather file that a scenario names. */
+  /** Climate, and the weather file that a scenario names where the notebook does not keep it. */
   surroundings(scenario: Scenario): Promise<Got<Surroundings>>;
   /** Members 0 up to, but not including, `members`. */
   run(ensemble: PreparedEnsemble, members: number): Promise<Got<OddsPart>>;
@@ -61,6 +62,7 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
   const { notebook } = read;
   const answers = new Map<string, Answer>();
   const wrong: string[] = [];
+  const surroundingsKept = makeSurroundings();
   const contestants = new Map<string, Got<Contestant>>();
 
   async function scenarioOf(
@@ -70,7 +72,11 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
     if (!document.ok) return { ok: false, problems: [{ code: "no-document", path: [], message: document.sentence }] };
     const found = readScenario(document.document);
     if (!found.ok) return found;
-    const surroundings = await works.surroundings(found.scenario);
+    const kept = await surroundingsKept(found.scenario, notebook.weatherFiles ?? []);
+    const isLacking = found.scenario.weather.kind === "file" && kept.weatherFile === undefined;
+    const surroundings: Got<Surroundings> = isLacking
+      ? await works.surroundings(found.scenario)
+      : { ok: true, value: kept };
     return surroundings.ok
       ? { ok: true, value: { document: document.document, scenario: found.scenario, surroundings: surroundings.value } }
       : surroundings;

@@ -102,9 +102,7 @@ const SECTIONS: { readonly [Kind in EntryKindName]?: Section<Kind> } = {
       [up?.title ?? "Holds", ...report.x.values.map(across.tick)],
       [...report.rows].reverse().map((row) => ({
         name: row.y === null || up === null ? "Holds" : up.tick(row.y),
-        figures: row.cells.map(
-          (cell) => `${inHundred(cell.holds)} (${oddsRange(cell.holds)})${cell.meets ? " ✓" : ""}`,
-        ),
+        figures: row.cells.map((cell) => `${briefly(cell.holds)} (${oddsRange(cell.holds)})${cell.meets ? " ✓" : ""}`),
       })),
     )}<p class="more">✓ meets the target. ${withLabels(result.fixed.join(" "))}</p>`;
   },

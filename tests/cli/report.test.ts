@@ -67,6 +67,33 @@ test("a scenario that does not work out ends with 1, and the report says it as w
   expect(readFileSync(at("lost.html"), "utf8")).toMatch(/<p class="wrong">[^<]*blockAh/);
 });
 
+test("a weather file comes out of the notebook, or lies beside it", () => {
+  const [roof] = example.scenarios;
+  if (roof === undefined || !("document" in roof)) throw new Error("the first scenario has a document");
+  const rows = Array.from({ length: 120 }, (_, h) => {
+    const at = new Date(Date.UTC(2026, 9, 7) + h * 3_600_000).toISOString().slice(0, 16);
+    const hour = h % 24;
+    return `${at}Z,${hour > 6 && hour < 17 ? 300 : 0},12`;
+  });
+  const weather = ["# latitude: 46.9", "# longitude: 15.6", "time,ghi,temp_c", ...rows].join("\n");
+  const scenarios = [
+    { ...roof, document: { ...roof.document, weather: { kind: "file", file: "october.csv" }, variants: [] } },
+  ];
+  const entries = [{ id: "run", kind: "run", title: "Run", doc: { scenario: roof.id } }];
+  const lacking = duskline("report", written("weather.json", { ...example, scenarios, entries }), "-o", at("w.html"));
+  expect(lacking.code).toBe(1);
+  expect(lacking.err).toMatch(/october\.csv/);
+  written("october.csv", weather);
+  const beside = duskline("report", at("weather.json"), "-o", at("w.html"));
+  expect(beside).toMatchObject({ code: 0, err: "" });
+  const found = readFileSync(at("w.html"), "utf8");
+  rmSync(at("october.csv"));
+  const weatherFiles = [{ name: "october.csv", text: weather }];
+  const kept = written("kept.json", { ...example, scenarios, entries, weatherFiles });
+  expect(duskline("report", kept, "-o", at("k.html"))).toMatchObject({ code: 0, err: "" });
+  expect(readFileSync(at("k.html"), "utf8")).toBe(found);
+});
+
 test("help names what it takes", () => {
   expect(duskline("report", "--help").out).toMatch(/report NOTEBOOK -o FILE\.html[\s\S]*-o, --output/);
   expect(duskline("--help").out).toContain("report NOTEBOOK");

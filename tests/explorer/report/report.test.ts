@@ -14,7 +14,7 @@ const example: Notebook = { ...exampleNotebook("example"), members: 60 };
 let report: string;
 beforeAll(async () => {
   report = await htmlOf(example);
-});
+}, 60_000);
 
 const EMPTY = new Set(["area", "br", "hr", "img", "input", "link", "meta", "rect", "circle", "line", "path"]);
 
