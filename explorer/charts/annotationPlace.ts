@@ -21,7 +21,7 @@ function overlaps(a: Box, b: Box): boolean {
 
 /**
  * Finds blank ground for a text near a ring: a place inside the chart where it covers neither the lines nor what is
- * already written.
+ * already written, and where its leader does not run through any of that either.
  * @param lineYs for an x, the heights of the lines that run through there
  * @returns the baseline's start or end (`anchor`), or null when there is no room
  */
@@ -31,7 +31,7 @@ export function annotationPlace(
   chart: Box,
   taken: readonly Box[],
   lineYs: (x: number) => readonly number[],
-): { x: number; y: number; anchor: "start" | "end"; box: Box } | null {
+): { x: number; y: number; anchor: "start" | "end"; box: Box; leader: Box } | null {
   for (const away of [28, 44, 64, 88, 116, 148]) {
     for (const [right, down] of DIRECTIONS) {
       const x = ring.x + right * 24;
@@ -44,9 +44,16 @@ export function annotationPlace(
       };
       if (box.left < chart.left || box.right > chart.right || box.top < chart.top || box.bottom > chart.bottom)
         continue;
-      if (taken.some((other) => overlaps(box, other))) continue;
+      // Up or down from the ring, which itself is taken.
+      const leader = {
+        left: ring.x - 3,
+        right: ring.x + 3,
+        top: down > 0 ? ring.y + 8 : y,
+        bottom: down > 0 ? y : ring.y - 8,
+      };
+      if (taken.some((other) => overlaps(box, other) || overlaps(leader, other))) continue;
       if (crosses(box, lineYs)) continue;
-      return { x, y: y + 5, anchor: right > 0 ? "start" : "end", box };
+      return { x, y: y + 5, anchor: right > 0 ? "start" : "end", box, leader };
     }
   }
   return null;

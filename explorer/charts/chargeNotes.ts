@@ -54,7 +54,7 @@ export function chargeNotes(props: ChargeNotesOf) {
     taken.push({ left: ring.x - 7, right: ring.x + 7, top: ring.y - 7, bottom: ring.y + 7 });
     // At 86 % width the face takes about 7.3 px a letter.
     const place = props.spelledOut ? annotationPlace(ring, text.length * 7.3, chart, taken, lineYs) : null;
-    if (place !== null) taken.push(place.box);
+    if (place !== null) taken.push(place.box, place.leader);
     return { ring, text, place };
   });
 }

@@ -34,3 +34,15 @@ test("an annotation with no room is left out rather than laid over a line", () =
   const chart = { left: 0, right: 200, top: 0, bottom: 60 };
   expect(annotationPlace({ x: 100, y: 30 }, 150, chart, [], () => [10, 20, 30, 40, 50])).toBeNull();
 });
+
+test("an annotation's leader runs through nothing that is written already", () => {
+  const chart = { left: 0, right: 800, top: 0, bottom: 200 };
+  // Written right above the ring, from side to side: no way up, so the words go down.
+  const written = { left: 340, right: 460, top: 60, bottom: 80 };
+  const place = annotationPlace({ x: 400, y: 100 }, 150, chart, [written], () => []);
+  const beneath = { left: 340, right: 460, top: 120, bottom: 140 };
+  expect(place!.y).toBeGreaterThan(100);
+  const other = annotationPlace({ x: 400, y: 100 }, 150, chart, [beneath], () => []);
+  expect(other!.y).toBeLessThan(100);
+  expect(annotationPlace({ x: 400, y: 100 }, 150, chart, [written, beneath], () => [])).toBeNull();
+});
