@@ -218,9 +218,13 @@ export function makePage(
     },
     sizes: (doc) => {
       const slot = `sizes ${JSON.stringify([doc.scenario, doc.across?.at, doc.up?.at])}`;
-      return withDocument(doc.scenario, results.find("sizes", slot, sizesWant(doc)?.key ?? null));
+      const key = keyOnce(`sizes ${JSON.stringify(doc)}`, () => sizesWant(doc)?.key ?? null);
+      return withDocument(doc.scenario, results.find("sizes", slot, key));
     },
-    drivers: (id) => withDocument(id, results.find("drivers", `drivers ${id}`, driversWant(id)?.key ?? null)),
+    drivers: (id) => {
+      const key = keyOnce(`drivers ${id}`, () => driversWant(id)?.key ?? null);
+      return withDocument(id, results.find("drivers", `drivers ${id}`, key));
+    },
     limits: (doc) =>
       withDocument(doc.scenario, results.find("limits", `limits ${doc.scenario}`, limitsWant(doc)?.key ?? null)),
     learned: (doc) =>
