@@ -122,6 +122,19 @@ export function LogTaking(props: {
         {(read) => (
           <section aria-label={`How ${name()} is read`}>
             <h3>{name()}</h3>
+            <p class="acts-row">
+              <button
+                type="button"
+                class="act log-take"
+                disabled={read().log === null || reader.isReading()}
+                onClick={take}
+              >
+                Hold it against the plan
+              </button>
+              <button type="button" class="act" onClick={() => reader.close()}>
+                Put it away
+              </button>
+            </p>
             <Show when={read().findings.length > 0}>
               <ul class="lines">
                 <For each={read().findings}>
@@ -143,14 +156,6 @@ export function LogTaking(props: {
             <Show when={read().titles.length > 0}>
               <MappingTable read={read()} zone={props.zone} onMap={(mapping) => reader.order(asked(mapping))} />
             </Show>
-            <p class="acts-row">
-              <button type="button" class="act" disabled={read().log === null || reader.isReading()} onClick={take}>
-                Hold it against the plan
-              </button>
-              <button type="button" class="act" onClick={() => reader.close()}>
-                Put it away
-              </button>
-            </p>
           </section>
         )}
       </Show>

@@ -96,7 +96,7 @@ export function ReadingForm(props: {
             }}
           />
         </label>
-        <button type="submit" class="main-act reading-save">
+        <button type="submit" class="reading-save">
           {props.mends === null ? "Save" : "Put it right"}
         </button>
         <Show when={props.mends !== null}>
