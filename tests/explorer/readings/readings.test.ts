@@ -110,6 +110,24 @@ test("the picture holds the engine's bands, a mark for each charge, and words th
   expect(plain(learnedInstant(picture, picture.report.now.ms))).toContain("Read: 40 %.");
 });
 
+test("ampere-hours out are drawn from a full bank down, and nothing is drawn for what tells no charge", async () => {
+  const read = readScenario(EXAMPLE);
+  if (!read.ok) throw new Error("reads");
+  const ready = prepareEnsemble(read.scenario, { climate: await loadClimateTables() }, "4127");
+  if (!ready.ok) throw new Error("prepares");
+  const readings = [
+    { at: "2026-10-10T08:00", outAh: 134.4, errorShare: 0.1 },
+    { at: "2026-10-10T09:00", panelsW: 20 },
+  ];
+  const found = await learnedPicture(ready.ensemble, readings, 100, {}, () => {});
+  if (!found.ok) throw new Error(found.problems[0]!.message);
+  const { marks, fullAh } = found.picture;
+  expect(fullAh).toBeCloseTo(0.96 * 280, 6); // 280 Ah of which age has left 96 %
+  expect(marks).toHaveLength(1);
+  expect(marks[0]!.share).toBeCloseTo(0.5, 6);
+  expect(marks[0]!.lowShare).toBeCloseTo(0.4, 6);
+});
+
 test("a reading outside the event is a problem that names its number", async () => {
   const read = readScenario(EXAMPLE);
   if (!read.ok) throw new Error("reads");
