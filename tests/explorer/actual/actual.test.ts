@@ -44,7 +44,7 @@ test("a log is read, kept within the schema's bounds, and says on the plan's ste
   }
 });
 
-test("rows closer than the plan's steps are kept as means over them, and gaps stay gaps", () => {
+test("rows closer than the plan's steps are kept as means over them, and gaps stay gaps", async () => {
   const [titles, ...rows] = text.trim().split("\n");
   const fine = rows.flatMap((row) => {
     const [time, ...figures] = row.split(",");
@@ -58,6 +58,17 @@ test("rows closer than the plan's steps are kept as means over them, and gaps st
   const missing = log.atMinutes.filter((minutes, k) => k > 0 && minutes - log.atMinutes[k - 1]! > 11).length;
   expect(missing).toBeGreaterThan(0);
   expect(log.atMinutes.length).toBeLessThanOrEqual(2 * rows.length + 3);
+  const { grid } = (await exampleRun()).prepared;
+  // Without the charge, whose rows at the edges of a gap would stop a mean from reaching into it.
+  const mapping = { columns: { charge: null } };
+  const chargeless = readLog(asked({ text: [titles, ...fine].join("\n"), mapping })).log!;
+  const whole = readMeterLog([titles, ...fine].join("\n"), mapping, grid.zone);
+  if (!whole.ok) throw new Error("reads");
+  const [before, after] = [loggedSteps(whole.log, grid), loggedSteps(meterLogOf(chargeless), grid)];
+  for (let i = 0; i < grid.steps; i++) {
+    expect(Number.isFinite(after.pvW![i]!), `step ${i}`).toBe(Number.isFinite(before.pvW![i]!));
+    if (Number.isFinite(before.pvW![i]!)) expect(Math.abs(after.pvW![i]! - before.pvW![i]!)).toBeLessThanOrEqual(0.06);
+  }
 });
 
 test("titles, marks and a clock from abroad are found, and the wrong zone is said with what would mend it", () => {
