@@ -60,7 +60,7 @@ test("rows closer than the plan's steps are kept as means over them, and gaps st
   expect(log.atMinutes.length).toBeLessThanOrEqual(2 * rows.length + 3);
   const { grid } = (await exampleRun()).prepared;
   // Without the charge, whose rows at the edges of a gap would stop a mean from reaching into it.
-  const mapping = { columns: { charge: null } };
+  const mapping = { columns: { charge: null }, currentSign: "chargingPositive" as const };
   const chargeless = readLog(asked({ text: [titles, ...fine].join("\n"), mapping })).log!;
   const whole = readMeterLog([titles, ...fine].join("\n"), mapping, grid.zone);
   if (!whole.ok) throw new Error("reads");
