@@ -1,4 +1,4 @@
-import { For, Show } from "solid-js";
+import { createMemo, For, Show } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import { FrameBar } from "../charts/FrameBar.tsx";
 import type { TimeScale } from "../charts/timeScale.ts";
@@ -31,26 +31,29 @@ export function EntryFrame(props: {
   scale: TimeScale | null;
   acts: EntryActs;
 }) {
-  const kind = () => kindOf(props.entry.kind);
-  const titleId = () => `title-${props.entry.id}`;
-  const isFolded = () => props.entry.folded === true;
-  const edit = (doc: Entry["doc"], label: string) => props.acts.edit(props.entry, { doc } as Partial<Entry>, label);
+  // The line it comes with is new at every tick of the work; blanks that are being typed in must not be filled in anew for that.
+  const entry = createMemo(() => props.entry);
+  const title = createMemo(() => entry().title);
+  const kind = () => kindOf(entry().kind);
+  const titleId = () => `title-${entry().id}`;
+  const isFolded = () => entry().folded === true;
+  const edit = (doc: Entry["doc"], label: string) => props.acts.edit(entry(), { doc } as Partial<Entry>, label);
   const press = (event: KeyboardEvent) => {
     if (!event.altKey || (event.key !== "ArrowUp" && event.key !== "ArrowDown")) return;
     event.preventDefault();
-    props.acts.move(props.entry, event.key === "ArrowUp" ? -1 : 1);
+    props.acts.move(entry(), event.key === "ArrowUp" ? -1 : 1);
   };
   return (
     <section
-      class={`entry entry-${props.entry.kind}`}
+      class={`entry entry-${entry().kind}`}
       aria-labelledby={titleId()}
-      id={props.entry.id}
+      id={entry().id}
       onDragOver={(event) => event.dataTransfer?.types.includes(DRAGGED) && event.preventDefault()}
       onDrop={(event) => {
         const dragged = event.dataTransfer?.getData(DRAGGED);
         if (!dragged) return;
         event.preventDefault();
-        props.acts.drop(dragged, props.entry);
+        props.acts.drop(dragged, entry());
       }}
     >
       <Show when={props.scale !== null && props.lead}>
@@ -72,10 +75,10 @@ export function EntryFrame(props: {
           type="button"
           class="letter"
           draggable={true}
-          id={`letter-${props.entry.id}`}
+          id={`letter-${entry().id}`}
           aria-label={`Entry ${props.line.letter}: drag it, or press Alt with the up or down arrow, to move it`}
           onKeyDown={press}
-          onDragStart={(event) => event.dataTransfer?.setData(DRAGGED, props.entry.id)}
+          onDragStart={(event) => event.dataTransfer?.setData(DRAGGED, entry().id)}
         >
           {props.line.letter}
         </button>
@@ -85,41 +88,35 @@ export function EntryFrame(props: {
             type="text"
             aria-label={`Title of entry ${props.line.letter}`}
             maxLength={120}
-            value={props.entry.title}
+            value={title()}
             onChange={(event) => {
               const title = event.currentTarget.value.trim();
-              if (title === "") event.currentTarget.value = props.entry.title;
-              else props.acts.edit(props.entry, { title }, "title");
+              if (title === "") event.currentTarget.value = entry().title;
+              else props.acts.edit(entry(), { title }, "title");
             }}
           />
-          <span class="title-print">{props.entry.title}</span>
+          <span class="title-print">{entry().title}</span>
         </h2>
         <div class="acts no-print">
-          <PictureActs page={props.page} entry={props.entry} />
+          <PictureActs page={props.page} entry={entry()} />
           <button
             type="button"
             class="act"
             aria-expanded={!isFolded()}
-            onClick={() => props.acts.edit(props.entry, { folded: !isFolded() }, "fold")}
+            onClick={() => props.acts.edit(entry(), { folded: !isFolded() }, "fold")}
           >
             {isFolded() ? "Unfold" : "Fold"}
           </button>
-          <button type="button" class="act" onClick={() => props.acts.duplicate(props.entry)}>
+          <button type="button" class="act" onClick={() => props.acts.duplicate(entry())}>
             Copy
           </button>
-          <button type="button" class="act" onClick={() => props.acts.remove(props.entry)}>
+          <button type="button" class="act" onClick={() => props.acts.remove(entry())}>
             Remove
           </button>
         </div>
       </div>
       <Show when={!isFolded()} fallback={<p class="margin-left folded-line">{props.line.says}</p>}>
-        <Dynamic
-          component={kind().View}
-          id={props.entry.id}
-          doc={props.entry.doc as never}
-          page={props.page}
-          edit={edit}
-        />
+        <Dynamic component={kind().View} id={entry().id} doc={entry().doc as never} page={props.page} edit={edit} />
       </Show>
     </section>
   );

@@ -67,6 +67,7 @@ export function Sheet(props: {
   onCleanup(keeper.close);
 
   const notebook = state.now;
+  const title = createMemo(() => notebook().title);
   const scale = createMemo(() => {
     const picture = lead();
     return picture === null ? null : page.scale(picture);
@@ -189,7 +190,7 @@ export function Sheet(props: {
               type="text"
               aria-label="Title of the notebook"
               maxLength={120}
-              value={notebook().title}
+              value={title()}
               onChange={(event) => {
                 const title = event.currentTarget.value.trim();
                 if (title === "") event.currentTarget.value = notebook().title;

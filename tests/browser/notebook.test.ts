@@ -171,7 +171,8 @@ test("files: a notebook goes out and comes in; hostile, newer and oversized ones
   await refused(saved.replace('"version": 1', '"version": 7'), /newer duskline/);
   await refused(saved.replace('"seed"', '"__proto__": {"a": 1}, "seed"'), /__proto__/);
   await refused("x".repeat(5_000_000), /at most 4 MB/);
-  await refused("nonsense", /not JSON/);
+  await refused("nonsense", /is no notebook and no scenario/);
+  await refused("{ nonsense", /not JSON/);
   await give(saved.replace("Autumn weekend in the walnut grove", "From a file"));
   await page.waitForURL(/notebook=from-a-file/);
   await settled(page);
@@ -202,4 +203,22 @@ test("on paper there are no controls and the ink is black", async () => {
   expect(await page.locator("#forecast .acts").isVisible()).toBe(false);
   expect(await page.locator("h1").evaluate((h1) => getComputedStyle(h1).color)).toBe("rgb(0, 0, 0)");
   expect(await page.locator("#forecast .title-print").isVisible()).toBe(true);
+});
+
+test("what is being typed stays while results come in", async () => {
+  const { page } = await openExplorer(browser);
+  const boxes = [
+    page.getByLabel("Title of entry B"),
+    page.locator("#plan").getByLabel("Name"),
+    page.getByLabel("Title of the notebook"),
+  ];
+  for (const [i, box] of boxes.entries()) {
+    await page
+      .getByRole("textbox", { name: "Ampere-hours of one block" })
+      .first()
+      .fill(String(150 + i));
+    await box.fill("Half a na");
+    await allWorkedOut(page);
+    expect(await box.inputValue()).toBe("Half a na");
+  }
 });

@@ -16,7 +16,8 @@ export function ScenarioView(props: EntryProps<"scenario">) {
   const id = createUniqueId();
   const [isOpen, setOpen] = createSignal(false);
   const found = () => props.page.run(props.doc.scenario);
-  const scenario = () => props.page.scenario(props.doc.scenario);
+  const scenario = createMemo(() => props.page.scenario(props.doc.scenario));
+  const name = createMemo(() => scenario()?.name ?? "");
   const document = createMemo(() => props.page.document(props.doc.scenario));
   const base = createMemo(() => props.page.baseDocument(props.doc.scenario));
   const changed = createMemo(() => {
@@ -53,7 +54,7 @@ export function ScenarioView(props: EntryProps<"scenario">) {
           <input
             type="text"
             maxLength={120}
-            value={scenario()?.name ?? ""}
+            value={name()}
             onChange={(event) => props.page.rename(props.doc.scenario, event.currentTarget.value)}
           />
         </label>
