@@ -1,3 +1,4 @@
+import { optionRoom, stationRoom } from "../entries/sizing/nameRoom.ts";
 import { sizeContours } from "../entries/sizing/sizeContours.ts";
 import { sizeLayout } from "../entries/sizing/sizeLayout.ts";
 import type { AxisWords } from "../entries/sizing/sizingWords.ts";
@@ -20,7 +21,6 @@ export function sizeDrawing(
   const { x, y } = report;
   if (yAxis === null || y === null || y.values.length < 2 || x.values.length < 2) return null;
   const layout = sizeLayout(report, widthPx, heightPx);
-  const { areas, lines, target } = sizeContours(report, layout);
   const along = (look: string, at: NonNullable<(typeof target)["label"]>, dy: number, text: string) =>
     html`<text class="${look}" text-anchor="middle" transform="translate(${at.x} ${at.y}) rotate(${at.turnDeg})" dy="${dy}">${text}</text>`;
   const targetName =
@@ -50,6 +50,12 @@ export function sizeDrawing(
     x.present <= x.values.at(-1)! &&
     y.present >= y.values[0]! &&
     y.present <= y.values.at(-1)!;
+  const spot = (at: { x: number; y: number }) => ({ x: layout.x(at.x), y: layout.y(at.y) });
+  const taken = [
+    ...(isPresent ? stationRoom(spot({ x: x.present!, y: y.present! }), name) : []),
+    ...options.map(({ cell }) => optionRoom(spot({ x: cell.x, y: cell.y ?? 0 }))),
+  ];
+  const { areas, lines, target } = sizeContours(report, layout, taken);
   return {
     body: html`<g class="size-map">${areas.map(({ path }) => html`<path class="size-area" d="${path}"/>`)}${lines.map(
       ({ path }) => html`<path class="size-line" d="${path}"/>`,

@@ -2,6 +2,7 @@ import { createMemo, For, Show } from "solid-js";
 import type { SizeOutcome } from "../../../engine/index.ts";
 import type { SizePicture } from "../../results/answers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
+import { optionRoom, stationRoom } from "./nameRoom.ts";
 import { sizeContours } from "./sizeContours.ts";
 import { nearest, type SizeLayout } from "./sizeLayout.ts";
 import type { AxisWords } from "./sizingWords.ts";
@@ -29,7 +30,12 @@ export function SizingMap(props: {
 }) {
   const report = () => props.picture.report;
   const rows = () => report().y?.values ?? [];
-  const lines = createMemo(() => sizeContours(report(), props.layout));
+  const spot = ({ x, y }: MapMark) => ({ x: props.layout.x(x), y: props.layout.y(y) });
+  const taken = () => [
+    ...props.stations.flatMap((mark) => stationRoom(spot(mark), mark.name)),
+    ...props.options.map((mark) => optionRoom(spot(mark))),
+  ];
+  const lines = createMemo(() => sizeContours(report(), props.layout, taken()));
   const cellAt = (event: MouseEvent & { currentTarget: SVGSVGElement }): [number, number] => {
     const box = event.currentTarget.getBoundingClientRect();
     const { x, y } = props.layout;

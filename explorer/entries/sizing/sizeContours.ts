@@ -1,5 +1,6 @@
 import { contours } from "d3";
 import type { SizeOutcome, SizeReport } from "../../../engine/index.ts";
+import { type Box, overlapPx2, turnedRoom } from "./nameRoom.ts";
 import type { SizeLayout } from "./sizeLayout.ts";
 
 /** Odds at which lines are drawn, in 100; the target has a line of its own. */
@@ -33,8 +34,9 @@ export function enoughShare({ holds, dark }: SizeOutcome): number {
 /**
  * Lines of equal odds through a map, by marching over its cells. Between cells odds run along the logistic curve, so that a line does not
  * lean to the side where they change little; a cell that meets the target always lies on its good side.
+ * @param taken room on the map that names keep off: marks, and what is written beside them
  */
-export function sizeContours(report: SizeReport, layout: SizeLayout): SizeContours {
+export function sizeContours(report: SizeReport, layout: SizeLayout, taken: readonly Box[] = []): SizeContours {
   const { members, rows, x, y } = report;
   const [columns, height] = [x.values.length, rows.length];
   const along = (share: number) => Math.log((share * members + 0.5) / (members - share * members + 0.5));
@@ -52,11 +54,14 @@ export function sizeContours(report: SizeReport, layout: SizeLayout): SizeContou
     const py = layout.y(between(y?.values ?? [0], gy - 0.5));
     return { at: [px, py], isEdge };
   };
-  const line = (in100: number, share: number, nameAt: number): SizeLine & { pieces: Point[][] } => {
+  const written = [...taken];
+  const line = (in100: number, share: number, letters: number, awayPx: number): SizeLine & { pieces: Point[][] } => {
     const pieces = ringsAt(share).flatMap(openPieces);
-    return { in100, path: pieces.map(pathOf).join(""), label: labelOf(pieces, nameAt), pieces };
+    const label = labelOf(pieces, letters, awayPx, written);
+    if (label !== null) written.push(turnedRoom(label, letters, awayPx));
+    return { in100, path: pieces.map(pathOf).join(""), label, pieces };
   };
-  const { pieces, ...target } = line(100 * report.targetShare, report.targetShare, 0.25);
+  const { pieces, ...target } = line(100 * report.targetShare, report.targetShare, TARGET_LETTERS, TARGET_AWAY_PX);
   return {
     areas: LINES_IN_100.map((in100) => ({
       in100,
@@ -65,7 +70,7 @@ export function sizeContours(report: SizeReport, layout: SizeLayout): SizeContou
         .join(""),
     })),
     lines: LINES_IN_100.filter((in100) => Math.abs(in100 - target.in100) > 1).map((in100) => {
-      const { pieces: _, ...found } = line(in100, in100 / 100, 0.5);
+      const { pieces: _, ...found } = line(in100, in100 / 100, 2, 0);
       return found;
     }),
     target: { ...target, teeth: pieces.map(teethOf).join("") },
@@ -128,16 +133,30 @@ function teethOf(points: readonly Point[]): string {
 }
 
 const LABEL_ROOM_PX = 56;
+/** "95 of 100, the target", above its line. */
+const TARGET_LETTERS = 21;
+const TARGET_AWAY_PX = 14;
+/** How far along the longest piece a name may stand, best first. */
+const NAME_AT = [0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88];
 
-/** @param share how far along the longest piece the name stands */
-function labelOf(pieces: readonly Point[][], share: number): SizeLine["label"] {
+/** The first place along the longest piece that keeps off what is taken; the freest where none does. */
+function labelOf(
+  pieces: readonly Point[][],
+  letters: number,
+  awayPx: number,
+  taken: readonly Box[],
+): SizeLine["label"] {
   const paced = pieces.map((piece) => pacedOut(piece, 4));
   const longest = paced.reduce<(typeof paced)[number]>((most, each) => (each.length > most.length ? each : most), []);
   if (longest.length * 4 < LABEL_ROOM_PX) return null;
-  const middle = longest[Math.floor(longest.length * share)]!;
-  const [dx, dy] = middle.along;
+  const places = NAME_AT.map((share) => upright(longest[Math.floor(longest.length * share)]!));
+  const covered = places.map((place) => overlapPx2(turnedRoom(place, letters, awayPx), taken));
+  return places[covered.indexOf(Math.min(...covered))]!;
+}
+
+function upright({ at, along: [dx, dy] }: { at: Point; along: Point }): NonNullable<SizeLine["label"]> {
   const turned = (Math.atan2(dy, dx) * 180) / Math.PI;
   // Upright, whichever way the line runs.
   const turnDeg = turned > 90 ? turned - 180 : turned < -90 ? turned + 180 : turned;
-  return { x: middle.at[0], y: middle.at[1], turnDeg };
+  return { x: at[0], y: at[1], turnDeg };
 }
