@@ -135,7 +135,12 @@ function mendVolts(context: LimitContext, s: number, volts: RadioVolts): string 
   const less = "send with less power, let fewer stations send at once, or ease the weak link";
   if (prepared.converterV > 0) return `No lead alone mends it (${weak}): set the converter higher, or ${less}.`;
   const share = chargeFor(context, s);
-  const fuller = share === null ? "no charge of this bank is enough" : `keep the bank above ${percent(share)}`;
+  const fuller =
+    share === null
+      ? "no charge of this bank is enough"
+      : share >= 0.995
+        ? "only a full bank is enough"
+        : `keep the bank above ${percent(share)}`;
   return `No lead alone mends it (${context.openV.toFixed(2)} V at rest, and ${weak}): ${fuller}, or ${less}.`;
 }
 

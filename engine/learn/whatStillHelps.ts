@@ -93,8 +93,9 @@ export async function whatStillHelps(
     const lift = `the lowest charge is ${Math.abs(points)} points ${points >= 0 ? "higher" : "lower"} on average`;
     const capital = name.charAt(0).toUpperCase() + name.slice(1);
     const odds = `holds to ${end} in ${hundred(now.share)} of 100 skies, not ${hundred(before.share)}`;
-    const range = `${hundred(holds.low)} to ${hundred(holds.high)}`;
+    const signed = (share: number) => String(hundred(share)).replace("-", "−");
+    const range = `${signed(holds.low)} to ${signed(holds.high)}`;
     const longer = hours >= 0 ? `${hours.toFixed(1)} h longer` : `${(-hours).toFixed(1)} h shorter`;
-    return `${capital}: ${odds} (a gain of ${hundred(holds.mean)}, ${range}), ${longer} above the reserve; ${lift}.`;
+    return `${capital}: ${odds} (a gain of ${signed(holds.mean)}, ${range}), ${longer} above the reserve; ${lift}.`;
   }
 }

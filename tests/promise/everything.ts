@@ -310,7 +310,11 @@ export const EVERYTHING: Readonly<Record<string, ScenarioInput>> = {
     weather: { kind: "typical", monthlyGhiKwhM2: Array.from({ length: 12 }, () => 4) },
     time: { start: "2026-06-12T06:00", end: "2026-06-13T06:00" },
   },
-  "in words, the radios straight on the bank": { ...full, converter: undefined, weather: { kind: "words", days: ["mixed", "fair", "cloudy"], linkeTurbidity: 3, windMs: 2 } },
+  "in words, the radios straight on the bank": {
+    ...full,
+    converter: undefined,
+    weather: { kind: "words", days: ["mixed", "fair", "cloudy"], linkeTurbidity: 3, windMs: 2 },
+  },
   clear: {
     ...full,
     weather: { kind: "clear", linkeTurbidity: 3, windMs: 2 },
