@@ -12,3 +12,11 @@ export function inHundred({ share }: { readonly share: number }): string {
 export function oddsRange({ low, high }: Pick<Odds, "low" | "high">): string {
   return `${Math.round(100 * low)}–${Math.round(100 * high)}`;
 }
+
+/**
+ * How often loads go dark, where that is more often than the bank fails to hold: a bank may keep its reserve and still leave loads without
+ * power, out of reach in the cold, or short of current or volts. Null where the odds of holding say it all.
+ */
+export function darkerThanSaid({ holds, dark }: { readonly holds: Odds; readonly dark: Odds }): string | null {
+  return dark.share > 1 - holds.share ? inHundred(dark) : null;
+}

@@ -1,7 +1,7 @@
 import { clockAt } from "../../time/localClock.ts";
 import type { Words } from "../../words/answerOf.ts";
 import { percent } from "../../words/numbers.ts";
-import { inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { darkerThanSaid, inHundred, oddsRange } from "../../words/oddsWords.ts";
 import type { Series } from "./forecastLayout.ts";
 
 /** What a forecast says, first as one sentence: the words that name a scenario are drawn in its own line. */
@@ -15,14 +15,21 @@ export function forecastSentence(series: readonly Series[]): Words[] {
     { text: `: the bank holds to ${end.weekday} ${end.clock} in ` },
     { text: `${inHundred(picture.report.holds)} of 100`, as: "figure" },
     { text: " skies" },
+    ...darkWords(first, ", but loads go dark in "),
   ];
   const rest = others.flatMap((other): Words[] => [
     { text: "; " },
     { text: other.name, as: NAMED_AS[other.look] },
     { text: ", in " },
     { text: inHundred(other.picture.report.holds), as: "figure" },
+    ...darkWords(other, ", but dark in "),
   ]);
   return [...words, ...rest, { text: "." }];
+}
+
+function darkWords({ picture }: Series, before: string): Words[] {
+  const dark = darkerThanSaid(picture.report);
+  return dark === null ? [] : [{ text: before }, { text: dark, as: "figure" }];
 }
 
 const NAMED_AS = { first: "plan", second: "other", third: "third", fourth: "fourth" } as const;
@@ -33,7 +40,7 @@ export function forecastMore(series: readonly Series[], seed: string): string {
   if (first === undefined) return "";
   const { reserveShare, members } = first.picture;
   const ranges = series.map(({ picture }) => oddsRange(picture.report.holds));
-  return `Holds: never under the ${percent(reserveShare)} reserve and nothing left without power. By the size of the sample, ${listed(ranges)}: ${members} skies, seed ${seed}.`;
+  return `Holds: never under the ${percent(reserveShare)} reserve. By the size of the sample, ${listed(ranges)}: ${members} skies, seed ${seed}.`;
 }
 
 const listed = (parts: readonly string[]) =>

@@ -5,6 +5,7 @@ import {
   type LearnReport,
   learn,
   learnReport,
+  type Odds,
   type PreparedEnsemble,
   type Problem,
   readReadings,
@@ -34,6 +35,8 @@ export interface LearnedPicture {
   readonly time: TimePicture;
   readonly fullAh: number;
   readonly report: Omit<LearnReport, "before" | "after" | "charge">;
+  /** Share in which loads go dark, from the last reading on. */
+  readonly darkAfter: Odds;
   /** Charge over the whole event before anything was read. */
   readonly before: Bands;
   /** Charge from the last reading to the end. */
@@ -71,11 +74,12 @@ export async function learnedPicture(
 
 function pictureOf(learned: Learned): LearnedPicture {
   const { ensemble, readings } = learned;
-  const { before, after: _, charge, ...report } = learnReport(learned);
+  const { before, after, charge, ...report } = learnReport(learned);
   return {
     time: timePicture(ensemble),
     fullAh: ensemble.prepared.bank.fullAh,
     report,
+    darkAfter: after.dark,
     before: before.charge,
     after: charge,
     marks: marksOf(ensemble, readings),

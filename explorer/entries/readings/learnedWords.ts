@@ -1,21 +1,24 @@
 import { clockAt } from "../../time/localClock.ts";
 import type { Words } from "../../words/answerOf.ts";
 import { hours, percent, THIN } from "../../words/numbers.ts";
-import { inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { darkerThanSaid, inHundred, oddsRange } from "../../words/oddsWords.ts";
 import type { LearnedPicture } from "./learnedPicture.ts";
 
 const plain = (text: string): Words => ({ text });
 const heavy = (text: string): Words => ({ text, as: "figure" });
 
 /** Where it stands after the last reading: the answer before anything else. */
-export function learnedSentence({ report, time }: LearnedPicture, name: string): Words[] {
+export function learnedSentence({ report, darkAfter, time }: LearnedPicture, name: string): Words[] {
   const end = clockAt(time.ruler, time.startMs + time.steps * time.stepMs);
   const { holdsBefore, holdsAfter, now } = report;
+  const dark = darkerThanSaid({ holds: holdsAfter, dark: darkAfter });
   return [
     { text: name, as: "plan" },
     plain(`: from ${clockWords(time, now.ms)} on the bank holds to ${end.weekday} ${end.clock} in `),
     heavy(`${inHundred(holdsAfter)} of 100`),
-    plain(" skies; before the readings the plan held in "),
+    plain(" skies"),
+    ...(dark === null ? [] : [plain(", but loads go dark in "), heavy(dark)]),
+    plain("; before the readings the plan held in "),
     heavy(inHundred(holdsBefore)),
     plain("."),
   ];

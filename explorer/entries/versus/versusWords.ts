@@ -2,6 +2,7 @@ import type { VersusPicture } from "../../results/answers.ts";
 import type { Words } from "../../words/answerOf.ts";
 import { differenceInUnits } from "../../words/displayUnits.ts";
 import { figure } from "../../words/numbers.ts";
+import { inHundred } from "../../words/oddsWords.ts";
 
 /** Fewer than these make no difference that anybody would carry something for: 1 in 100 skies, 1 point of charge. */
 const WORTH_CARRYING_SHARE = 0.01;
@@ -34,7 +35,9 @@ export function versusSentence(picture: VersusPicture, first: string, second: st
     { text: ": " },
   ];
   if (isSmall) return [...names, { text: "no difference worth carrying." }];
+  const isDarkOther = Math.abs(darkMore) >= WORTH_CARRYING_SHARE;
   if (holds.low <= 0 && holds.high >= 0) {
+    if (isDarkOther) return [...names, { text: "it keeps the reserve about as often, but " }, ...darkWords(picture)];
     const points = `${margin.mean < 0 ? "" : "+"}${figure(100 * margin.mean, 1)}`;
     return [
       ...names,
@@ -43,13 +46,17 @@ export function versusSentence(picture: VersusPicture, first: string, second: st
       { text: " on average." },
     ];
   }
+  // Fewer failures go with fewer dark skies; where they do not, that is said.
+  const turn =
+    isDarkOther && darkMore > 0 === holds.mean > 0 ? [{ text: "; but " }, ...darkWords(picture)] : [{ text: "." }];
   if (holds.mean > 0) {
     return [
       ...names,
       { text: "in " },
       { text: `${saved} of 100`, as: "figure" },
       { text: " skies it turns a bank that fails into one that holds" },
-      { text: lost > 0 ? `, in ${lost} the other way round.` : "." },
+      { text: lost > 0 ? `, in ${lost} the other way round` : "" },
+      ...turn,
     ];
   }
   return [
@@ -57,7 +64,17 @@ export function versusSentence(picture: VersusPicture, first: string, second: st
     { text: "in " },
     { text: `${lost} of 100`, as: "figure" },
     { text: " skies it turns a bank that holds into one that fails" },
-    { text: saved > 0 ? `, in ${saved} the other way round.` : "." },
+    { text: saved > 0 ? `, in ${saved} the other way round` : "" },
+    ...turn,
+  ];
+}
+
+/** How often loads go dark, where that goes another way than holding does. */
+function darkWords({ first, second }: VersusPicture): Words[] {
+  return [
+    { text: "loads go dark in " },
+    { text: `${inHundred(second.dark)} of 100`, as: "figure" },
+    { text: `, not ${inHundred(first.dark)}.` },
   ];
 }
 
