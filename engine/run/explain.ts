@@ -6,6 +6,7 @@ import { type ExplainedNumber, explained as n } from "./explained.ts";
 import { explainGroup } from "./explainGroup.ts";
 import { localMoment } from "./localClock.ts";
 import { INPUT_PEAK_W } from "./memberInputs.ts";
+import type { Prepared } from "./prepare.ts";
 import type { RunResult } from "./runResult.ts";
 
 export type { ExplainedNumber } from "./explained.ts";
@@ -83,12 +84,7 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       "W",
       "all that may send together with it at their peaks, at the bank's terminals; 0 while nobody is there",
     ),
-    n(
-      `${station.name}: volts on a peak`,
-      record.radioV[s * steps + i]!,
-      "V",
-      `${prepared.converterV > 0 ? `${prepared.converterV} V of the converter` : "E − R × I"} − ${figure(station.peakA)} A × ${figure(prepared.feedOhm[s]!)} Ω of its feed${prepared.converterV > 0 ? "" : `; E open-circuit voltage before, R ${figure(bank.internalOhm)} Ω${prepared.mainFeedOhm > 0 ? ` and, with the whole peak, ${figure(prepared.mainFeedOhm)} Ω of the main feed` : ""}, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`}`,
-    ),
+    n(`${station.name}: volts on a peak`, record.radioV[s * steps + i]!, "V", peakVoltsWords(prepared, s)),
   ]);
   parts.push({
     title: "Loads",
@@ -173,4 +169,14 @@ function drawOf({ prepared }: RunResult, d: number, i: number): string {
     return share > 0 ? `sending × ${figure(device.usedW[i]! / share)} W above receiving, mean of its modes` : "";
   }
   return "";
+}
+
+/** How the volts at a radio come about, with the figures that are fixed. */
+function peakVoltsWords({ converterV, mainFeedOhm, feedOhm, bank, loads }: Prepared, s: number): string {
+  const lead = `${figure(loads.stations[s]!.peakA)} A × ${figure(feedOhm[s]!)} Ω of its feed`;
+  if (converterV > 0) return `${converterV} V of the converter − ${lead}`;
+  const pack = `E open-circuit voltage before, R ${figure(bank.internalOhm)} Ω, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`;
+  if (mainFeedOhm === 0) return `E − R × I − ${lead}; ${pack}`;
+  const main = `V = E − R × I, M ${figure(mainFeedOhm)} Ω of the main feed, J = 2 Q ÷ (V + √(V² − 4 M Q)), Q = peak of the site`;
+  return `E − R × I − M × J − ${lead}; ${pack}; ${main}`;
 }

@@ -152,14 +152,17 @@ describe.each(STEPS)("%s at %s, %s", (scenario, at, group, options = []) => {
   test("the volts on a peak follow from the peak of the site", () => {
     const radio = loads.numbers.filter((number) => number.name.endsWith(": volts on a peak") && number.value > 0);
     for (const { name } of radio) {
-      const [amps, feedOhm, ohm] = loads.figures(name);
+      // Of the formula's own figures, 2 and 4 stand between the pack's ohms and those of the main feed, where there is one.
+      const [amps, feedOhm, ohm, , , mainOhm = 0] = loads.figures(name);
       const peakW = loads.value(name.replace("volts on a peak", "peak of the site"));
       const charging = bank.value("solar offered") - bank.value("solar spilled");
       const e = bank.value("open-circuit voltage before");
       const short = peakW - charging;
       if (short <= 0) continue;
       const i = (2 * short) / (e + Math.sqrt(e * e - 4 * ohm! * short));
-      close(loads.value(name), e - ohm! * i - amps! * feedOhm!, name);
+      const v = e - ohm! * i;
+      const j = (2 * peakW) / (v + Math.sqrt(v * v - 4 * mainOhm * peakW));
+      close(loads.value(name), v - mainOhm * j - amps! * feedOhm!, name);
     }
   });
 });
