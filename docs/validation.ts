@@ -15,6 +15,7 @@ const GROUPS: Readonly<Record<string, string>> = {
   bank: "Bank",
   source: "Sources",
   run: "Whole runs",
+  checks: "Wiring and limits",
   actual: "Plan against actual",
   learn: "Learning from readings",
   promise: "Promises",
