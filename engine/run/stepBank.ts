@@ -1,4 +1,5 @@
-import { acceptA, chargeA, drawA, openCircuitV, peukertFactorAt } from "../bank/bankVoltage.ts";
+import { chargeA, drawA, peukertFactorAt } from "../bank/bankVoltage.ts";
+import { CURVE_STEPS } from "../bank/prepareBank.ts";
 import { FIGURE_CAPACITY_SHARE } from "./memberFigures.ts";
 import { INPUT_FLOOR_AH, INPUT_MAX_CHARGE_A, INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
@@ -23,8 +24,10 @@ import { CONNECTED, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH, T
  * Carries the bank from step `first` to the end of the event: in each step the sun and the sources offer, the loads take, the bank takes
  * or gives the rest, the radios are asked for their volts, and everything is counted.
  *
- * One loop, and what runs from step to step kept out of arrays: that takes a fifth off the whole step. What few steps need (panels
- * whose power hangs on the bank's volts, sources, a selector, volts that may fall short) is called, and reads `run.state`.
+ * One loop, and what runs from step to step kept out of arrays: that takes a fifth off the whole step. Curves are read on the spot
+ * as `openCircuitV` and `acceptA` read them: in a function of this size the engine no longer puts calls in line, and boxes what they
+ * return. What few steps need (panels whose power hangs on the bank's volts, sources, a selector, volts that may fall short) is called,
+ * and reads `run.state`.
  * @param first 0…steps; `run.state` says how things stand there, and afterwards how they stand at the end
  * @param noteAll whether every group and every radio is written down
  */
@@ -39,7 +42,19 @@ export function stepBank(
   const { bank, controllersW, sources } = prepared;
   const { state, rows, stride } = run;
   const { steps, stepH } = prepared.grid;
-  const { fullAh, internalOhm, chargingOhm, coulombicShare, hasPeukert, maxDischargeA, disconnectV, reconnectV } = bank;
+  const {
+    curveStepsPerAh,
+    fullAh,
+    internalOhm,
+    chargingOhm,
+    coulombicShare,
+    hasPeukert,
+    maxDischargeA,
+    disconnectV,
+    reconnectV,
+  } = bank;
+  const curveV = bank.openCircuitV;
+  const curveA = bank.acceptA;
   const { sumW, hanging } = run.fixed;
   const input = inputs.rows;
   // Charge is counted in planned ampere-hours: a bank that holds less than planned moves faster through them.
@@ -56,7 +71,10 @@ export function stepBank(
     i < steps;
     i++, row += stride, at += inputs.stride
   ) {
-    const openV = openCircuitV(bank, storedAh);
+    const place = storedAh * curveStepsPerAh;
+    const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(place)));
+    const lowV = curveV[k]!;
+    const openV = lowV + (curveV[k + 1]! - lowV) * (place - k);
     let solarW = sumW[i]!;
     let shutOutW = 0;
     let sourcesW = 0;
@@ -74,8 +92,12 @@ export function stepBank(
     // The disconnect opens on volts under load and closes again only when the bank has visibly recovered.
     const withoutLoadsW = solarW + sourcesW - controllersW;
     const shortW = wantedW - withoutLoadsW;
-    const mostA =
-      withoutLoadsW > 0 ? Math.min(input[at + INPUT_MAX_CHARGE_A]!, acceptA(bank, storedAh) * capacityShare) : 0;
+    let mostA = 0;
+    if (withoutLoadsW > 0) {
+      const lowA = curveA[k]!;
+      const acceptA = lowA + (curveA[k + 1]! - lowA) * (place - k);
+      mostA = Math.min(input[at + INPUT_MAX_CHARGE_A]!, acceptA * capacityShare);
+    }
     const mostW = mostA * (openV + chargingOhm * mostA);
     // Amperes without the sag. Up to a quarter of the volts, the sag adds less than half to them: far from the disconnect that is
     // enough to know, and near it the root is taken.
@@ -96,11 +118,24 @@ export function stepBank(
     let bankA = 0;
     let bankV = openV;
     let nextAh = storedAh;
-    // In both branches the volts are those halfway through the step, so that a long step on a steep part of the curve counts right.
+    // The volts are those halfway through the step, so that a long step on a steep part of the curve counts right.
+    let factor = 1;
+    let reachableAh = 0;
+    let midAh = storedAh;
     if (netW >= 0) {
       bankW = Math.min(netW, mostW);
-      const halfAh = ((0.5 * bankW) / openV) * coulombicShare * hours;
-      const midV = openCircuitV(bank, Math.min(fullAh, storedAh + halfAh));
+      midAh = Math.min(fullAh, storedAh + ((0.5 * bankW) / openV) * coulombicShare * hours);
+    } else {
+      reachableAh = Math.max(0, storedAh - input[at + INPUT_FLOOR_AH]!);
+      const firstA = connected ? aboutA : -netW / openV;
+      if (hasPeukert) factor = peukertFactorAt(bank, firstA);
+      midAh = Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * hours));
+    }
+    const midPlace = midAh * curveStepsPerAh;
+    const m = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(midPlace)));
+    const midLowV = curveV[m]!;
+    const midV = midLowV + (curveV[m + 1]! - midLowV) * (midPlace - m);
+    if (netW >= 0) {
       bankA = Math.min(mostA, chargeA(midV, chargingOhm, bankW));
       bankV = midV + chargingOhm * bankA;
       // Where the acceptance is met, power follows from current and not the other way round.
@@ -112,10 +147,6 @@ export function stepBank(
       takenW = neededW - solarUsedW;
     } else {
       const deficitW = -netW;
-      const reachableAh = Math.max(0, storedAh - input[at + INPUT_FLOOR_AH]!);
-      const firstA = connected ? aboutA : deficitW / openV;
-      let factor = hasPeukert ? peukertFactorAt(bank, firstA) : 1;
-      const midV = openCircuitV(bank, Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * hours)));
       let outA = Math.min(maxDischargeA, drawA(midV, internalOhm, deficitW));
       if (hasPeukert) factor = peukertFactorAt(bank, outA);
       if (outA * factor * hours > reachableAh) {
