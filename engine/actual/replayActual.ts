@@ -22,7 +22,8 @@ export interface ReplayInput {
 export function makeReplay(prepared: Prepared): (input: ReplayInput, untilStep: number) => number {
   const run: RunRows = makeRunRows(prepared);
   const { inputs } = prepared;
-  const own = { rows: inputs.rows.slice(), stride: inputs.stride, figures: inputs.figures.slice() };
+  const { stride, mostPeakW } = inputs;
+  const own = { rows: inputs.rows.slice(), stride, figures: inputs.figures.slice(), mostPeakW };
   return (input, untilStep) => {
     const { state } = run;
     own.figures[FIGURE_START_SHARE] = input.startShare;

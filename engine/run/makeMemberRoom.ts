@@ -16,6 +16,7 @@ export function makeMemberRoom(ensemble: PreparedEnsemble): MemberRoom {
       rows: prepared.inputs.rows.slice(),
       stride: prepared.inputs.stride,
       figures: new Float64Array(FIGURES),
+      mostPeakW: prepared.inputs.mostPeakW,
     },
     prepared: own,
     run: makeRunRows(own),

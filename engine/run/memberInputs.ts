@@ -12,6 +12,8 @@ export interface MemberInputs {
   readonly stride: number;
   /** Charge at the start and how far capacity, yield and idle draw are off, in the places that `memberFigures.ts` names. */
   readonly figures: Float64Array;
+  /** Greatest peak of the whole event, W: where the bank carries that, no step need be asked. */
+  readonly mostPeakW: number;
 }
 
 /** W at the bank's terminals, converter included, controllers' own draw not. */
@@ -42,8 +44,14 @@ export function memberInputs(
       rows[i * stride + INPUT_PEAK_W + s] = station.staffedShare[i]! > 0 ? toGrid(peakW) : 0;
     });
   }
+  let mostPeakW = 0;
+  for (let i = 0; i < steps; i++) {
+    for (let s = 0; s < loads.stations.length; s++) {
+      mostPeakW = Math.max(mostPeakW, rows[i * stride + INPUT_PEAK_W + s]!);
+    }
+  }
   const figures = new Float64Array(FIGURES).fill(1);
   figures[FIGURE_START_SHARE] = bank.startAh / bank.fullAh;
   figures[FIGURE_CANOPY_NORMAL] = 0;
-  return { rows, stride, figures };
+  return { rows, stride, figures, mostPeakW };
 }

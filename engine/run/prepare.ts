@@ -43,6 +43,8 @@ export interface Prepared {
   /** Feed of each station, out and back with its contacts, Ω, and what its radio's peak current drops in it, V. */
   readonly feedOhm: Float64Array;
   readonly feedDropV: Float64Array;
+  /** Volts at the main feed's end below which some radio falls short on its peak; 0 without stations. */
+  readonly comfortV: number;
   /** Main feed, out and back with its contacts, Ω; 0 where the scenario has none. */
   readonly mainFeedOhm: number;
   /** What each step reads besides the sky. */
@@ -91,6 +93,7 @@ export function prepare(
   const loads = reuse("loads", [scenario.gear, scenario.stations, underSky], () =>
     prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights)),
   );
+  const feedDropV = feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA));
   const controllersW = scenario.panels.reduce(
     (sum, group) => sum + (group.count > 0 ? group.controller.ownDrawW : 0),
     0,
@@ -116,7 +119,8 @@ export function prepare(
       converterShare,
       converterV: scenario.converter?.outputV ?? 0,
       feedOhm,
-      feedDropV: feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA)),
+      feedDropV,
+      comfortV: feedDropV.reduce((most, dropV, s) => Math.max(most, loads.stations[s]!.minimumV + dropV), 0),
       mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
       inputs: memberInputs(loads, bank, converterShare, controllersW),
       remarks,
@@ -148,6 +152,7 @@ export function inShape(prepared: Prepared): Prepared {
     converterV: prepared.converterV,
     feedOhm: prepared.feedOhm,
     feedDropV: prepared.feedDropV,
+    comfortV: prepared.comfortV,
     mainFeedOhm: prepared.mainFeedOhm,
     inputs: prepared.inputs,
     remarks: prepared.remarks,

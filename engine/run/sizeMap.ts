@@ -144,7 +144,15 @@ export function prepareSizes(
     const bankKey = `${skyKey} ${part(["bank"])}`;
     const bank = kept(banks, bankKey, () => prepareBank(scenario.bank, airTempC, grid.stepH));
     const { controllersW } = withPanels.prepared;
-    const { loads: prepared, converterShare, converterV, feedOhm, feedDropV, mainFeedOhm } = withLoads.prepared;
+    const {
+      loads: prepared,
+      converterShare,
+      converterV,
+      feedOhm,
+      feedDropV,
+      comfortV,
+      mainFeedOhm,
+    } = withLoads.prepared;
     const spread = figureSpread(scenario.sureness);
     const sureness = part(["sureness"]);
     const drawn = kept(loads, `${loadKey} ${sureness}`, () => {
@@ -169,6 +177,7 @@ export function prepareSizes(
       converterV,
       feedOhm,
       feedDropV,
+      comfortV,
       mainFeedOhm,
       inputs: fed.inputs,
     };

@@ -62,6 +62,10 @@ export function stepBank(
   const hours = stepH / capacityShare;
   const alwaysAsks = noteAll || sources.length > 0;
   const radios = prepared.feedDropV.length;
+  const { comfortV } = prepared;
+  // Watts times ohms: the sag on the greatest peak, without the sun's help, times the volts that it is taken from.
+  const mostSagV2 = inputs.mostPeakW * (internalOhm + prepared.mainFeedOhm);
+  const asksRadios = noteAll || prepared.converterV > 0;
   let storedAh = state[STORED_AH]!;
   let lastA = state[LAST_A]!;
   let wasConnected = state[CONNECTED]! > 0;
@@ -174,7 +178,9 @@ export function stepBank(
       state[TAKEN_W] = takenW;
       stepFuel(prepared, i, run);
     }
-    if (radios > 0) {
+    // The sag adds less than half to the amperes without it while it stays under a fifth of the volts: mostly enough to know.
+    const isEasy = mostSagV2 <= 0.2 * openV * openV && openV * openV - 1.5 * mostSagV2 >= comfortV * openV;
+    if (radios > 0 && (asksRadios || !isEasy)) {
       state[OPEN_V] = openV;
       state[SOLAR_W] = solarW;
       state[TAKEN_W] = takenW;
