@@ -2,6 +2,7 @@
 export * from "./actual/index.ts";
 
 export * from "./checks/index.ts";
+export * from "./gear/index.ts";
 export * from "./learn/index.ts";
 export {
   METER_QUANTITIES,

@@ -5,6 +5,7 @@ import { CallError } from "./callError.ts";
 import { checkVerb } from "./checkVerb.ts";
 import { driversVerb } from "./driversVerb.ts";
 import { explainVerb } from "./explainVerb.ts";
+import { gearVerb } from "./gearVerb.ts";
 import { learnVerb } from "./learnVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
 import { limitsVerb } from "./limitsVerb.ts";
@@ -28,6 +29,7 @@ const VERBS: readonly Verb[] = [
   explainVerb,
   checkVerb,
   reportVerb,
+  gearVerb,
 ];
 
 /** Ends of the program: all is well; the scenario is wrong; the call is wrong. */
@@ -103,7 +105,9 @@ async function run(args: readonly string[]): Promise<number> {
   const [scenario, ...others] = positionals;
   if (scenario === undefined)
     throw new CallError(
-      `${verb.name} needs a ${(verb.takes ?? "SCENARIO").toLowerCase()} file: duskline ${verb.usage}`,
+      verb.takes === "WORDS"
+        ? `${verb.name} needs words to look for: duskline ${verb.usage}`
+        : `${verb.name} needs a ${(verb.takes ?? "SCENARIO").toLowerCase()} file: duskline ${verb.usage}`,
     );
   if (others.length > 0 && verb.takesSeveral !== true)
     throw new CallError(

@@ -17,7 +17,7 @@ export interface Verb {
   readonly purpose: string;
   readonly takesSeveral?: boolean;
   /** What stands after the verb where that is no SCENARIO. */
-  readonly takes?: "NOTEBOOK";
+  readonly takes?: "NOTEBOOK" | "WORDS";
   readonly options: Readonly<
     Record<string, { readonly type: "string" | "boolean"; readonly short?: string; readonly help: string }>
   >;

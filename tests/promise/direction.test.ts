@@ -8,6 +8,7 @@ import { type EngineModule, engineModules, parseModule } from "./engineModules.t
 const ORDER = [
   "chance",
   "scenario",
+  "gear",
   "meter",
   "place",
   "sky",

@@ -1,0 +1,57 @@
+import * as z from "zod";
+import { quantity } from "../scenario/quantity.ts";
+import { GENERIC_GEAR } from "./gearTable.ts";
+
+const Measured = z.strictObject({
+  gear: z.enum(
+    GENERIC_GEAR.map(({ id }) => id) as [string, ...string[]],
+    "must be a kind of gear on the shelf; `duskline gear all` lists them",
+  ),
+  idle: quantity({ unit: "", low: 0, high: 5000, what: "measured on receive or idle, in the shelf's unit" }).optional(),
+  working: quantity({ unit: "", low: 0, high: 5000, what: "measured at work, in the shelf's unit" }).optional(),
+  on: z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}$/, "must be a date such as 2026-05-31")
+    .optional(),
+});
+
+/** What somebody measured, one entry for each kind of gear; W or A at 13.8 V as the shelf has it. */
+export const MeasuredGear = z.strictObject({
+  format: z.literal("duskline-gear", { error: 'must be "duskline-gear"' }),
+  version: z.literal(1, { error: "must be 1, which is all that this duskline reads" }),
+  measured: z.array(Measured).max(200, "must be at most 200 entries"),
+});
+export type MeasuredGear = z.infer<typeof MeasuredGear>;
+export type Measurement = MeasuredGear["measured"][number];
+
+const LONGEST = 100_000;
+
+/** Reads a file of measured gear; nothing in it is trusted. */
+export function readMeasuredGear(
+  text: string,
+):
+  | { readonly ok: true; readonly measured: readonly Measurement[] }
+  | { readonly ok: false; readonly sentences: readonly string[] } {
+  const refused = (...sentences: string[]) => ({ ok: false, sentences }) as const;
+  if (text.length > LONGEST)
+    return refused(`The file has ${text.length} characters; measured gear has at most ${LONGEST}.`);
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    return refused(`The file is not JSON (${(error as Error).message}).`);
+  }
+  const parsed = MeasuredGear.safeParse(value);
+  if (!parsed.success) {
+    return refused(
+      ...parsed.error.issues
+        .slice(0, 8)
+        .map(({ path, message }) => `${path.join(".") || "The file"}: ${message}.`.replace(/\.\.$/, ".")),
+    );
+  }
+  const { measured } = parsed.data;
+  const twice = measured.find(({ gear }, i) => measured.findIndex((each) => each.gear === gear) !== i);
+  return twice === undefined
+    ? { ok: true, measured }
+    : refused(`${twice.gear} is measured twice in the file; keep one of them.`);
+}
