@@ -1,17 +1,21 @@
 /**
  * How long the page takes from an edit to repainted bands: the example with four scenarios and 1,000 members each, in the browser
  * that the tests use. Two times are taken for each edit: until all four bands show a coarse pass, and until they show all members.
+ * Before that, what a first visit to the example takes on a processor made slower, as a phone's is.
  */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { availableParallelism, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
-import { type CDPSession, chromium, type Page } from "playwright-core";
+import { gzipSync } from "node:zlib";
+import { type Browser, type CDPSession, chromium, type Page } from "playwright-core";
 import { build, preview } from "vite";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { findBrowser, isRoot } from "../browser/findBrowser.ts";
 
 const EDITS = 16;
 const WARMING_EDITS = 4;
+const FIRST_VISITS = 5;
+const SLOWER_BY = 4;
 
 const folder = mkdtempSync(join(tmpdir(), "duskline-bench-"));
 const outDir = join(folder, "explorer");
@@ -24,6 +28,17 @@ const server = await preview({
 });
 const browser = await chromium.launch({ executablePath: findBrowser(), chromiumSandbox: !isRoot() });
 try {
+  const visits: Awaited<ReturnType<typeof firstVisit>>[] = [];
+  for (let k = 0; k < FIRST_VISITS; k++) visits.push(await firstVisit(browser, server.resolvedUrls!.local[0]!));
+  console.log(
+    `\nfirst visit to the example, processor ${SLOWER_BY} times slower (load ${loadavg()[0]!.toFixed(1)}), from the address on:`,
+  );
+  console.log(`first picture: ${quartiles(visits.map(({ paintMs }) => paintMs))}`);
+  console.log(`typing in the title shows: ${quartiles(visits.map(({ typedMs }) => typedMs))}`);
+  console.log(`the answer stands: ${quartiles(visits.map(({ answerMs }) => answerMs))}`);
+  const { files, gzipBytes } = visits[0]!;
+  console.log(`scripts asked for before the answer: ${files} with ${(gzipBytes / 1000).toFixed(1)} kB of gzip`);
+
   const page = await (await browser.newContext({ serviceWorkers: "block" })).newPage();
   await page.goto(`${server.resolvedUrls!.local[0]!}?shelf`);
   const path = join(folder, "four.json");
@@ -64,6 +79,48 @@ try {
   rmSync(folder, { recursive: true });
 }
 process.exit(0);
+
+/**
+ * A visit by a browser that has nothing put by, over a network that costs nothing. Somebody types in the notebook's title as soon
+ * as it is there. Counted are the scripts that the page and its workers ask for before the answer stands, not those that the
+ * service worker puts by meanwhile.
+ */
+async function firstVisit(browser: Browser, url: string) {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  const files = new Set<string>();
+  page.on("request", (request) => {
+    const { pathname } = new URL(request.url());
+    if (pathname.endsWith(".js") && request.serviceWorker() === null) files.add(pathname);
+  });
+  await page.addInitScript(() => {
+    const marks = { answerMs: Number.NaN, typedMs: Number.NaN };
+    Object.assign(globalThis, { marks });
+    addEventListener("input", () =>
+      requestAnimationFrame(() => {
+        marks.typedMs = performance.now();
+      }),
+    );
+    const look = () => {
+      const said = document.querySelector("h1.answer")?.textContent ?? "Working it out…";
+      if (said === "Working it out…") requestAnimationFrame(look);
+      else marks.answerMs = performance.now();
+    };
+    look();
+  });
+  const slowing = await context.newCDPSession(page);
+  await slowing.send("Emulation.setCPUThrottlingRate", { rate: SLOWER_BY });
+  await page.goto(url, { waitUntil: "commit" });
+  await page.locator(".notebook-title").press("x");
+  await page.waitForFunction(() => (globalThis as unknown as { marks: { answerMs: number } }).marks.answerMs > 0);
+  const gzipBytes = [...files].reduce((sum, file) => sum + gzipSync(readFileSync(join(outDir, file))).length, 0);
+  const times = await page.evaluate(() => ({
+    ...(globalThis as unknown as { marks: { answerMs: number; typedMs: number } }).marks,
+    paintMs: performance.getEntriesByName("first-contentful-paint")[0]!.startTime,
+  }));
+  await context.close();
+  return { ...times, files: files.size, gzipBytes };
+}
 
 /** Processor time of the browser's pages with their workers so far, and of the page's own thread: no matter what else runs. */
 async function processorMs(wholeBrowser: CDPSession, thisPage: CDPSession): Promise<{ all: number; own: number }> {
