@@ -1,7 +1,7 @@
 /**
  * How long the page takes from an edit to repainted bands: the example with four scenarios and 1,000 members each, in the browser
  * that the tests use. Two times are taken for each edit: until all four bands show a coarse pass, and until they show all members.
- * Before that, what a first visit to the example takes on a processor made slower, as a phone's is.
+ * Before that, what a first visit to the example takes when the page's own thread is made slower, as a phone's is.
  */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { availableParallelism, loadavg, tmpdir } from "node:os";
@@ -31,7 +31,7 @@ try {
   const visits: Awaited<ReturnType<typeof firstVisit>>[] = [];
   for (let k = 0; k < FIRST_VISITS; k++) visits.push(await firstVisit(browser, server.resolvedUrls!.local[0]!));
   console.log(
-    `\nfirst visit to the example, processor ${SLOWER_BY} times slower (load ${loadavg()[0]!.toFixed(1)}), from the address on:`,
+    `\nfirst visit to the example, the page's own thread ${SLOWER_BY} times slower (load ${loadavg()[0]!.toFixed(1)}), from the address on:`,
   );
   console.log(`first picture: ${quartiles(visits.map(({ paintMs }) => paintMs))}`);
   console.log(`typing in the title shows: ${quartiles(visits.map(({ typedMs }) => typedMs))}`);
@@ -83,7 +83,8 @@ process.exit(0);
 /**
  * A visit by a browser that has nothing put by, over a network that costs nothing. Somebody types in the notebook's title as soon
  * as it is there. Counted are the scripts that the page and its workers ask for before the answer stands, not those that the
- * service worker puts by meanwhile.
+ * service worker puts by meanwhile. The browser slows the page's own thread but none of its workers: the answer, which they work
+ * out, comes later than this on a processor that is slow as a whole.
  */
 async function firstVisit(browser: Browser, url: string) {
   const context = await browser.newContext();
