@@ -284,7 +284,7 @@ export function Sheet(props: {
         </p>
         <Show when={isPhone() && page.document(leadId())}>
           {(document) => (
-            <div class="plan-place" id="plan" classList={{ "plan-open": isPlanOpen() }}>
+            <div class="plan-place" id="planBlanks" classList={{ "plan-open": isPlanOpen() }}>
               <QuickFields
                 document={document()}
                 base={page.baseDocument(leadId())}

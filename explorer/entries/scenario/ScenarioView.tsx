@@ -9,12 +9,14 @@ import { changeWords } from "./changeWords.ts";
 import { scenarioWords } from "./scenarioWords.ts";
 
 // Every field of the format, with its words: fetched when somebody asks for it.
+const GearShelf = lazy(async () => ({ default: (await import("../../gear/GearShelf.tsx")).GearShelf }));
 const ScenarioEditor = lazy(async () => ({ default: (await import("./ScenarioEditor.tsx")).ScenarioEditor }));
 
 /** A scenario: what it is in a line, what it changes about its base, the blanks that are filled most often, and all fields. */
 export function ScenarioView(props: EntryProps<"scenario">) {
   const id = createUniqueId();
   const [isOpen, setOpen] = createSignal(false);
+  const [isShelfOpen, setShelfOpen] = createSignal(false);
   const found = () => props.page.run(props.doc.scenario);
   const scenario = createMemo(() => props.page.scenario(props.doc.scenario));
   const name = createMemo(() => scenario()?.name ?? "");
@@ -124,7 +126,28 @@ export function ScenarioView(props: EntryProps<"scenario">) {
         >
           {isOpen() ? "Close all fields" : "All fields"}
         </button>
+        <button
+          type="button"
+          class="act"
+          aria-expanded={isShelfOpen()}
+          aria-controls={`${id}-shelf`}
+          onClick={() => setShelfOpen(!isShelfOpen())}
+        >
+          {isShelfOpen() ? "Close the gear shelf" : "Gear shelf"}
+        </button>
       </p>
+      <div id={`${id}-shelf`} class="no-print">
+        <Show when={isShelfOpen() && document()}>
+          {(now) => (
+            <Suspense fallback={<p>Fetching the shelf…</p>}>
+              <GearShelf
+                document={now()}
+                onChanges={(changes, label) => props.page.change(props.doc.scenario, changes, label)}
+              />
+            </Suspense>
+          )}
+        </Show>
+      </div>
       <div id={id} class="no-print">
         <Show when={isOpen() && document()}>
           {(now) => (

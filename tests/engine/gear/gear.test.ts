@@ -116,6 +116,6 @@ describe("a file of measured gear", () => {
     ["no list", file({ __proto__: [] }), /measured/],
   ])("is refused in words: %s", (_, read, words) => {
     expect(read.ok).toBe(false);
-    expect((read as { sentences: string[] }).sentences.join(" ")).toMatch(words);
+    expect((read as { readonly sentences: readonly string[] }).sentences.join(" ")).toMatch(words);
   });
 });
