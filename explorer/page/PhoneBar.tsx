@@ -76,7 +76,12 @@ export function PhoneBar(props: {
         <button type="button" onClick={() => move(nextNight(props.picture, props.reading.ms))}>
           Night
         </button>
-        <button type="button" aria-expanded={props.isPlanOpen} aria-controls="planBlanks" onClick={() => props.onPlan()}>
+        <button
+          type="button"
+          aria-expanded={props.isPlanOpen}
+          aria-controls="planBlanks"
+          onClick={() => props.onPlan()}
+        >
           {props.isPlanOpen ? "Done" : "Change"}
         </button>
       </div>

@@ -65,6 +65,7 @@ test("outside the event it says so and asks; a time outside is refused in a sent
   await entry.getByRole("button", { name: "Save" }).click();
   expect(plain(await entry.locator("[role=alert]").textContent())).toBe("Say when it was read.");
   await entry.getByLabel(/^Read at/).fill("2026-10-20T09:00");
+  expect(await entry.getByLabel(/^Read at/).inputValue()).toBe("2026-10-20T09:00");
   await page.keyboard.press("Enter");
   await entry.locator("form").evaluate((form: HTMLFormElement) => form.requestSubmit());
   expect(await entry.locator(".readings-list li").count()).toBe(0);

@@ -91,8 +91,9 @@ export function ReadingForm(props: {
             min={localTime(props.event.ruler, props.event.startMs)}
             max={localTime(props.event.ruler, props.event.endMs)}
             onInput={(event) => {
-              setTimed(true);
+              // In this order: once timed, the blank shows the draft's time, which must be the new one by then.
               put({ at: event.currentTarget.value.slice(0, 16) });
+              setTimed(true);
             }}
           />
         </label>
