@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { traceInput } from "../truth/run/plainScenario.ts";
 import { arbitraryScenario } from "./arbitraryScenario.ts";
+import { withOnePanelMore } from "./withOnePanelMore.ts";
 import { SLACK_SHARE, withoutSwitches } from "./withoutSwitches.ts";
 
 const RUNS = { numRuns: 100, seed: 20261009 };
@@ -11,22 +12,7 @@ test("one panel group more never lowers the charge at any time", () => {
   fc.assert(
     fc.property(arbitraryScenario, fc.double({ min: 20, max: 300, noNaN: true }), (raw, ratedW) => {
       const input = withoutSwitches(raw);
-      const more: ScenarioInput = {
-        ...input,
-        panels: [
-          ...(input.panels ?? []),
-          {
-            id: "more",
-            name: "one more",
-            count: 1,
-            module: { ratedW },
-            mount: { kind: "fixed", tiltDeg: 30, azimuthDeg: 180 },
-            at: { eastM: 2, northM: 2, heightM: 1 },
-            // Its own draw would be a load, and a load may lower the charge.
-            controller: { ownDrawW: 0, stepDownOnly: false },
-          },
-        ],
-      };
+      const more = withOnePanelMore(input, ratedW);
       const plain = traceInput(input);
       const before = plain.record.storedAh;
       const slackAh = SLACK_SHARE * plain.prepared.bank.fullAh;

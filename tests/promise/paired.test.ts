@@ -5,6 +5,7 @@ import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { readPlain } from "../truth/run/plainScenario.ts";
 import { arbitraryScenario } from "./arbitraryScenario.ts";
+import { withOnePanelMore } from "./withOnePanelMore.ts";
 import { SLACK_SHARE, withoutSwitches } from "./withoutSwitches.ts";
 
 // Member by member, under the same sky and with the same operators, more is never worse. What is left out and why stands
@@ -93,22 +94,7 @@ describe("no member that holds fails, and no member's lowest charge falls, with"
   test("one panel group more", () => {
     fc.assert(
       fc.property(arbitraryPlan, fc.integer({ min: 20, max: 300 }), (input, ratedW) => {
-        const more: ScenarioInput = {
-          ...input,
-          panels: [
-            ...(input.panels ?? []),
-            {
-              id: "more",
-              name: "one more",
-              count: 1,
-              module: { ratedW },
-              mount: { kind: "fixed", tiltDeg: 30, azimuthDeg: 180 },
-              at: { eastM: 2, northM: 2, heightM: 1 },
-              // Its own draw would be a load, and a load may lower the charge.
-              controller: { ownDrawW: 0, stepDownOnly: false },
-            },
-          ],
-        };
+        const more = withOnePanelMore(input, ratedW);
         expectNoWorse(run(input), run(more));
       }),
       RUNS,
