@@ -3,7 +3,7 @@ import { GEAR_AT_V, type GenericGear } from "./gearTable.ts";
 import type { Measurement } from "./measuredGear.ts";
 
 const WINDOWS = {
-  evenings: [{ from: "20:00", to: "22:00" }],
+  evenings: [{ from: "18:00", to: "23:00" }],
   nights: [{ from: "22:30", to: "06:30" }],
 } as const;
 const STAFFED = [{ from: "09:00", to: "22:00" }];

@@ -20,7 +20,7 @@ export interface GenericGear {
   readonly working: GearRange;
   /** A transceiver's rated watts and its usual mode; null for what does not send. */
   readonly radio: { readonly ratedW: number; readonly mode: "ssb" | "cw" | "fm" } | null;
-  /** When such a thing usually works, and for which part of that. */
+  /** When such a thing usually works (evenings: 18 to 23; nights: 22:30 to 6:30), and for which part of that. */
   readonly use: "always" | "afterDark" | "whenStaffed" | "evenings" | "nights";
   readonly share: number;
   /** Where the range comes from. */
@@ -112,6 +112,7 @@ export const GENERIC_GEAR: readonly GenericGear[] = rows([
     idle: range(0.02, 0.03, 0.05),
     working: range(0.4, 0.7, 1),
     use: "evenings",
+    share: 0.4,
     source: CP,
   },
   {
@@ -168,6 +169,7 @@ export const GENERIC_GEAR: readonly GenericGear[] = rows([
     idle: null,
     working: range(45, 65, 100),
     use: "evenings",
+    share: 0.4,
     source: "65 W from a field-weekend report, 2020; range common practice",
   },
   {
@@ -178,6 +180,7 @@ export const GENERIC_GEAR: readonly GenericGear[] = rows([
     idle: null,
     working: range(5, 10, 18),
     use: "evenings",
+    share: 0.4,
     source: CP,
   },
   {
@@ -255,6 +258,16 @@ export const GENERIC_GEAR: readonly GenericGear[] = rows([
     unit: "A",
     idle: null,
     working: range(0.2, 0.35, 0.5),
+    use: "evenings",
+    source: CP,
+  },
+  {
+    id: "peg-light",
+    name: "Light on a guy or a peg",
+    words: "marker lamp led",
+    unit: "W",
+    idle: null,
+    working: range(0.2, 0.5, 1),
     use: "afterDark",
     source: CP,
   },
@@ -265,7 +278,7 @@ export const GENERIC_GEAR: readonly GenericGear[] = rows([
     unit: "A",
     idle: null,
     working: range(1, 1.5, 2),
-    use: "afterDark",
+    use: "evenings",
     source: CP,
   },
   {

@@ -12,19 +12,8 @@ import { saveFile } from "../download/saveFile.ts";
 import { FileButton } from "../page/FileButton.tsx";
 import { THIN } from "../words/numbers.ts";
 import { typedNumber } from "../words/typedNumber.ts";
-import { makeMeasured } from "./makeMeasured.ts";
+import { measured, ownStore } from "./ownMeasured.ts";
 import "./gear.css";
-
-/** What the browser keeps, or null where it keeps nothing. */
-function ownStore(): Storage | null {
-  try {
-    return localStorage;
-  } catch {
-    return null;
-  }
-}
-
-const measured = makeMeasured(ownStore(), () => new Date().toISOString().slice(0, 10));
 
 /** Generic gear to look through, what one measured of it oneself, and a button that puts it into the scenario. */
 export function GearShelf(props: {

@@ -6,8 +6,9 @@ import { TypedBox } from "../entries/scenario/TypedBox.tsx";
 import { arrowStep, typedQuantity, typedWithUnit } from "../entries/scenario/typedQuantity.ts";
 import { WarningSign } from "../entries/scenario/WrongLines.tsx";
 import { wrongInWords } from "../entries/scenario/wrongInWords.ts";
+import { measured } from "../gear/ownMeasured.ts";
 import { displayUnit, fromDisplay, toDisplay } from "../words/displayUnits.ts";
-import { COMMON_GEAR } from "./commonGear.ts";
+import { COMMON_GEAR, gearSays } from "./commonGear.ts";
 import {
   BACKUP,
   CHEMISTRY,
@@ -18,6 +19,7 @@ import {
   MODES,
   PLACING,
   RADIOS,
+  ratedWOf,
   SHADE,
   type StartAnswers,
   startScenario,
@@ -42,7 +44,7 @@ type Answers = { -readonly [Key in keyof Omit<StartAnswers, "gear">]: StartAnswe
 export function StartQuestions(props: { onDone(document: ScenarioInput): void; today?: string }) {
   const today = () => props.today ?? new Date().toISOString().slice(0, 10);
   const [answers, setAnswers] = createStore<Answers>(defaultAnswers(today()));
-  const made = createMemo(() => startScenario({ ...answers, gear: { ...answers.gear } }));
+  const made = createMemo(() => startScenario({ ...answers, gear: { ...answers.gear } }, measured.measured()));
   const read = createMemo(() => readScenario(made()));
   const problems = () => {
     const result = read();
@@ -98,7 +100,7 @@ export function StartQuestions(props: { onDone(document: ScenarioInput): void; t
         aria-label={label}
         onChange={(event) => {
           setAnswers(key as "mode", event.currentTarget.value as never);
-          if (key === "radio") setAnswers("transmitW", RADIOS[answers.radio].ratedW);
+          if (key === "radio") setAnswers("transmitW", ratedWOf(answers.radio));
         }}
       >
         <For each={Object.entries(choices)}>
@@ -173,23 +175,23 @@ export function StartQuestions(props: { onDone(document: ScenarioInput): void; t
       <Question
         n={3}
         title="What gear comes along?"
-        says="Besides the radios. Draws are usual ones; measure your own later."
+        says="Besides the radios. Draws are usual ones, or what you measured of yours on the gear shelf."
       >
         <ul class="gear">
           <For each={COMMON_GEAR}>
-            {(gear) => (
+            {({ gear, usual }) => (
               <li class="gear-line" classList={{ "gear-in": (answers.gear[gear.id] ?? 0) > 0 }}>
                 <label class="weekday gear-name">
                   <input
                     type="checkbox"
                     checked={(answers.gear[gear.id] ?? 0) > 0}
                     onChange={(event) =>
-                      setAnswers("gear", gear.id, event.currentTarget.checked ? Math.max(1, gear.usual) : 0)
+                      setAnswers("gear", gear.id, event.currentTarget.checked ? Math.max(1, usual) : 0)
                     }
                   />
                   {gear.name}
                 </label>
-                <span class="gear-says">{gear.says}</span>
+                <span class="gear-says">{gearSays(gear, measured.of(gear.id)?.working)}</span>
                 <span class="gear-count">
                   <button
                     type="button"
@@ -224,7 +226,7 @@ export function StartQuestions(props: { onDone(document: ScenarioInput): void; t
             Object.fromEntries(Object.entries(RADIOS).map(([key, radio]) => [key, radio.name])),
           )}
           {choice("mode", "Mode", MODES)}
-          {number("transmitW", "Power", "W", 0.1, RADIOS[answers.radio].ratedW)}
+          {number("transmitW", "Power", "W", 0.1, ratedWOf(answers.radio))}
           {choice(
             "hours",
             "Somebody operates",

@@ -1,16 +1,18 @@
+import { GENERIC_GEAR, gearChange, type Measurement } from "../../engine/gear/index.ts";
 import type { ScenarioInput } from "../../engine/index.ts";
 import { COMMON_GEAR } from "./commonGear.ts";
 
+type Gear = NonNullable<ScenarioInput["gear"]>[number];
 type Station = NonNullable<ScenarioInput["stations"]>[number];
 type Obstacle = NonNullable<ScenarioInput["obstacles"]>[number];
 type Panels = NonNullable<ScenarioInput["panels"]>[number];
 type Source = NonNullable<ScenarioInput["sources"]>[number];
 
-/** Radios that one chooses among; draws as the trade reports them (a 100 W set draws about 20 A key down). */
+/** Radios that one chooses among, by their kind on the gear shelf. */
 export const RADIOS = {
-  hf100: { name: "HF, 100 W set", ratedW: 100, receiveA: 1.2, fullA: 20, biasA: 3 },
-  hf10: { name: "HF, 10 W set", ratedW: 10, receiveA: 0.35, fullA: 2.6, biasA: 0.5 },
-  fm50: { name: "VHF FM, 50 W set", ratedW: 50, receiveA: 0.5, fullA: 10, biasA: 0.5 },
+  hf100: { name: "HF, 100 W set", gear: "hf-100" },
+  hf10: { name: "HF, 10 W set", gear: "hf-10" },
+  fm50: { name: "VHF FM, 50 W set", gear: "fm-50" },
 } as const;
 
 /** How much of the staffed time is spent sending (common practice, no source). */
@@ -88,7 +90,7 @@ export function defaultAnswers(today: string): StartAnswers {
     elevationM: 400,
     start: `${date(0)}T14:00`,
     end: `${date(2)}T14:00`,
-    gear: Object.fromEntries(COMMON_GEAR.map(({ id, usual }) => [id, usual])),
+    gear: Object.fromEntries(COMMON_GEAR.map(({ gear, usual }) => [gear.id, usual])),
     stations: 1,
     radio: "hf100",
     mode: "ssb",
@@ -107,8 +109,11 @@ export function defaultAnswers(today: string): StartAnswers {
   };
 }
 
-/** The scenario that the answers describe; it reads as it is whenever the numbers are in their ranges. */
-export function startScenario(answers: StartAnswers): ScenarioInput {
+/**
+ * The scenario that the answers describe; it reads as it is whenever the numbers are in their ranges.
+ * @param measured what somebody measured of their gear: it goes before what is usual
+ */
+export function startScenario(answers: StartAnswers, measured: readonly Measurement[] = []): ScenarioInput {
   const isBright = answers.latitudeDeg >= -58.5; // the climate tables end there
   return {
     format: "duskline-scenario",
@@ -128,14 +133,11 @@ export function startScenario(answers: StartAnswers): ScenarioInput {
           days: Array.from({ length: daysTouched(answers) }, () => "mixed"),
           air: { maxC: 0, minC: -8 },
         },
-    gear: COMMON_GEAR.filter(({ id }) => (answers.gear[id] ?? 0) > 0).map(({ id, name, working, use }) => ({
-      id,
-      name,
-      count: answers.gear[id]!,
-      working,
-      use,
+    gear: COMMON_GEAR.filter(({ gear }) => (answers.gear[gear.id] ?? 0) > 0).map(({ gear }) => ({
+      ...(fromShelf(gear.id, measured) as Gear),
+      count: answers.gear[gear.id]!,
     })),
-    stations: Array.from({ length: answers.stations }, (_, n) => stationOf(answers, n)),
+    stations: Array.from({ length: answers.stations }, (_, n) => stationOf(answers, n, measured)),
     panels: answers.panels > 0 ? [panelsOf(answers)] : [],
     obstacles: treesOf(answers),
     bank: {
@@ -155,18 +157,28 @@ function daysTouched({ start, end }: StartAnswers): number {
   return Math.min(61, Math.max(1, Number.isFinite(days) ? days : 1));
 }
 
-function stationOf(answers: StartAnswers, n: number): Station {
-  const radio = RADIOS[answers.radio];
+/** Full transmit power of a radio that one chooses. */
+export function ratedWOf(radio: keyof typeof RADIOS): number {
+  return GENERIC_GEAR.find(({ id }) => id === RADIOS[radio].gear)!.radio!.ratedW;
+}
+
+/** What the shelf would put into a scenario. */
+function fromShelf(id: string, measured: readonly Measurement[]): unknown {
+  const gear = GENERIC_GEAR.find((each) => each.id === id)!;
+  return gearChange(
+    gear,
+    measured.find((each) => each.gear === id),
+    [],
+  ).add;
+}
+
+function stationOf(answers: StartAnswers, n: number, measured: readonly Measurement[]): Station {
+  const { radio } = fromShelf(RADIOS[answers.radio].gear, measured) as Station;
   const mode = answers.radio === "fm50" && answers.mode !== "data" ? "fm" : answers.mode;
   return {
     id: `station-${n + 1}`,
     name: answers.stations === 1 ? "Station" : `Station ${n + 1}`,
-    radio: {
-      ratedW: radio.ratedW,
-      receive: { drawA: radio.receiveA, atV: 13.8 },
-      fullPower: { drawA: radio.fullA, atV: 13.8 },
-      bias: { drawA: radio.biasA, atV: 13.8 },
-    },
+    radio,
     staffed: HOURS[answers.hours].windows.map((window) => ({ ...window })),
     modes: [{ mode, share: 1 }],
     transmitW: Math.min(answers.transmitW, radio.ratedW),

@@ -66,8 +66,8 @@ test.each<[string, (keyof typeof CHOICES)[]]>([
 });
 
 test("every common load reads, alone and all together", () => {
-  for (const { id } of COMMON_GEAR) expect(problemsOf({ ...FIRST, gear: { [id]: 3 } })).toEqual([]);
-  expect(problemsOf({ ...FIRST, gear: Object.fromEntries(COMMON_GEAR.map(({ id }) => [id, 20])) })).toEqual([]);
+  for (const { gear } of COMMON_GEAR) expect(problemsOf({ ...FIRST, gear: { [gear.id]: 3 } })).toEqual([]);
+  expect(problemsOf({ ...FIRST, gear: Object.fromEntries(COMMON_GEAR.map(({ gear }) => [gear.id, 20])) })).toEqual([]);
 });
 
 test("the ends of every blank read", () => {
@@ -102,4 +102,14 @@ test("answers mean what they say", () => {
   expect(startScenario({ ...FIRST, radio: "fm50" }).stations![0]!.modes).toEqual([{ mode: "fm", share: 1 }]);
   expect(startScenario({ ...FIRST, chemistry: "agm" }).bank.reserveShare).toBe(0.5);
   expect(startScenario({ ...FIRST, latitudeDeg: -62 }).weather.kind).toBe("words");
+});
+
+test("what was measured goes before what is usual, in gear and in radios", () => {
+  const measured = [
+    { gear: "fridge", working: 3.6 },
+    { gear: "hf-100", idle: 1.5 },
+  ];
+  const { gear, stations } = startScenario({ ...FIRST, gear: { fridge: 1 } }, measured);
+  expect(gear).toMatchObject([{ id: "fridge", count: 1, working: { drawA: 3.6, atV: 13.8 } }]);
+  expect(stations![0]!.radio).toMatchObject({ receive: { drawA: 1.5 }, fullPower: { drawA: 20 }, bias: { drawA: 3 } });
 });
