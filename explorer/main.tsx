@@ -15,6 +15,7 @@ import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts"
 import "@fontsource-variable/radio-canada/standard.css";
 import "./palette.css";
 import "./sheet.css";
+import "./words/saidWords.css";
 import "./entries.css";
 import "./phone.css";
 import "./print.css";

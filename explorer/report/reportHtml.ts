@@ -9,6 +9,7 @@ import { letterOf } from "../notebook/letterOf.ts";
 import type { Entry } from "../notebook/notebook.ts";
 import paletteCss from "../palette.css?raw";
 import { dateSpan } from "../time/localClock.ts";
+import saidCss from "../words/saidWords.css?raw";
 import reportCss from "./report.css?raw";
 import { reportAnswer } from "./reportAnswer.ts";
 import { reportEnd } from "./reportEnd.ts";
@@ -36,6 +37,7 @@ export function reportHtml(page: ReportPage, lineOf: (entry: Entry) => string = 
     drawingCss,
     sizingCss,
     driversCss,
+    saidCss,
     reportCss,
   ]
     .join("\n")

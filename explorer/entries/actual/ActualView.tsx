@@ -1,6 +1,6 @@
 import { createSignal, For, Show } from "solid-js";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
@@ -50,14 +50,7 @@ export function ActualView(props: EntryProps<"actual">) {
             value={props.doc.scenario}
             onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
           />
-          <button
-            type="button"
-            class="act"
-            disabled={picture() === null}
-            onClick={() => saveFile(`${fileName(name())}-actual.csv`, "text/csv", actualCsv(picture()!))}
-          >
-            CSV
-          </button>
+          <CsvButton name={name()} what="actual" result={picture()} csv={actualCsv} />
           <Show when={log()}>
             <button
               type="button"

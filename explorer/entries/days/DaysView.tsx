@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { daysCsv } from "../../download/csv.ts";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { DaysTable } from "./DaysTable.tsx";
@@ -18,14 +18,7 @@ export function DaysView(props: EntryProps<"days">) {
           value={props.doc.scenario}
           onPick={(scenario) => props.edit({ scenario }, "scenario")}
         />
-        <button
-          type="button"
-          class="act"
-          disabled={found().result === null}
-          onClick={() => saveFile(`${fileName(found().result!.name)}-days.csv`, "text/csv", daysCsv(found().result!))}
-        >
-          CSV
-        </button>
+        <CsvButton name={found().result?.name ?? ""} what="days" result={found().result} csv={daysCsv} />
       </p>
       <Problems of={[found()]} />
       <Show when={found().result}>{(picture) => <DaysTable picture={picture()} />}</Show>

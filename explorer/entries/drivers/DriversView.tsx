@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { driversCsv } from "./driversCsv.ts";
@@ -24,14 +24,7 @@ export function DriversView(props: EntryProps<"drivers">) {
           value={props.doc.scenario}
           onPick={(scenario) => props.edit({ scenario }, "scenario")}
         />
-        <button
-          type="button"
-          class="act"
-          disabled={found().result === null}
-          onClick={() => saveFile(`${fileName(name())}-drivers.csv`, "text/csv", driversCsv(found().result!.report))}
-        >
-          CSV
-        </button>
+        <CsvButton name={name()} what="drivers" result={found().result} csv={(result) => driversCsv(result.report)} />
       </p>
       <Progress of={[found()]} />
       <Problems of={[found()]} />

@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { ledgerCsv } from "../../download/csv.ts";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
@@ -19,16 +19,7 @@ export function LedgerView(props: EntryProps<"ledger">) {
           value={props.doc.scenario}
           onPick={(scenario) => props.edit({ scenario }, "scenario")}
         />
-        <button
-          type="button"
-          class="act no-print"
-          disabled={found().result === null}
-          onClick={() =>
-            saveFile(`${fileName(found().result!.name)}-loads.csv`, "text/csv", ledgerCsv(found().result!))
-          }
-        >
-          CSV
-        </button>
+        <CsvButton name={found().result?.name ?? ""} what="loads" result={found().result} csv={ledgerCsv} />
         <Show when={found().result}>{(picture) => <span>{ledgerWords(picture())}</span>}</Show>
       </p>
       <Problems of={[found()]} />

@@ -1,7 +1,7 @@
 import { createSignal, For, Show } from "solid-js";
 import type { LimitsReport } from "../../../engine/index.ts";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { figure } from "../../words/numbers.ts";
@@ -36,14 +36,7 @@ export function LimitsView(props: EntryProps<"limits">) {
           value={props.doc.scenario}
           onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
         />
-        <button
-          type="button"
-          class="act"
-          disabled={found().result === null}
-          onClick={() => saveFile(`${fileName(name())}-limits.csv`, "text/csv", limitsCsv(found().result!))}
-        >
-          CSV
-        </button>
+        <CsvButton name={name()} what="limits" result={found().result} csv={limitsCsv} />
       </p>
       <LimitsChoices doc={props.doc} usual={usualOf(found().result)} onEdit={props.edit} onWrong={setWrong} />
       <Show when={wrong()}>

@@ -1,7 +1,7 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { readingWords } from "../../../engine/learn/readingWords.ts";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
@@ -161,14 +161,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
             value={props.doc.scenario}
             onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
           />
-          <button
-            type="button"
-            class="act"
-            disabled={picture() === null}
-            onClick={() => saveFile(`${fileName(name())}-readings.csv`, "text/csv", learnedCsv(picture()!))}
-          >
-            CSV
-          </button>
+          <CsvButton name={name()} what="readings" result={picture()} csv={learnedCsv} />
         </p>
       </div>
     </div>

@@ -1,7 +1,7 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { applyChanges, type ScenarioInput, type SizeOutcome } from "../../../engine/index.ts";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import type { SizePicture } from "../../results/answers.ts";
@@ -36,14 +36,7 @@ export function SizingView(props: EntryProps<"sizing">) {
             )
           }
         />
-        <button
-          type="button"
-          class="act"
-          disabled={picture() === null}
-          onClick={() => saveFile(`${name(props)}-sizes.csv`, "text/csv", sizeCsv(picture()!))}
-        >
-          CSV
-        </button>
+        <CsvButton name={name(props)} what="sizes" result={picture()} csv={sizeCsv} />
       </p>
       <Progress of={[found()]} />
       <Problems of={[found()]} />
@@ -65,7 +58,7 @@ export function SizingView(props: EntryProps<"sizing">) {
   );
 }
 
-const name = (props: EntryProps<"sizing">) => fileName(props.page.scenario(props.doc.scenario)?.name ?? "plan");
+const name = (props: EntryProps<"sizing">) => props.page.scenario(props.doc.scenario)?.name ?? "plan";
 
 function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; document: ScenarioInput }) {
   const report = () => props.picture.report;

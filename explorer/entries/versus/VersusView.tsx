@@ -1,8 +1,8 @@
 import { createMemo, For, Show } from "solid-js";
 import { bandArea, bandLine, stepAt } from "../../charts/bandPaths.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
@@ -51,16 +51,12 @@ export function VersusView(props: EntryProps<"versus">) {
             value={props.doc.first}
             onPick={(first) => props.edit({ ...props.doc, first }, "against")}
           />
-          <button
-            type="button"
-            class="act no-print"
-            disabled={found().result === null}
-            onClick={() =>
-              saveFile(`${fileName(names().second)}-versus.csv`, "text/csv", versusCsv(found().result!, names()))
-            }
-          >
-            CSV
-          </button>
+          <CsvButton
+            name={names().second}
+            what="versus"
+            result={found().result}
+            csv={(result) => versusCsv(result, names())}
+          />
         </p>
         <Progress of={[found()]} />
         <Problems of={[found()]} />
