@@ -1,5 +1,5 @@
 import { optionRoom, stationRoom } from "../entries/sizing/nameRoom.ts";
-import { sizeContours } from "../entries/sizing/sizeContours.ts";
+import { sizeContours, targetName } from "../entries/sizing/sizeContours.ts";
 import { sizeLayout } from "../entries/sizing/sizeLayout.ts";
 import type { AxisWords } from "../entries/sizing/sizingWords.ts";
 import type { SizePicture } from "../results/answers.ts";
@@ -23,10 +23,6 @@ export function sizeDrawing(
   const layout = sizeLayout(report, widthPx, heightPx);
   const along = (look: string, at: NonNullable<(typeof target)["label"]>, dy: number, text: string) =>
     html`<text class="${look}" text-anchor="middle" transform="translate(${at.x} ${at.y}) rotate(${at.turnDeg})" dy="${dy}">${text}</text>`;
-  const targetName =
-    report.targetShare === 1
-      ? "every sky, the target"
-      : `${Number((100 * report.targetShare).toPrecision(4))} of 100, the target`;
   const cells = report.rows.flatMap((row) =>
     row.cells.map(
       (cell) => html`<circle class="size-cell" r="1.5" cx="${layout.x(cell.x)}" cy="${layout.y(cell.y ?? 0)}"/>`,
@@ -60,7 +56,7 @@ export function sizeDrawing(
     body: html`<g class="size-map">${areas.map(({ path }) => html`<path class="size-area" d="${path}"/>`)}${lines.map(
       ({ path }) => html`<path class="size-line" d="${path}"/>`,
     )}${lines.map(({ label, in100 }) => label !== null && along("size-line-name", label, 5, String(in100)))}<path class="size-teeth" d="${target.teeth}"/><path class="size-target" d="${target.path}"/>${
-      target.label !== null && along("size-target-name", target.label, -9, targetName)
+      target.label !== null && along("size-target-name", target.label, -9, targetName(report.targetShare))
     }${axes}${cells}${
       isPresent &&
       html`<g class="size-station" transform="translate(${layout.x(x.present!)} ${layout.y(y.present!)})"><path d="M0 -8L7.5 5.5H-7.5Z"/><circle r="1.6"/><text y="30" text-anchor="middle">${name}</text></g>`

@@ -215,7 +215,8 @@ export function Sheet(props: {
                 {isMoreOpen() ? "Less" : "More"}
               </button>
             </Show>
-            <Show when={!isPhone() || isMoreOpen()}>
+            {/* Folded away and not taken out: a report that waits, or slides that the address asks for, live in here. */}
+            <span class="acts-more" hidden={isPhone() && !isMoreOpen()}>
               <button type="button" class="act" onClick={saveNotebook}>
                 Save file
               </button>
@@ -225,7 +226,7 @@ export function Sheet(props: {
               <button type="button" class="act" onClick={() => theme.turn()}>
                 Light: {LIGHT_WORDS[theme.light()]}
               </button>
-            </Show>
+            </span>
           </div>
         </header>
         <div

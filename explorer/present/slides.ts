@@ -71,7 +71,7 @@ type Content = Partial<Pick<Slide, "words" | "chart" | "body">>;
 type MakeSlide<Kind extends EntryKindName> = (page: ReportPage, doc: EntryDoc<Kind>) => Content;
 
 /** At 1024 px a slide's drawing is shown half as large again, so that its 16 px text is 24 px high. */
-export const SLIDE_ROOM: DrawingRoom = { daysPx: 432, axisPx: 40, labelsPx: 170, isShort: true };
+export const SLIDE_ROOM: DrawingRoom = { daysPx: 432, axisPx: 40, labelsPx: 214, isShort: true };
 const SLIDE_PX = SLIDE_ROOM.daysPx + SLIDE_ROOM.axisPx + SLIDE_ROOM.labelsPx;
 const CHARGE_PX = 168;
 const MOST_LINES = 7;

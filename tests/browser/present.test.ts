@@ -134,8 +134,13 @@ test("a thumb swipes through the slides on a phone, and nothing is wider than it
   }
 });
 
-test("an address that asks for slides opens on them", async () => {
-  const { page } = await openExplorer(browser);
+// On a phone the acts that open them are folded away.
+test.each([1024, 360])("an address that asks for slides opens on them at %i px", async (width) => {
+  const { page, complaints } = await openExplorer(browser, { viewport: { width, height: 740 } });
   await page.goto(`${page.url().replace(/\?.*$/, "")}?present`);
   await page.locator("dialog.present[open]").waitFor();
+  await page.keyboard.press("Escape");
+  await page.locator("dialog.present").waitFor({ state: "detached" });
+  expect(await page.getByRole("button", { name: "Report", exact: true }).isVisible()).toBe(width > 700);
+  expect(complaints).toEqual([]);
 });

@@ -3,7 +3,7 @@ import type { SizeOutcome } from "../../../engine/index.ts";
 import type { SizePicture } from "../../results/answers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import { optionRoom, stationRoom } from "./nameRoom.ts";
-import { sizeContours } from "./sizeContours.ts";
+import { sizeContours, targetName } from "./sizeContours.ts";
 import { nearest, type SizeLayout } from "./sizeLayout.ts";
 import type { AxisWords } from "./sizingWords.ts";
 
@@ -174,8 +174,4 @@ function Axes(props: { layout: SizeLayout; xAxis: AxisWords; yAxis: AxisWords })
       </text>
     </g>
   );
-}
-
-function targetName(share: number): string {
-  return share === 1 ? "every sky, the target" : `${Number((100 * share).toPrecision(4))} of 100, the target`;
 }

@@ -1,6 +1,6 @@
 import { contours } from "d3";
 import type { SizeOutcome, SizeReport } from "../../../engine/index.ts";
-import { type Box, overlapPx2, turnedRoom } from "./nameRoom.ts";
+import { type Box, outside, overlapPx2, turnedRoom } from "./nameRoom.ts";
 import type { SizeLayout } from "./sizeLayout.ts";
 
 /** Odds at which lines are drawn, in 100; the target has a line of its own. */
@@ -54,14 +54,19 @@ export function sizeContours(report: SizeReport, layout: SizeLayout, taken: read
     const py = layout.y(between(y?.values ?? [0], gy - 0.5));
     return { at: [px, py], isEdge };
   };
-  const written = [...taken];
+  const written = [...outside(layout), ...taken];
   const line = (in100: number, share: number, letters: number, awayPx: number): SizeLine & { pieces: Point[][] } => {
     const pieces = ringsAt(share).flatMap(openPieces);
     const label = labelOf(pieces, letters, awayPx, written);
-    if (label !== null) written.push(turnedRoom(label, letters, awayPx));
+    if (label !== null) written.push(...turnedRoom(label, letters, awayPx));
     return { in100, path: pieces.map(pathOf).join(""), label, pieces };
   };
-  const { pieces, ...target } = line(100 * report.targetShare, report.targetShare, TARGET_LETTERS, TARGET_AWAY_PX);
+  const { pieces, ...target } = line(
+    100 * report.targetShare,
+    report.targetShare,
+    targetName(report.targetShare).length,
+    TARGET_AWAY_PX,
+  );
   return {
     areas: LINES_IN_100.map((in100) => ({
       in100,
@@ -75,6 +80,11 @@ export function sizeContours(report: SizeReport, layout: SizeLayout, taken: read
     }),
     target: { ...target, teeth: pieces.map(teethOf).join("") },
   };
+}
+
+/** What is written along the target's line: short, so that it finds room on a phone and beside the marks. */
+export function targetName(share: number): string {
+  return share === 1 ? "target: all" : `target ${Number((100 * share).toPrecision(4))}`;
 }
 
 interface RingPoint {
@@ -133,11 +143,12 @@ function teethOf(points: readonly Point[]): string {
 }
 
 const LABEL_ROOM_PX = 56;
-/** "95 of 100, the target", above its line. */
-const TARGET_LETTERS = 21;
+/** The name stands above its line. */
 const TARGET_AWAY_PX = 14;
 /** How far along the longest piece a name may stand, best first. */
-const NAME_AT = [0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88];
+const NAME_AT = Array.from({ length: 23 }, (_, k) => 0.06 + 0.04 * k).sort(
+  (a, b) => Math.abs(a - 0.5) - Math.abs(b - 0.5),
+);
 
 /** The first place along the longest piece that keeps off what is taken; the freest where none does. */
 function labelOf(
