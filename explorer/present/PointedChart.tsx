@@ -22,9 +22,9 @@ export function PointedChart(props: { chart: SlideChart; ms: number | null; onPo
   };
   const tagX = (ms: number) => Math.min(props.chart.drawing.widthPx - 56, Math.max(56, x(ms)));
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section
       class="slide-chart"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
       tabIndex={0}
       aria-label="Chart"
       style={{ "--drawing-px": `${props.chart.drawing.widthPx}px` }}
