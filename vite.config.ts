@@ -3,6 +3,7 @@ import { defineConfig } from "vite";
 import solid from "vite-plugin-solid";
 import { OFFLINE_WORKER } from "./explorer/offline/offlineFile.ts";
 import { precacheFiles } from "./explorer/offline/precacheFiles.ts";
+import { shareWorkers } from "./explorer/pool/shareWorkers.ts";
 
 /** The page needs nothing from elsewhere, so the browser is told to refuse everything from elsewhere. */
 const headers = {
@@ -29,8 +30,7 @@ export default defineConfig({
   base: "./",
   appType: "mpa", // one page: any other address is not found, rather than the page again
   publicDir: "offline/public",
-  plugins: [solid(), precacheFiles()],
-  worker: { format: "es" },
+  plugins: [shareWorkers(), solid(), precacheFiles()],
   build: {
     outDir: here("dist/explorer"),
     emptyOutDir: true,
