@@ -1,7 +1,6 @@
 import { EngineFault } from "../fault.ts";
 import type { Problem } from "../scenario/problem.ts";
-import { endsOf, requireDriversRows } from "./drivers.ts";
-import { type DriversReport, driversReport } from "./driversReport.ts";
+import type { DriversReport } from "./driversReport.ts";
 import { mergeDriversRows } from "./driversRows.ts";
 import { mergeDriversWhatIfs } from "./driversWhatIfs.ts";
 import { mergeOdds, type OddsPart } from "./oddsPart.ts";
@@ -218,6 +217,11 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
     members: number,
     { onProgress, ...options }: TaskOptions = {},
   ): Promise<TaskRun<DriversReport>> {
+    // Few ask for drivers, and whoever does waits for seconds.
+    const [{ endsOf, requireDriversRows }, { driversReport }] = await Promise.all([
+      import("./drivers.ts"),
+      import("./driversReport.ts"),
+    ]);
     requireDriversRows(members);
     const { prepared, surroundings, seed } = ensemble;
     const rowsOf = { scenario: prepared.scenario, surroundings, seed, of: members, from: 0, to: members };

@@ -22,6 +22,7 @@ import { clockAt, dateSpan } from "../time/localClock.ts";
 import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
 import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
+import { tellFirstAnswer } from "./firstAnswer.ts";
 import { makePage } from "./makePage.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
 import { makeWidth } from "./makeWidth.ts";
@@ -84,6 +85,9 @@ export function Sheet(props: {
     if (series.length < entry.doc.scenarios.length) return { words: null, more: "", stale: true };
     const stale = entry.doc.scenarios.some((id) => page.odds(id).stale);
     return { words: forecastSentence(series), more: forecastMore(series, notebook().seed), stale };
+  });
+  createEffect(() => {
+    if (answer()?.words !== null || results.isIdle()) tellFirstAnswer();
   });
   const lines = createMemo(() =>
     notebook().entries.map((entry, i): IndexLine => {
@@ -154,6 +158,8 @@ export function Sheet(props: {
   };
   onMount(() => props.waits && results.stop());
   onMount(() => document.addEventListener("keydown", undoKeys));
+  onMount(() => document.addEventListener("scroll", tellFirstAnswer, { once: true, passive: true }));
+  onCleanup(() => document.removeEventListener("scroll", tellFirstAnswer));
   onCleanup(() => document.removeEventListener("keydown", undoKeys));
 
   const take = async (file: File, weatherFor = leadOf(notebook())) => {

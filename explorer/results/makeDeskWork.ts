@@ -1,7 +1,6 @@
 import {
   type CancelSignal,
   LearnCancelled,
-  limits,
   makeTaskStore,
   mergeOdds,
   type OddsPart,
@@ -12,20 +11,16 @@ import {
   type Scenario,
   type ScenarioInput,
   type Surroundings,
-  sizeReport,
   TaskCancelled,
   type TaskPool,
   tracePrepared,
   usualWishes,
 } from "../../engine/index.ts";
-import { actualPicture } from "../entries/actual/actualPicture.ts";
-import { learnedPicture } from "../entries/readings/learnedPicture.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import { runPicture } from "../picture/runPicture.ts";
 import type { WeatherText } from "../weather/weatherEdits.ts";
 import type { Answer, Orders, Report, Want } from "./desk.ts";
 import { oddsPicture } from "./oddsPicture.ts";
-import { sizePicture } from "./sizePicture.ts";
 import { versusPicture } from "./versusPicture.ts";
 
 /** Members of the first pass. */
@@ -138,9 +133,9 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     const ready = store.prepared({ scenario, surroundings: await works.surroundings(scenario, weatherFiles) });
     if (!ready.ok) throw new Refused(ready.problems);
     const trace = tracePrepared(ready.value);
-    return want.kind === "run"
-      ? { kind: "run", picture: runPicture(trace) }
-      : { kind: "limits", picture: limits(trace, want.options) };
+    if (want.kind === "run") return { kind: "run", picture: runPicture(trace) };
+    const { limits } = await import("../../engine/checks/limits.ts");
+    return { kind: "limits", picture: limits(trace, want.options) };
   }
 
   async function oddsAnswer(want: OddsWant, members: number, signal: CancelSignal): Promise<Answer> {
@@ -206,6 +201,10 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       { signal, fewest: MAP_STRETCH_MEMBERS, most: MAP_STRETCH_MEMBERS, onProgress: (done) => tick(0, done) },
     );
     if (!run.ok) throw new Refused(run.problems);
+    const [{ sizeReport }, { sizePicture }] = await Promise.all([
+      import("../../engine/run/sizeReport.ts"),
+      import("./sizePicture.ts"),
+    ]);
     return { kind: "sizes", picture: sizePicture(ready.map, sizeReport(ready.map, run.part, want.aims)) };
   }
 
@@ -232,6 +231,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       pause: works.turn,
       isCancelled: () => signal.aborted,
     };
+    const { learnedPicture } = await import("../entries/readings/learnedPicture.ts");
     try {
       const found = await learnedPicture(ensemble, readings, members, hooks, (picture) =>
         tell({ say: "answer", key, answer: { kind: "learned", picture }, whole: false }),
@@ -245,6 +245,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
 
   async function actualAnswer(want: WantOf<"actual">): Promise<Answer> {
     const { scenario, surroundings } = await startedOf(want.document, want.seed, 0);
+    const { actualPicture } = await import("../entries/actual/actualPicture.ts");
     const found = actualPicture(scenario, want.log, surroundings, want.seed);
     if (!found.ok) throw new Refused(found.problems);
     return { kind: "actual", picture: found.picture };

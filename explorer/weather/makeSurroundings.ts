@@ -1,5 +1,5 @@
 import type { Scenario, Surroundings } from "../../engine/index.ts";
-import { loadClimateTables, readWeatherFile, type WeatherFile } from "../../engine/place/index.ts";
+import { loadClimateTables, type WeatherFile } from "../../engine/place/index.ts";
 import type { WeatherText } from "./weatherEdits.ts";
 
 /** Where a scenario's weather comes from: the climate tables, and the file that it names if the notebook keeps it. */
@@ -11,6 +11,7 @@ export function makeSurroundings() {
     const { file: name } = scenario.weather;
     let weatherFile = read.get(name);
     if (weatherFile === undefined) {
+      const { readWeatherFile } = await import("../../engine/place/readWeatherFile.ts");
       const kept = files.find((each) => each.name === name);
       const found = kept === undefined ? null : readWeatherFile(kept.text, name);
       if (found?.ok !== true) return { climate };

@@ -1,11 +1,12 @@
 import { createMemo, createResource } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { firstAnswer } from "../../page/firstAnswer.ts";
 import { Cautions } from "./Cautions.tsx";
 
 /** What the model leaves out, what can hurt, and where the weather comes from. */
 export function CautionsView(props: EntryProps<"cautions">) {
-  // Fetched after the first picture: they need the whole format.
-  const [words] = createResource(() => import("./cautionsOf.ts"));
+  // Fetched after the first answer: they need the whole format.
+  const [words] = createResource(() => firstAnswer.then(() => import("./cautionsOf.ts")));
   const documents = () => props.page.notebook().scenarios.flatMap(({ id }) => props.page.document(id) ?? []);
   const cautions = createMemo(() => words()?.cautionsOf(documents()) ?? null);
   const remarks = () => {

@@ -1,4 +1,5 @@
 import { createSignal } from "solid-js";
+import { firstAnswer } from "../../page/firstAnswer.ts";
 
 type ChangesInWords = typeof import("./changesInWords.ts").changesInWords;
 
@@ -6,13 +7,15 @@ const [wording, setWording] = createSignal<ChangesInWords | null>(null);
 let isAsked = false;
 
 /**
- * What `changesInWords` says, as soon as the words are here; nothing until then. They need the whole format, which the page fetches after
- * its first picture. Reactive: read it inside JSX, memos or effects.
+ * What `changesInWords` says, as soon as the words are here; nothing until then. They need the words of the whole format, which
+ * the page fetches after its first answer. Reactive: read it inside JSX, memos or effects.
  */
 export const changeWords: ChangesInWords = (...sides) => {
   if (!isAsked) {
     isAsked = true;
-    void import("./changesInWords.ts").then((loaded) => setWording(() => loaded.changesInWords));
+    void firstAnswer
+      .then(() => import("./changesInWords.ts"))
+      .then((loaded) => setWording(() => loaded.changesInWords));
   }
   return wording()?.(...sides) ?? [];
 };

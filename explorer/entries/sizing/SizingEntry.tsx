@@ -1,5 +1,6 @@
 import { createSignal, lazy, Suspense } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { firstAnswer } from "../../page/firstAnswer.ts";
 
 type Loaded = Pick<typeof import("./SizingView.tsx"), "SizingView" | "sizingSummary">;
 
@@ -13,9 +14,9 @@ async function fetchMap(): Promise<Loaded> {
   return view;
 }
 
-/** Fetches the map when the first such entry is in the notebook: its words need the whole format. */
+/** Fetches the map when such an entry is in the notebook and the answer stands: it takes longer than that to work out. */
 function load(): Promise<Loaded> {
-  loading ??= fetchMap();
+  loading ??= firstAnswer.then(fetchMap);
   return loading;
 }
 const SizingView = lazy(async () => ({ default: (await load()).SizingView }));
