@@ -1,12 +1,17 @@
 import type { Scenario, Surroundings } from "../../engine/index.ts";
-import { loadClimateTables, type WeatherFile } from "../../engine/place/index.ts";
+import { type ClimateTables, loadClimateTables, type WeatherFile } from "../../engine/place/index.ts";
 import type { WeatherText } from "./weatherEdits.ts";
 
-/** Where a scenario's weather comes from: the climate tables, and the file that it names if the notebook keeps it. */
+/**
+ * Where a scenario's weather comes from: the climate tables, and the file that it names if the notebook keeps it. The tables are the
+ * same ones every time: what was prepared with them is kept by them, and an edit prepares only what it touches.
+ */
 export function makeSurroundings() {
   const read = new Map<string, WeatherFile>();
+  let tables: ClimateTables | null = null;
   return async (scenario: Scenario, files: readonly WeatherText[]): Promise<Surroundings> => {
-    const climate = await loadClimateTables();
+    tables ??= await loadClimateTables();
+    const climate = tables;
     if (scenario.weather.kind !== "file") return { climate };
     const { file: name } = scenario.weather;
     let weatherFile = read.get(name);
