@@ -1,3 +1,4 @@
+import type { RunMember } from "./keptMembers.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { ROW_STORED_AH } from "./runRows.ts";
@@ -23,6 +24,7 @@ export function pairedCharge(
   second: PreparedEnsemble,
   from: number,
   to: number,
+  runMember: RunMember = stepMember,
 ): PairedCharge | null {
   const { steps, startMs, stepMs } = first.prepared.grid;
   const other = second.prepared.grid;
@@ -31,8 +33,8 @@ export function pairedCharge(
   const moreAh = new Float64Array((to - from) * moments);
   const [roomA, roomB] = [makeMemberRoom(first), makeMemberRoom(second)];
   for (let member = from; member < to; member++) {
-    stepMember(first, member, roomA);
-    stepMember(second, member, roomB);
+    runMember(first, member, roomA);
+    runMember(second, member, roomB);
     const row = (member - from) * moments;
     for (let i = 0; i < steps; i++) moreAh[row + i] = storedAh(roomB, i) - storedAh(roomA, i);
     moreAh[row + steps] = roomB.run.state[STORED_AH]! - roomA.run.state[STORED_AH]!;

@@ -25,13 +25,31 @@ export interface MemberRoom {
  * @param room written over
  */
 export function stepMember(ensemble: PreparedEnsemble, member: number, room: MemberRoom, details?: RunDetails): void {
-  const { words, skies, operators, spread } = ensemble;
   const { light, airTempC, inputs } = room;
-  drawSky(skies, words, member, light, airTempC);
-  drawFigures(ensemble.prepared.scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
+  drawMemberSky(ensemble, member, room);
+  drawMemberFigures(ensemble, member, inputs);
   stepCanopy(ensemble, inputs.figures);
-  drawOperators(ensemble.prepared, operators, words, member, inputs);
+  drawMemberLoads(ensemble, member, room);
   stepRun(room.prepared, light, airTempC, inputs, room.run, details);
+}
+
+/** @memberLoop */
+export function drawMemberSky({ skies, words }: PreparedEnsemble, member: number, room: MemberRoom): void {
+  drawSky(skies, words, member, room.light, room.airTempC);
+}
+
+/** @memberLoop */
+export function drawMemberFigures(ensemble: PreparedEnsemble, member: number, inputs: MemberInputs): void {
+  const { words, operators, spread, prepared } = ensemble;
+  drawFigures(prepared.scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
+}
+
+/**
+ * What the operators want; the member's own figures come first.
+ * @memberLoop
+ */
+export function drawMemberLoads(ensemble: PreparedEnsemble, member: number, room: MemberRoom): void {
+  drawOperators(ensemble.prepared, ensemble.operators, ensemble.words, member, room.inputs);
 }
 
 /** Mixes the panels' rows between darker, planned and lighter crowns. */

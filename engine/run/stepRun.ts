@@ -28,6 +28,12 @@ export function stepRun(
   run: RunRows,
   details?: RunDetails,
 ): void {
+  stepStart(prepared, inputs, run);
+  stepOnward(prepared, light, airTempC, inputs, run, 0, details);
+}
+
+/** How things stand before the first step. */
+function stepStart(prepared: Prepared, inputs: MemberInputs, run: RunRows): void {
   const { state } = run;
   state[STORED_AH] = prepared.bank.fullAh * inputs.figures[FIGURE_START_SHARE]!;
   state[LAST_A] = 0;
@@ -37,7 +43,12 @@ export function stepRun(
     run.runs[s] = 0;
     run.fuelLeftL[s] = prepared.sources[s]!.fuelL;
   }
-  stepOnward(prepared, light, airTempC, inputs, run, 0, details);
+}
+
+/** The second half of `stepRun`, for which `stepPanels` has been through: from the first step to the last, with nothing noted but the rows. */
+export function stepPower(prepared: Prepared, inputs: MemberInputs, run: RunRows): void {
+  stepStart(prepared, inputs, run);
+  stepBank(prepared, inputs, run, 0, isNoted(prepared, undefined), undefined);
 }
 
 /**
@@ -53,11 +64,29 @@ export function stepOnward(
   first: number,
   details?: RunDetails,
 ): void {
+  stepPanels(prepared, light, airTempC, inputs, run, details);
+  stepBank(prepared, inputs, run, first, isNoted(prepared, details), details);
+}
+
+/** Whether every step of every group is written down: traces, and runs in which one input shuts out another. */
+function isNoted(prepared: Prepared, details: RunDetails | undefined): boolean {
+  return details !== undefined || prepared.selector.inputs > 0;
+}
+
+/** What the sky makes of all panels, for all steps at once; as in `stepRun`, whose first half it is. */
+export function stepPanels(
+  prepared: Prepared,
+  light: SkyLight,
+  airTempC: Float64Array,
+  inputs: MemberInputs,
+  run: RunRows,
+  details?: RunDetails,
+): void {
   const { groups } = prepared;
   const { steps } = prepared.grid;
   run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
-  const noteAll = details !== undefined || prepared.selector.inputs > 0;
+  const noteAll = isNoted(prepared, details);
   for (let i = 0; i < steps; i++) {
     run.fixed.sumW[i] = 0;
     run.fixed.hanging[i] = 0;
@@ -69,5 +98,4 @@ export function stepOnward(
       stepPlane(group.unshaded, g, light, airTempC, details.freePlanes[g]!, details.freeFixed, true);
     }
   }
-  stepBank(prepared, inputs, run, first, noteAll, details);
 }

@@ -1,6 +1,7 @@
 import { EngineFault } from "../fault.ts";
 import { type DriversRows, driversRows, mergeDriversRows } from "./driversRows.ts";
 import { type DriversWhatIfs, driversWhatIfs, mergeDriversWhatIfs } from "./driversWhatIfs.ts";
+import type { RunMember } from "./keptMembers.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { countingOf } from "./odds.ts";
 import { makeOddsPart } from "./oddsPart.ts";
@@ -9,7 +10,6 @@ import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import type { SizeMap } from "./sizeMap.ts";
 import { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 import { stepCount } from "./stepCount.ts";
-import { stepMember } from "./stepMember.ts";
 import type { Task, TaskEnd, TaskOrder, TaskPart, TaskReply } from "./taskOrder.ts";
 import { makeTaskStore, type TaskStore } from "./taskStore.ts";
 
@@ -22,8 +22,8 @@ export interface TaskHooks {
   readonly isCancelled: () => boolean;
 }
 
-/** Runs between two pauses: a few hundredths of a second, short enough to cancel and long enough to cost nothing. */
-const RUNS_BETWEEN_PAUSES = 40;
+/** Steps of members between two pauses: a hundredth of a second or two, short enough to cancel and long enough to cost nothing. */
+const STEPS_BETWEEN_PAUSES = 60_000;
 /** Runs that a row of drivers takes, roughly. */
 const RUNS_OF_A_ROW = 20;
 
@@ -71,28 +71,34 @@ function workOf(task: Task, store: TaskStore, at: (member: number) => void): Wor
   const ensemble = ready.value;
   switch (task.kind) {
     case "odds":
-      return oddsWork(ensemble, task.from, task.to, at);
+      return oddsWork(ensemble, task.from, task.to, store.runMember, at);
     case "pairs": {
       const other = store.ensemble({ ...task, scenario: task.other });
-      return other.ok ? pairsWork(ensemble, other.value) : other;
+      return other.ok ? pairsWork(ensemble, other.value, store.runMember) : other;
     }
     case "driversRows": {
       const { of } = task;
       const parts: DriversRows[] = [];
       const run = (from: number, to: number) => parts.push(driversRows(ensemble, of, from, to));
-      return { membersAtOnce: RUNS_BETWEEN_PAUSES / RUNS_OF_A_ROW, run, part: () => mergeDriversRows(parts) };
+      return { membersAtOnce: atOnce(ensemble, RUNS_OF_A_ROW), run, part: () => mergeDriversRows(parts) };
     }
     case "driversWhatIfs": {
       const { of, ends } = task;
       const withouts = store.withouts(ensemble);
       const parts: DriversWhatIfs[] = [];
       const run = (from: number, to: number) => parts.push(driversWhatIfs(ensemble, of, ends, from, to, withouts));
-      return { membersAtOnce: RUNS_BETWEEN_PAUSES / RUNS_OF_A_ROW, run, part: () => mergeDriversWhatIfs(parts) };
+      return { membersAtOnce: atOnce(ensemble, RUNS_OF_A_ROW), run, part: () => mergeDriversWhatIfs(parts) };
     }
   }
 }
 
-function oddsWork(ensemble: PreparedEnsemble, first: number, end: number, at: (member: number) => void): Work {
+function oddsWork(
+  ensemble: PreparedEnsemble,
+  first: number,
+  end: number,
+  runMember: RunMember,
+  at: (member: number) => void,
+): Work {
   const counting = countingOf(ensemble);
   const room = makeMemberRoom(ensemble);
   const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end);
@@ -100,30 +106,37 @@ function oddsWork(ensemble: PreparedEnsemble, first: number, end: number, at: (m
   const run = (from: number, to: number) => {
     for (let member = from; member < to; member++) {
       at(member);
-      stepMember(ensemble, member, room);
+      runMember(ensemble, member, room);
       stepCount(ensemble.prepared, room.run, member, counting, part);
       if (!Number.isFinite(endShare[member - first]! + demandWh[member - first]!)) {
         throw new EngineFault(`it ends with a charge of ${endShare[member - first]}`);
       }
     }
   };
-  return { membersAtOnce: RUNS_BETWEEN_PAUSES, run, part: () => part };
+  return { membersAtOnce: atOnce(ensemble, 1), run, part: () => part };
 }
 
-function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble): Work | Pick<Refused, "problems"> {
+function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble, runMember: RunMember): Work {
   const parts: PairedCharge[] = [];
   const run = (from: number, to: number) => {
-    const part = pairedCharge(first, second, from, to);
+    const part = pairedCharge(first, second, from, to, runMember);
     if (part === null) throw new EngineFault("a pair of scenarios does not last equally long");
     parts.push(part);
   };
-  return { membersAtOnce: RUNS_BETWEEN_PAUSES / 2, run, part: () => mergePairedCharge(parts) };
+  return { membersAtOnce: atOnce(first, 2), run, part: () => mergePairedCharge(parts) };
 }
+
+/** How many members are run between two pauses, where each of them is run `runs` times. */
+function membersAtOnce(steps: number, runs: number): number {
+  return Math.max(1, Math.round(STEPS_BETWEEN_PAUSES / (steps * runs)));
+}
+
+const atOnce = ({ prepared }: PreparedEnsemble, runs: number) => membersAtOnce(prepared.grid.steps, runs);
 
 function mapWork(map: SizeMap): Work {
   const parts: SizePart[] = [];
   return {
-    membersAtOnce: Math.max(1, Math.ceil(RUNS_BETWEEN_PAUSES / map.cells.length)),
+    membersAtOnce: membersAtOnce(map.base.grid.steps, map.cells.length),
     run: (from, to) => parts.push(sizeMembers(map, from, to)),
     part: () => mergeSizes(parts),
   };
@@ -143,14 +156,16 @@ export function partBuffers(part: TaskPart): ArrayBuffer[] {
 /**
  * The worker's end of the line to a pool: carries out what it is told, several tasks in turns if there are several, and keeps
  * what it prepared for the next.
+ * @param keptBytes what it may keep of members, see `makeTaskStore`
  * @param reply sends a reply, with the buffers that may be handed over
  * @param pause comes back when waiting orders have been taken
  */
 export function serveTasks(
   reply: (reply: TaskReply, transfer: ArrayBuffer[]) => void,
   pause: () => Promise<void>,
+  keptBytes = 0,
 ): (order: TaskOrder) => void {
-  const store = makeTaskStore();
+  const store = makeTaskStore(keptBytes);
   const cancelled = new Map<number, boolean>();
   return (order) => {
     const { number } = order;

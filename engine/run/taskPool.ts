@@ -94,6 +94,8 @@ const MOST_MEMBERS = 1_000_000;
 /** A task that waits, or is with a worker. */
 interface Job {
   readonly number: number;
+  /** Which of the workers has the most of it at hand, by its number: the one that ran these members last time. */
+  readonly home: number;
   readonly task: Task;
   readonly progress: (done: number) => void;
   readonly end: (end: TaskEnd) => void;
@@ -101,6 +103,7 @@ interface Job {
 
 interface Worker {
   readonly line: TaskLine;
+  readonly number: number;
   job: Job | null;
 }
 
@@ -115,7 +118,7 @@ const MERGES: { readonly [Kind in TaskKind]: (parts: readonly Tasks[Kind]["part"
 /** @param workers 1 or more; they are started when first needed */
 export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool {
   const alive = new Set<Worker>();
-  /** First come, first served. */
+  /** First come, first served, but for whoever is at home somewhere. */
   const queue: Job[] = [];
   let lastNumber = 0;
 
@@ -135,7 +138,10 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
       worker.job = null;
       handOut();
     };
-    const worker: Worker = { job: null, line: connect(reply, broken) };
+    const taken = new Set([...alive].map(({ number }) => number));
+    let number = 0;
+    while (taken.has(number)) number++;
+    const worker: Worker = { job: null, number, line: connect(reply, broken) };
     alive.add(worker);
     return worker;
   }
@@ -144,7 +150,8 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
     while (queue.length > 0) {
       const idle = [...alive].find(({ job }) => job === null) ?? (alive.size < workers ? start() : null);
       if (idle === null) return;
-      const job = queue.shift()!;
+      const atHome = queue.findIndex(({ home }) => home === idle.number);
+      const job = queue.splice(Math.max(0, atHome), 1)[0]!;
       idle.job = job;
       idle.line.keep(true);
       idle.line.post({ kind: "run", number: job.number, task: job.task });
@@ -193,7 +200,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
           resolve(how);
         };
         const whole = { ...task, ...stretch, kind } as unknown as Task;
-        const job: Job = { number: ++lastNumber, task: whole, progress, end };
+        const job: Job = { number: ++lastNumber, home: s % workers, task: whole, progress, end };
         open.add(job);
         queue.push(job);
       });

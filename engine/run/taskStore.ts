@@ -1,9 +1,11 @@
 import type { Problem } from "../scenario/problem.ts";
 import { withoutEachLoad } from "./driversShedding.ts";
+import { makeKeptMembers, type RunMember } from "./keptMembers.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
 import { prepareSizes, type SizeMap } from "./sizeMap.ts";
+import { stepMember } from "./stepMember.ts";
 import type { OddsTask, SizesTask } from "./taskOrder.ts";
 
 type Ready<T> =
@@ -16,6 +18,8 @@ export interface TaskStore {
   /** The scenario ready for one run. */
   readonly prepared: (of: Pick<OddsTask, "scenario" | "surroundings">) => Ready<Prepared>;
   readonly map: (of: SizesTask) => Ready<SizeMap>;
+  /** Runs a member, with what is kept of it from other scenarios and earlier times. */
+  readonly runMember: RunMember;
   /** The ensemble without each of its loads. */
   readonly withouts: (ensemble: PreparedEnsemble) => readonly PreparedEnsemble[];
 }
@@ -25,7 +29,8 @@ const KEPT_PARTS = 160;
 const KEPT_ENSEMBLES = 16;
 const KEPT_MAPS = 3;
 
-export function makeTaskStore(): TaskStore {
+/** @param keptBytes what may be kept of members, in all; 0 keeps nothing */
+export function makeTaskStore(keptBytes = 0): TaskStore {
   const parts = makeReuse(KEPT_PARTS);
   const ensembles = makeReuse(KEPT_ENSEMBLES);
   const maps = makeReuse(KEPT_MAPS);
@@ -45,6 +50,7 @@ export function makeTaskStore(): TaskStore {
         const ready = prepareSizes(document, x, y, surroundings, seed);
         return ready.ok ? { ok: true, value: ready.map } : ready;
       }),
+    runMember: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMember,
     withouts: (ensemble) => {
       const known = withouts.get(ensemble) ?? withoutEachLoad(ensemble);
       withouts.set(ensemble, known);

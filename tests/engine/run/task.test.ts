@@ -20,8 +20,10 @@ test("a task gives the part that the members run in one go give", async () => {
 
 test("a task says how far it is, up to all of it", async () => {
   const said: number[] = [];
-  await runTask(oneTask(5, 95), hooks({ progress: (done) => said.push(done) }));
-  expect(said).toEqual([40, 80, 90]);
+  const { steps } = oneEnsemble().prepared.grid;
+  const atOnce = Math.round(60_000 / steps);
+  await runTask(oneTask(5, 7 + 2 * atOnce), hooks({ progress: (done) => said.push(done) }));
+  expect(said).toEqual([atOnce, 2 * atOnce, 2 * atOnce + 2]);
 });
 
 test("a task that is cancelled on the way ends at the next pause", async () => {

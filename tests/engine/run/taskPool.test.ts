@@ -112,10 +112,10 @@ test("two ensembles at once do not mix", async () => {
 test("progress never goes back and ends with all", async () => {
   const said: number[] = [];
   const pool = makeTaskPool(3, pretendWorkers().connect);
-  await pool.runOdds(oneTask(0, 300), { fewest: 10, onProgress: (done, of) => said.push(done + of / 1000) });
+  await pool.runOdds(oneTask(0, 12_000), { fewest: 10, onProgress: (done, of) => said.push(done + of / 1000) });
   expect(said.length).toBeGreaterThan(6);
   expect(said).toEqual([...said].sort((a, b) => a - b));
-  expect(said.at(-1)).toBe(300.3);
+  expect(said.at(-1)).toBe(12_012);
 });
 
 test("cancelling ends all workers' shares, and the workers are there for the next", async () => {
@@ -172,4 +172,17 @@ test.each([
   [Number.NaN, 5],
 ])("members %d to %d are refused", async (from, to) => {
   await expect(makeTaskPool(1, pretendWorkers().connect).runOdds(oneTask(from, to))).rejects.toThrow(RangeError);
+});
+
+test("a worker is given the members again that it ran before, whoever is free first", async () => {
+  const pretend = pretendWorkers();
+  const pool = makeTaskPool(3, pretend.connect);
+  await Promise.all(
+    ["4127", "4128", "4129"].map((seed) => pool.runOdds({ ...oneTask(0, 300), seed }, { fewest: 10, most: 50 })),
+  );
+  for (const orders of pretend.orders) {
+    const homes = orders.map((order) => order.kind === "run" && (order.task.from / 50) % 3);
+    expect(homes.length).toBe(6);
+    expect(new Set(homes).size).toBe(1);
+  }
 });
