@@ -14,7 +14,7 @@ export {
   readMeterLog,
   readMeterMapping,
 } from "./meter/index.ts";
-export { type ClimateTables, loadClimateTables, readWeatherFile, type WeatherFile } from "./place/index.ts";
+export { type ClimateTables, loadClimateNear, loadClimateTables, readWeatherFile, type WeatherFile } from "./place/index.ts";
 export * from "./run/index.ts";
 export {
   applyChanges,

@@ -1,7 +1,9 @@
+import { EngineFault } from "../fault.ts";
 import { toGrid } from "../grid.ts";
 import { requireRange } from "../require.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { ClimateStation, ClimateTables } from "./climateTables.ts";
+import { HEARD_WITHIN_KM, tilesFor } from "./climateTiles.ts";
 import { distanceKm } from "./distanceKm.ts";
 import { type GridClimate, gridAt } from "./gridAt.ts";
 
@@ -10,7 +12,7 @@ export interface NearStation {
   readonly name: string;
   readonly country: string;
   readonly distanceKm: number;
-  /** Key of the tables' `sources` and `licences`. */
+  /** Key of the world's `stationLicences`. */
   readonly source: string;
   readonly years: number;
 }
@@ -65,7 +67,7 @@ const MONTHS = Array.from({ length: 12 }, (_, month) => month);
  * @param longitudeDeg −180…180
  * @param elevationM −450…9000; null takes the ground of the grid, which knows no hills
  * @returns a problem instead of a climate south of 58.5° S, where there are no data
- * @throws RangeError if the place is off the globe
+ * @throws RangeError if the place is off the globe; EngineFault if the tables were fetched for places elsewhere
  */
 export function climateAt(
   tables: ClimateTables,
@@ -80,7 +82,8 @@ export function climateAt(
     const message = `The latitude is ${latitudeDeg}°, and the climate tables end at 58.5° south; type in monthly clearness or load a weather file.`;
     return { ok: false, problems: [{ code: "no-climate-here", path: ["latitudeDeg"], message }] };
   }
-  const grid = gridAt(tables.world, latitudeDeg, longitudeDeg, elevationM);
+  requireTiles(tables, latitudeDeg, longitudeDeg);
+  const grid = gridAt(tables, latitudeDeg, longitudeDeg, elevationM);
   const near = stationsNear(tables, latitudeDeg, longitudeDeg);
   const corrected = (from: number, excess: (station: Neighbour) => number | null) => from + correction(near, excess);
 
@@ -136,6 +139,17 @@ export function climateAt(
   };
 }
 
+/** Tables that lack a station would answer all the same, and otherwise. */
+function requireTiles({ world, tiles }: ClimateTables, latitudeDeg: number, longitudeDeg: number): void {
+  for (const tile of tilesFor(world, latitudeDeg, longitudeDeg)) {
+    if (!tiles.has(tile)) {
+      throw new EngineFault(
+        `tile ${tile} of the climate tables is not here, and ${latitudeDeg}, ${longitudeDeg} needs it`,
+      );
+    }
+  }
+}
+
 /** A station with its distance, its weight, and what the grid says where it stands. */
 interface Neighbour {
   readonly station: ClimateStation;
@@ -147,12 +161,12 @@ interface Neighbour {
 function stationsNear(tables: ClimateTables, latitudeDeg: number, longitudeDeg: number): Neighbour[] {
   return tables.stations
     .map((station) => ({ station, distanceKm: distanceKm({ lat: latitudeDeg, lon: longitudeDeg }, station) }))
-    .filter((near) => near.distanceKm < 4 * REACH_KM) // beyond, the weight is under 1e-7
+    .filter((near) => near.distanceKm < HEARD_WITHIN_KM)
     .sort((a, b) => a.distanceKm - b.distanceKm)
     .map((near) => ({
       ...near,
       weight: Math.exp(-((near.distanceKm / REACH_KM) ** 2)),
-      grid: gridAt(tables.world, near.station.lat, near.station.lon, near.station.elev),
+      grid: gridAt(tables, near.station.lat, near.station.lon, near.station.elev),
     }));
 }
 
@@ -211,7 +225,7 @@ function provenanceOf(
   const heard = near.filter((neighbour) => neighbour.weight > 0.02);
   // Measured: leave-one-out by how much the stations weigh; grid alone at 15 reference sites on other continents.
   const ktRms = stationShare >= 0.75 ? 0.035 : stationShare >= 0.5 ? 0.056 : 0.067;
-  const licences = [...new Set(heard.map((neighbour) => tables.licences[neighbour.station.src]!))];
+  const licences = [...new Set(heard.map((neighbour) => tables.world.stationLicences[neighbour.station.src]!))];
   const first = heard[0];
   const count = heard.length === 1 ? "one station" : `${heard.length} stations`;
   const source = first
@@ -231,7 +245,7 @@ function provenanceOf(
     stationShare,
     ktRms,
     borrowedMonths: borrowed,
-    licences: [...licences, ...Object.values(tables.world.licences)],
+    licences: [...licences, ...tables.world.gridLicences],
     sentence: `${source}; ${[sure, ...errors].join("; ")}.`,
   };
 }

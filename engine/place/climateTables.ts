@@ -1,3 +1,5 @@
+import { EngineFault } from "../fault.ts";
+
 /** Twelve monthly values, January first; null where the month has no light to speak of or the source has no value. */
 export type Monthly = readonly (number | null)[];
 
@@ -5,23 +7,19 @@ export type Monthly = readonly (number | null)[];
 export interface ClimateStation {
   readonly id: string;
   readonly name: string;
-  readonly region: string | null;
   readonly country: string;
   readonly lat: number;
   readonly lon: number;
   /** Height, m; null for grid cells. */
   readonly elev: number | null;
-  /** Key of `sources` and `licences`. */
+  /** Key of `licences`. */
   readonly src: string;
   /** Years behind the numbers; 1 for a typical year put together from many. */
   readonly years: number;
-  /** Daily clearness GHI / H0: mean, standard deviation within a month, correlation from day to day, quantiles. */
+  /** Daily clearness GHI / H0: mean, standard deviation within a month, correlation from day to day. */
   readonly kt: Monthly;
   readonly sd: Monthly;
   readonly r1: Monthly;
-  readonly kt10: Monthly;
-  readonly kt50: Monthly;
-  readonly kt90: Monthly;
   /** Mean daily maximum and minimum, °C. */
   readonly tmax: Monthly;
   readonly tmin: Monthly;
@@ -29,98 +27,87 @@ export interface ClimateStation {
   readonly wind: Monthly;
 }
 
-/** One quantity of the world grid, as bytes: value = byte × scale + offset. */
+/** How one quantity of the world grid is written as bytes: value = byte × scale + offset. */
 export interface GridLayer {
-  readonly bytes: Uint8Array;
   readonly scale: number;
   readonly offset: number;
-  /** The byte that stands for "no value", or null. */
-  readonly missing: number | null;
+  /** The byte that stands for "no value". */
+  readonly missing?: number;
 }
 
-/** Monthly normals of the world in 3° cells, west to east, then south to north, 12 months a cell (`z` has one). */
+/** A square of the world grid, row by row from its south-western cell; 12 months a cell (`z` has one). */
+export interface GridTile {
+  readonly kt: Uint8Array;
+  readonly tmax: Uint8Array;
+  readonly tmin: Uint8Array;
+  /** Smoothed height of the ground. */
+  readonly z: Uint8Array;
+}
+
+/** Monthly normals of the world in 3° cells, west to east, then south to north, cut into tiles. */
 export interface ClimateWorld {
   readonly lat0: number;
   readonly lon0: number;
   readonly step: number;
   readonly rows: number;
   readonly cols: number;
+  /** Cells along a tile's side; the northernmost tiles have fewer rows. */
+  readonly tileCells: number;
   readonly kt: GridLayer;
   readonly tmax: GridLayer;
   readonly tmin: GridLayer;
-  /** Smoothed height of the ground, m. */
+  /** Height of the ground, m. */
   readonly z: GridLayer;
   /** °C for each metre above `z`. */
   readonly lapseCPerM: number;
-  readonly licences: Readonly<Record<string, string>>;
+  readonly gridLicences: readonly string[];
+  readonly stationLicences: Readonly<Record<string, string>>;
+  /** Latitude and longitude of every station, whether its tile is here or not. */
+  readonly stationPlaces: readonly (readonly [number, number])[];
 }
 
-/** Everything the project knows of the world's climate. */
+/** What the project knows of the world's climate, or as much of it as some places need. */
 export interface ClimateTables {
-  readonly stations: readonly ClimateStation[];
-  readonly sources: Readonly<Record<string, string>>;
-  readonly licences: Readonly<Record<string, string>>;
   readonly world: ClimateWorld;
+  /** By their numbers. */
+  readonly tiles: ReadonlyMap<number, GridTile>;
+  /** Those that stand in the tiles, in the order of the world's. */
+  readonly stations: readonly ClimateStation[];
+}
+
+/** A tile of `engine/place/data/tiles` as parsed JSON. */
+export interface StoredTile {
+  readonly kt: string;
+  readonly tmax: string;
+  readonly tmin: string;
+  readonly z: string;
+  readonly stations: readonly ClimateStation[];
 }
 
 /**
- * Reads the two climate files of `engine/place/data`, as parsed JSON.
- * @throws TypeError if a file is not what this version of the engine expects; they ship with it, so that is our fault
+ * Puts tables together from tiles.
+ * @param stored the tiles by their numbers
+ * @param homes the tile of each of the world's stations
+ * @throws EngineFault if a tile is not what this version of the engine expects; they ship with it
  */
-export function readClimateTables(stationsJson: unknown, worldJson: unknown): ClimateTables {
-  const table = stationsJson as {
-    format: number;
-    stations: ClimateStation[];
-    sources: Record<string, string>;
-    licences: Record<string, string>;
-  };
-  if (table?.format !== 1 || !Array.isArray(table.stations)) {
-    throw new TypeError("The station table must have format 1 and a list of stations.");
+export function climateTables(
+  world: ClimateWorld,
+  stored: ReadonlyMap<number, StoredTile>,
+  homes: readonly number[],
+): ClimateTables {
+  const stationsOf = new Map([...stored].map(([number, { stations }]) => [number, stations.values()]));
+  const tiles = new Map([...stored].map(([number, tile]) => [number, gridTile(tile, number)]));
+  const stations = homes.flatMap((home) => stationsOf.get(home)?.next().value ?? []);
+  return { world, tiles, stations };
+}
+
+function gridTile({ kt, tmax, tmin, z }: StoredTile, number: number): GridTile {
+  const ground = bytesOfBase64(z);
+  const monthly = [kt, tmax, tmin].map(bytesOfBase64) as [Uint8Array, Uint8Array, Uint8Array];
+  if (monthly.some(({ length }) => length !== 12 * ground.length)) {
+    throw new EngineFault(`tile ${number} of the world grid does not hold twelve months for each of its cells`);
   }
-  const grid = worldJson as {
-    format: number;
-    lat0: number;
-    lon0: number;
-    step: number;
-    rows: number;
-    cols: number;
-    lapse: { value: number };
-    licences: Record<string, string>;
-  } & Record<"kt" | "tmax" | "tmin" | "z", StoredLayer>;
-  if (grid?.format !== 1) throw new TypeError("The world grid must have format 1.");
-  const { lat0, lon0, step, rows, cols, licences } = grid;
-  const cells = rows * cols;
-  return {
-    stations: table.stations,
-    sources: table.sources,
-    licences: table.licences,
-    world: {
-      lat0,
-      lon0,
-      step,
-      rows,
-      cols,
-      kt: layer(grid.kt, cells * 12, "kt"),
-      tmax: layer(grid.tmax, cells * 12, "tmax"),
-      tmin: layer(grid.tmin, cells * 12, "tmin"),
-      z: layer(grid.z, cells, "z"),
-      lapseCPerM: grid.lapse.value,
-      licences,
-    },
-  };
-}
-
-interface StoredLayer {
-  base64: string;
-  scale: number;
-  offset: number;
-  missing?: number;
-}
-
-function layer(stored: StoredLayer, length: number, name: string): GridLayer {
-  const bytes = bytesOfBase64(stored.base64);
-  if (bytes.length !== length) throw new TypeError(`${name} of the world grid must hold ${length} bytes.`);
-  return { bytes, scale: stored.scale, offset: stored.offset, missing: stored.missing ?? null };
+  return { kt: monthly[0], tmax: monthly[1], tmin: monthly[2], z: ground };
 }
 
 const ALPHABET = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";

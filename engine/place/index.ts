@@ -1,10 +1,10 @@
 /**
  * place: what is known about a spot on the globe before anybody looks at the sky.
- * latitude and longitude ─► climateAt (tables that ship with the project) or readWeatherFile (a file the user has).
+ * latitude and longitude ─► loadClimateNear (the tiles of our tables that count there) ─► climateAt, or readWeatherFile (a file the user has).
  */
 export { type ClimateProvenance, climateAt, type NearStation, type SiteClimate } from "./climateAt.ts";
-export { type ClimateStation, type ClimateTables, readClimateTables } from "./climateTables.ts";
+export type { ClimateStation, ClimateTables } from "./climateTables.ts";
 export { distanceKm, type LatLon } from "./distanceKm.ts";
-export { loadClimateTables } from "./loadClimateTables.ts";
+export { CLIMATE_WORLD, loadClimateNear, loadClimateTables } from "./loadClimateTables.ts";
 export { readWeatherFile } from "./readWeatherFile.ts";
 export type { WeatherFile, WeatherReading } from "./weatherFile.ts";

@@ -1,10 +1,37 @@
-import { type ClimateTables, readClimateTables } from "./climateTables.ts";
+import { CLIMATE_FILES } from "./climateFiles.ts";
+import { type ClimateTables, type ClimateWorld, climateTables, type StoredTile } from "./climateTables.ts";
+import { stationTiles, tilesFor } from "./climateTiles.ts";
+import index from "./data/climate-index.json";
+import type { LatLon } from "./distanceKm.ts";
 
-/** Fetches both climate files (about 430 kB before compression) when they are first needed. */
-export async function loadClimateTables(): Promise<ClimateTables> {
-  const [stations, world] = await Promise.all([
-    import("./data/climate-stations.json"),
-    import("./data/climate-world.json"),
-  ]);
-  return readClimateTables(stations.default, world.default);
+/** The grid and its stations, before any tile is fetched. */
+export const CLIMATE_WORLD = index as unknown as ClimateWorld;
+
+const loaded = new Map<string, Promise<ClimateTables>>();
+
+/** Fetches the climate of the whole world. */
+export function loadClimateTables(): Promise<ClimateTables> {
+  return loadTiles(CLIMATE_FILES.map((_, number) => number));
+}
+
+/** Fetches as much as the climate of some places hangs on. The same places are given the same tables. */
+export function loadClimateNear(places: readonly LatLon[]): Promise<ClimateTables> {
+  const numbers = new Set(places.flatMap(({ lat, lon }) => [...tilesFor(CLIMATE_WORLD, lat, lon)]));
+  return loadTiles([...numbers].sort((a, b) => a - b));
+}
+
+function loadTiles(numbers: readonly number[]): Promise<ClimateTables> {
+  const key = numbers.join();
+  const known = loaded.get(key);
+  if (known !== undefined) return known;
+  const tables = fetchTiles(numbers);
+  loaded.set(key, tables);
+  tables.catch(() => loaded.delete(key)); // the next to ask tries again
+  return tables;
+}
+
+async function fetchTiles(numbers: readonly number[]): Promise<ClimateTables> {
+  const files = await Promise.all(numbers.map((number) => CLIMATE_FILES[number]!()));
+  const stored = new Map(numbers.map((number, k) => [number, files[k]!.default as StoredTile]));
+  return climateTables(CLIMATE_WORLD, stored, stationTiles(CLIMATE_WORLD));
 }

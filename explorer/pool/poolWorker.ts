@@ -1,13 +1,15 @@
-/** One worker of the page's pool. It fetches the climate tables itself, once, so that no order has to carry them. */
+/** One worker of the page's pool. It fetches the climate tables itself, so that no order has to carry them. */
 import "../noEval.ts";
 import {
   type ClimateTables,
-  loadClimateTables,
+  readScenario,
   serveTasks,
   type TaskOrder,
   type TaskReply,
   type WeatherFile,
 } from "../../engine/index.ts";
+import type { Task } from "../../engine/run/taskOrder.ts";
+import { climateOf } from "../weather/climateOf.ts";
 
 const turn = new MessageChannel();
 const waiting: (() => void)[] = [];
@@ -29,20 +31,37 @@ function known(file: WeatherFile): WeatherFile {
   return weather.file;
 }
 
-const take = serveTasks((reply, transfer) => self.postMessage(reply, { transfer }), pause);
-const climate = loadClimateTables();
+/** What all workers together may keep of members drawn before: four scenarios of a long weekend with 1,000 members take about 50 MB. */
+const KEPT_BYTES = 160_000_000;
+const keptBytes = KEPT_BYTES / Math.max(1, navigator.hardwareConcurrency || 1);
+const take = serveTasks((reply, transfer) => self.postMessage(reply, { transfer }), pause, keptBytes);
 
-// Orders wait for the tables in the order in which they came, so that a cancel never overtakes what it cancels.
+/** The tables that a task needs; none for a document that cannot be read, which the task will say. */
+async function climateFor(task: Task): Promise<ClimateTables | undefined> {
+  if (task.kind === "pairs") return climateOf([task.scenario, task.other]);
+  if (task.kind !== "sizes") return climateOf([task.scenario]);
+  const read = readScenario(task.document);
+  return read.ok ? climateOf([read.scenario], [task.x, task.y]) : undefined;
+}
+
+async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> {
+  try {
+    const climate = await climateFor(order.task);
+    const { weatherFile } = order.task.surroundings;
+    const surroundings = {
+      ...(climate === undefined ? {} : { climate }),
+      ...(weatherFile === undefined ? {} : { weatherFile: known(weatherFile) }),
+    };
+    take({ ...order, task: { ...order.task, surroundings } });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    const end = { kind: "fault", sentence: `the climate tables could not be fetched: ${why}` } as const;
+    self.postMessage({ kind: "end", number: order.number, end } satisfies TaskReply);
+  }
+}
+
+// Orders wait for those before them, so that a cancel never overtakes what it cancels.
+let line = Promise.resolve();
 self.onmessage = ({ data }: MessageEvent<TaskOrder>) => {
-  const begin = (tables: ClimateTables) => {
-    if (data.kind === "cancel") return take(data);
-    const { weatherFile } = data.task.surroundings;
-    const surroundings = { climate: tables, ...(weatherFile === undefined ? {} : { weatherFile: known(weatherFile) }) };
-    take({ ...data, task: { ...data.task, surroundings } });
-  };
-  const refuse = (error: Error) => {
-    const end = { kind: "fault", sentence: `the climate tables could not be fetched: ${error.message}` } as const;
-    self.postMessage({ kind: "end", number: data.number, end } satisfies TaskReply);
-  };
-  climate.then(begin, refuse);
+  line = line.then(() => (data.kind === "cancel" ? take(data) : begin(data)));
 };

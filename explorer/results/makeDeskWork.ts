@@ -10,6 +10,7 @@ import {
   readScenario,
   type Scenario,
   type ScenarioInput,
+  type SizeWish,
   type Surroundings,
   TaskCancelled,
   type TaskPool,
@@ -38,7 +39,12 @@ const TELL_EVERY_MS = 80;
 
 export interface DeskWorks {
   readonly pool: TaskPool;
-  readonly surroundings: (scenario: Scenario, files: readonly WeatherText[]) => Promise<Surroundings>;
+  /** @param axes what a map over the scenario varies */
+  readonly surroundings: (
+    scenario: Scenario,
+    files: readonly WeatherText[],
+    axes?: readonly (SizeWish | null)[],
+  ) => Promise<Surroundings>;
   readonly tell: (report: Report) => void;
   readonly nowMs: () => number;
   /** Comes back when messages that wait have been taken. */
@@ -191,7 +197,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     const usual = usualWishes(read.scenario);
     const x = want.x ?? usual.x;
     const y = want.y ?? (x.at === usual.y?.at ? usual.x : usual.y);
-    const surroundings = await works.surroundings(read.scenario, weatherFiles);
+    const surroundings = await works.surroundings(read.scenario, weatherFiles, [x, y]);
     const ready = prepareSizes(want.document, x, y, surroundings, want.seed);
     if (!ready.ok) throw new Refused(ready.problems);
     const task = { document: want.document, x, y, surroundings: sent(surroundings), seed: want.seed };

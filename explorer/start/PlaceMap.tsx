@@ -1,7 +1,7 @@
 import { geoAzimuthalEquidistant, geoGraticule10, geoNaturalEarth1, geoPath } from "d3";
 import { createEffect, createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { feature, mesh } from "topojson-client";
-import { climateAt, loadClimateTables } from "../../engine/place/index.ts";
+import { CLIMATE_WORLD, type ClimateTables, climateAt, loadClimateNear } from "../../engine/place/index.ts";
 import { zoneOf } from "../../engine/scenario/zoneOf.ts";
 import "./map.css";
 
@@ -39,9 +39,7 @@ export default function PlaceMap(props: {
   // Signals and not resources: a map that is waiting for finer outlines stays where it is, with the focus on it.
   const coarse = makeLoaded(async () => (await ATLASES.coarse()).default as unknown as Atlas);
   const fine = makeLoaded(async () => (await ATLASES.fine()).default as unknown as Atlas);
-  const tables = makeLoaded(loadClimateTables);
   coarse.load();
-  tables.load();
   createEffect(() => view() > 0 && fine.load());
   const atlas = () => (view() > 0 ? fine.value() : undefined) ?? coarse.value();
 
@@ -77,26 +75,45 @@ export default function PlaceMap(props: {
     };
   });
   const stations = createMemo(() =>
-    (tables.value()?.stations ?? []).flatMap((station) => {
-      const at = projection()([station.lon, station.lat]);
+    CLIMATE_WORLD.stationPlaces.flatMap(([lat, lon]) => {
+      const at = projection()([lon, lat]);
       if (at === null || at[0] < 0 || at[0] > WIDTH || at[1] < 0 || at[1] > HEIGHT) return [];
-      return [{ name: station.name, x: at[0], y: at[1] }];
+      return [{ key: `${lat} ${lon}`, x: at[0], y: at[1] }];
     }),
   );
   const cross = () => projection()([wrapped(props.longitudeDeg), props.latitudeDeg]) ?? [WIDTH / 2, HEIGHT / 2];
-  const climate = createMemo(() => {
-    const loaded = tables.value();
-    const isHere = Math.abs(props.latitudeDeg) <= 90 && Math.abs(props.longitudeDeg) <= 360;
-    if (loaded === undefined || !isHere) return null;
-    return climateAt(loaded, props.latitudeDeg, wrapped(props.longitudeDeg), props.elevationM);
+  const place = createMemo(
+    () => {
+      const isHere = Math.abs(props.latitudeDeg) <= 90 && Math.abs(props.longitudeDeg) <= 360;
+      return isHere ? { lat: props.latitudeDeg, lon: wrapped(props.longitudeDeg) } : null;
+    },
+    undefined,
+    { equals: (a, b) => a?.lat === b?.lat && a?.lon === b?.lon },
+  );
+  /** The tables of the place that they were fetched for; "failed" where they could not be. */
+  const [tables, setTables] = createSignal<{ at: ReturnType<typeof place>; found: ClimateTables | "failed" }>();
+  createEffect(() => {
+    const at = place();
+    if (at === null) return;
+    const take = (found: ClimateTables | "failed") => at === place() && setTables({ at, found });
+    loadClimateNear([at]).then(take, () => take("failed"));
   });
-  const heard = () => {
+  const here = () => (tables()?.at === place() ? tables()?.found : undefined);
+  const climate = createMemo(() => {
+    const at = place();
+    const found = here();
+    if (at === null || found === undefined || found === "failed") return null;
+    return { ...climateAt(found, at.lat, at.lon, props.elevationM), stations: found.stations };
+  });
+  const heard = createMemo(() => {
     const found = climate();
-    return found?.ok ? found.climate.provenance.nearestStations.map((station) => station.name) : [];
-  };
+    if (!found?.ok) return [];
+    const names = found.climate.provenance.nearestStations.map((station) => station.name);
+    return found.stations.filter(({ name }) => names.includes(name)).map(({ lat, lon }) => `${lat} ${lon}`);
+  });
   const source = () => {
     const found = climate();
-    if (tables.failed()) return "The climate tables could not be loaded; the place can be picked all the same.";
+    if (here() === "failed") return "The climate tables could not be loaded; the place can be picked all the same.";
     if (found === null) return "The climate of the place is on its way.";
     return found.ok ? found.climate.provenance.sentence : found.problems[0]!.message;
   };
@@ -163,7 +180,7 @@ export default function PlaceMap(props: {
             {(station) => (
               <circle
                 class="map-station"
-                classList={{ "map-heard": heard().includes(station.name) }}
+                classList={{ "map-heard": heard().includes(station.key) }}
                 cx={station.x}
                 cy={station.y}
                 r={view() === 0 ? 2.6 : 4}

@@ -1,17 +1,19 @@
-import type { Scenario, Surroundings } from "../../engine/index.ts";
-import { type ClimateTables, loadClimateTables, type WeatherFile } from "../../engine/place/index.ts";
+import type { Scenario, SizeWish, Surroundings, WeatherFile } from "../../engine/index.ts";
+import { climateOf } from "./climateOf.ts";
 import type { WeatherText } from "./weatherEdits.ts";
 
 /**
- * Where a scenario's weather comes from: the climate tables, and the file that it names if the notebook keeps it. The tables are the
- * same ones every time: what was prepared with them is kept by them, and an edit prepares only what it touches.
+ * Where a scenario's weather comes from: the climate tables of its place, and the file that it names if the notebook keeps it. The
+ * tables of a place are the same ones every time: what was prepared with them is kept by them, and an edit prepares only what it touches.
  */
 export function makeSurroundings() {
   const read = new Map<string, WeatherFile>();
-  let tables: ClimateTables | null = null;
-  return async (scenario: Scenario, files: readonly WeatherText[]): Promise<Surroundings> => {
-    tables ??= await loadClimateTables();
-    const climate = tables;
+  return async (
+    scenario: Scenario,
+    files: readonly WeatherText[],
+    axes: readonly (SizeWish | null)[] = [],
+  ): Promise<Surroundings> => {
+    const climate = await climateOf([scenario], axes);
     if (scenario.weather.kind !== "file") return { climate };
     const { file: name } = scenario.weather;
     let weatherFile = read.get(name);

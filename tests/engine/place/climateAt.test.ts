@@ -1,9 +1,11 @@
 import { beforeAll, expect, test } from "vitest";
+import { wrapLongitudeDeg } from "../../../engine/angle.ts";
+import { EngineFault } from "../../../engine/fault.ts";
 import { climateAt } from "../../../engine/place/climateAt.ts";
 import type { ClimateTables } from "../../../engine/place/climateTables.ts";
 import { distanceKm } from "../../../engine/place/distanceKm.ts";
 import { gridAt } from "../../../engine/place/gridAt.ts";
-import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { loadClimateNear, loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
 
 let tables: ClimateTables;
 beforeAll(async () => {
@@ -17,12 +19,12 @@ function climate(lat: number, lon: number, elevationM: number | null) {
 
 test("the rule by hand: grid plus weighted differences over the weights plus 0.3", () => {
   const [lat, lon] = [45.5, -100];
-  const grid = gridAt(tables.world, lat, lon, null);
+  const grid = gridAt(tables, lat, lon, null);
   let sum = 0;
   let weights = 0.3;
   for (const station of tables.stations) {
     const weight = Math.exp(-((distanceKm({ lat, lon }, station) / 500) ** 2));
-    sum += weight * (station.kt[5]! - gridAt(tables.world, station.lat, station.lon, null).kt[5]!);
+    sum += weight * (station.kt[5]! - gridAt(tables, station.lat, station.lon, null).kt[5]!);
     weights += weight;
   }
   expect(climate(lat, lon, null).kt[5]).toBeCloseTo(grid.kt[5]! + sum / weights, 5);
@@ -39,7 +41,7 @@ test("a typical year's correlation is raised by 0.07 and shrunk to 0.35 before i
 
 test("far from any station the grid stands alone and the sentence says so", () => {
   const { kt, sd, r1, provenance } = climate(-33.9, 151.2, 20);
-  expect(kt[0]).toBeCloseTo(gridAt(tables.world, -33.9, 151.2, 20).kt[0]!, 5);
+  expect(kt[0]).toBeCloseTo(gridAt(tables, -33.9, 151.2, 20).kt[0]!, 5);
   expect(sd[0]).toBeCloseTo(-0.132 + 1.163 * kt[0]! - 1.25 * kt[0]! ** 2 + (0.038 * 33.9) / 90, 5);
   expect(r1[0]).toBeCloseTo(0.085 + 0.56 * kt[0]!, 6);
   expect(provenance.method).toBe("grid");
@@ -58,15 +60,15 @@ test("near stations they are named, with their distance and their licences", () 
 
 test("a cell's centre reads as the bytes there", () => {
   const { world } = tables;
-  const row = 35;
-  const col = 62;
-  const grid = gridAt(world, world.lat0 + row * world.step, world.lon0 + col * world.step, null);
-  expect(grid.kt[6]).toBeCloseTo(world.kt.bytes[(row * world.cols + col) * 12 + 6]! * 0.004, 12);
+  const [row, col] = [35, 62];
+  const tile = tables.tiles.get(3 * 12 + 6)!; // twelve tiles of ten by ten cells to a band
+  const grid = gridAt(tables, world.lat0 + row * world.step, world.lon0 + col * world.step, null);
+  expect(grid.kt[6]).toBeCloseTo(tile.kt[(5 * 10 + 2) * 12 + 6]! * 0.004, 12);
 });
 
 test("round the date line nothing jumps", () => {
-  const west = gridAt(tables.world, -17, 179.999, 0);
-  const east = gridAt(tables.world, -17, -179.999, 0);
+  const west = gridAt(tables, -17, 179.999, 0);
+  const east = gridAt(tables, -17, -179.999, 0);
   expect(west.kt[0]).toBeCloseTo(east.kt[0]!, 4);
 });
 
@@ -96,6 +98,55 @@ test("every value is a number within reason, all over the map", () => {
       }
     }
   }
+});
+
+test("what is fetched for a place gives the same climate as the whole world, to the last bit", async () => {
+  // Round the stations and round the circle in which each is heard, on the seams of tiles, the date line, near the poles, and all over.
+  const around = tables.world.stationPlaces.flatMap(([lat, lon], k) => [
+    [lat, lon],
+    [lat + (k % 2 === 0 ? 17.98 : -17.98), lon],
+    [lat, lon + (k % 2 === 0 ? 1 : -1) * 25],
+  ]);
+  const seams = [-58.5, -30, -28.5, 0, 30, 31.5, 60, 61.4999, 82.5, 90].flatMap((lat) =>
+    [-180, -178.5, -150, -1.5, 0, 28.5, 30, 120, 178.5, 179.999, 180].map((lon) => [lat, lon]),
+  );
+  const anywhere = Array.from({ length: 300 }, (_, k) => [
+    ((k * 0.618034) % 1) * 148.5 - 58.5,
+    ((k * 0.754878) % 1) * 360 - 180,
+  ]);
+  const places = [...around, ...seams, ...anywhere].filter(([lat]) => lat! >= -58.5 && lat! <= 90);
+  expect(places.length).toBeGreaterThan(800);
+  for (const [lat, lon] of places as [number, number][]) {
+    const wrapped = wrapLongitudeDeg(lon);
+    const near = await loadClimateNear([{ lat, lon }]);
+    expect(near.tiles.size).toBeLessThan(13);
+    const found = climateAt(near, lat, wrapped, null);
+    expect(JSON.stringify(found)).toBe(JSON.stringify(climateAt(tables, lat, wrapped, null)));
+  }
+});
+
+test("tables for several places serve each of them, and are the same for the same", async () => {
+  const [vienna, sydney] = [
+    { lat: 48.2, lon: 16.4 },
+    { lat: -33.9, lon: 151.2 },
+  ];
+  const both = await loadClimateNear([vienna, sydney]);
+  for (const { lat, lon } of [vienna, sydney])
+    expect(climateAt(both, lat, lon, 20)).toEqual(climateAt(tables, lat, lon, 20));
+  expect(await loadClimateNear([sydney, vienna, vienna])).toBe(both);
+});
+
+test("tables that were fetched for another place refuse instead of answering from what they have", async () => {
+  const near = await loadClimateNear([{ lat: -33.9, lon: 151.2 }]);
+  expect(() => climateAt(near, 48.2, 16.4, 200)).toThrow(/tile \d+ of the climate tables is not here/);
+  const europe = await loadClimateNear([{ lat: 75, lon: 15 }]);
+  expect(europe.stations.length).toBeGreaterThan(0);
+  expect(() => climateAt(europe, 40, 15, 200)).toThrow(EngineFault);
+});
+
+test("the tiles hold every station once, in the tile that the index says", () => {
+  expect(tables.stations.map(({ lat, lon }) => [lat, lon])).toEqual(tables.world.stationPlaces);
+  expect(new Set(tables.stations.map(({ id }) => id)).size).toBe(160);
 });
 
 test("south of the tables there is a problem and no climate", () => {

@@ -1,0 +1,16 @@
+import {
+  type ClimateTables,
+  loadClimateNear,
+  loadClimateTables,
+  type Scenario,
+  type SizeWish,
+} from "../../engine/index.ts";
+
+/** What of the climate tables some scenarios need; a map that moves its place may ask about anywhere. */
+export function climateOf(
+  scenarios: readonly Scenario[],
+  axes: readonly (SizeWish | null)[] = [],
+): Promise<ClimateTables> {
+  if (axes.some((axis) => axis?.at.startsWith("place."))) return loadClimateTables();
+  return loadClimateNear(scenarios.map(({ place }) => ({ lat: place.latitudeDeg, lon: place.longitudeDeg })));
+}
