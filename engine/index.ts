@@ -14,7 +14,13 @@ export {
   readMeterLog,
   readMeterMapping,
 } from "./meter/index.ts";
-export { type ClimateTables, loadClimateNear, loadClimateTables, readWeatherFile, type WeatherFile } from "./place/index.ts";
+export {
+  type ClimateTables,
+  loadClimateNear,
+  loadClimateTables,
+  readWeatherFile,
+  type WeatherFile,
+} from "./place/index.ts";
 export * from "./run/index.ts";
 export {
   applyChanges,

@@ -1,10 +1,10 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import type { MeterFinding, MeterLog } from "../meter/meterLog.ts";
-import { zoneOffsetMs } from "../meter/meterTime.ts";
 import { span } from "../meter/readMeterLog.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
 import { sunTrack } from "../sky/sunTrack.ts";
+import { isZone, zoneOffsetMs } from "../zoneTime.ts";
 
 /** Sun higher than this lights any panel that a little; lower, hills and trees have a say. */
 const LIT_ABOVE_DEG = 4;
@@ -76,15 +76,12 @@ function sunAbout(scenario: Scenario, firstMs: number, lastMs: number) {
 function finding(scenario: Scenario, log: MeterLog, shiftMs: number): MeterFinding {
   const atMs = log.timeMs[Math.floor(log.timeMs.length / 2)]!;
   const local = zoneOf(scenario.place);
-  const readOffsetMs = zoneOffsetMs(log.zone, atMs) ?? 0;
+  const readOffsetMs = isZone(log.zone) ? zoneOffsetMs(log.zone, atMs) : 0;
   const januaryMs = Date.UTC(new Date(atMs).getUTCFullYear(), 0, 15);
-  const standardMs = Math.min(
-    zoneOffsetMs(local, januaryMs) ?? 0,
-    zoneOffsetMs(local, januaryMs + 181 * 86_400_000) ?? 0,
-  );
+  const standardMs = Math.min(zoneOffsetMs(local, januaryMs), zoneOffsetMs(local, januaryMs + 181 * 86_400_000));
   const clocks = [
     { words: "UTC", zone: "UTC", offsetMs: 0 },
-    { words: `the local clock of ${local}`, zone: local, offsetMs: zoneOffsetMs(local, atMs) ?? 0 },
+    { words: `the local clock of ${local}`, zone: local, offsetMs: zoneOffsetMs(local, atMs) },
     { words: "standard time without summer time", zone: offsetName(standardMs), offsetMs: standardMs },
   ];
   // A clock that stands at another offset than the one it was read with puts every instant off by the difference.

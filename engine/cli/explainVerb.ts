@@ -1,5 +1,5 @@
-import { Temporal } from "temporal-polyfill";
 import { explain, tracePrepared } from "../index.ts";
+import { clockMoments, clockMsOf } from "../zoneTime.ts";
 import { CallError } from "./callError.ts";
 import { openPrepared } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
@@ -59,9 +59,9 @@ function value(number: number): string {
 }
 
 function instant(local: string, zone: string): number {
-  try {
-    return Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds;
-  } catch {
+  const clockMs = clockMsOf(local);
+  if (clockMs === null)
     throw new CallError(`--at is "${local}", which is no local time; write it as 2026-10-09T12:00.`);
-  }
+  const { firstMs, lastMs, isSkipped } = clockMoments(zone, clockMs);
+  return isSkipped ? lastMs : firstMs;
 }

@@ -1,7 +1,7 @@
-import { Temporal } from "temporal-polyfill";
 import type { Problem } from "../scenario/problem.ts";
 import { problemsFrom } from "../scenario/problemsFrom.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { clockMoments, clockMsOf, zoneOffsetMs } from "../zoneTime.ts";
 import { type Reading, Readings } from "./reading.ts";
 
 /** A reading at its place on the time grid. */
@@ -46,22 +46,18 @@ export function readReadings(source: unknown, grid: TimeGrid): ReadingsResult {
 function placeOf(reading: Reading, number: number, grid: TimeGrid): PlacedReading | Problem {
   const name = `readings.${number + 1}.at`;
   const path = ["readings", number, "at"];
-  let ms: number;
-  try {
-    const plain = Temporal.PlainDateTime.from(reading.at);
-    const there = plain.toZonedDateTime(grid.zone, { disambiguation: "earlier" });
-    if (Temporal.PlainDateTime.compare(plain, there.toPlainDateTime()) !== 0) {
-      const message = `${name} is "${reading.at}", an hour that the clocks skip in ${grid.zone}; write a time before or after the change of clocks.`;
-      return { code: "skipped-hour", path, message };
-    }
-    ms = there.epochMilliseconds;
-  } catch {
+  const clockMs = clockMsOf(reading.at);
+  if (clockMs === null) {
     const message = `${name} is "${reading.at}", which is no date of the calendar; write it as "2026-10-09T18:30".`;
     return { code: "no-such-date", path, message };
   }
+  const { firstMs: ms, isSkipped } = clockMoments(grid.zone, clockMs);
+  if (isSkipped) {
+    const message = `${name} is "${reading.at}", an hour that the clocks skip in ${grid.zone}; write a time before or after the change of clocks.`;
+    return { code: "skipped-hour", path, message };
+  }
   const endMs = grid.startMs + grid.steps * grid.stepMs;
-  const local = (at: number) =>
-    Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(grid.zone).toPlainDateTime().toString().slice(0, 16);
+  const local = (at: number) => new Date(at + zoneOffsetMs(grid.zone, at)).toISOString().slice(0, 16);
   if (ms < grid.startMs || ms > endMs) {
     const side = ms < grid.startMs ? "before the event starts" : "after the event ends";
     const message = `${name} is "${reading.at}", ${side} (it lasts from ${local(grid.startMs)} to ${local(endMs)}); correct the time, or the scenario's.`;

@@ -1,4 +1,4 @@
-import { Temporal } from "temporal-polyfill";
+import { clockMoments, isZone } from "../zoneTime.ts";
 import type { TimeForm } from "./meterMapping.ts";
 
 /** A date and a time of day as written: as if the clock were UTC, and the offset written beside it, ms; null where none is. */
@@ -76,22 +76,15 @@ export interface ZoneClock {
 
 /** @returns null where the zone is not known */
 export function zoneClock(zone: string): ZoneClock | null {
-  try {
-    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(zone);
-  } catch {
-    return null;
-  }
+  if (!isZone(zone)) return null;
   const offsets = new Map<number, readonly [number, number]>();
   const offsetsOf = (clockMs: number): readonly [number, number] => {
     const slot = Math.floor(clockMs / 1_800_000);
     const known = offsets.get(slot);
     if (known !== undefined) return known;
-    const plain = Temporal.Instant.fromEpochMilliseconds(slot * 1_800_000)
-      .toZonedDateTimeISO("UTC")
-      .toPlainDateTime();
-    const offset = (disambiguation: "earlier" | "later") =>
-      slot * 1_800_000 - plain.toZonedDateTime(zone, { disambiguation }).epochMilliseconds;
-    const found = [offset("earlier"), offset("later")] as const;
+    const slotMs = slot * 1_800_000;
+    const { firstMs, lastMs } = clockMoments(zone, slotMs);
+    const found = [slotMs - firstMs, slotMs - lastMs] as const;
     offsets.set(slot, found);
     return found;
   };
@@ -103,13 +96,4 @@ export function zoneClock(zone: string): ZoneClock | null {
       return first > second && firstMs < afterMs ? clockMs - second : firstMs;
     },
   };
-}
-
-/** How far a zone's clock is ahead of UTC at an instant, ms; null where the zone is not known. */
-export function zoneOffsetMs(zone: string, atMs: number): number | null {
-  try {
-    return Temporal.Instant.fromEpochMilliseconds(Math.round(atMs)).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
-  } catch {
-    return null;
-  }
 }

@@ -1,4 +1,4 @@
-import { Temporal } from "temporal-polyfill";
+import { clockMoments, clockMsOf, isZone, zoneOffsets } from "../zoneTime.ts";
 import type { Problem } from "./problem.ts";
 
 /** The longest event that is simulated; longer ones are a climate question and not one of bringing enough battery. */
@@ -30,45 +30,18 @@ export interface EventTimes {
   readonly stepMinutes: number;
 }
 
-/** One offset of the zone from universal time, in force from `fromMs` on. */
-interface ZoneOffset {
-  readonly fromMs: number;
-  readonly offsetMs: number;
-}
-
-/** The zone's offsets from `startMs` to `endMs`: one, and one more for each change of clocks on the way. */
-function zoneOffsets(zone: string, startMs: number, endMs: number): ZoneOffset[] {
-  let moment = Temporal.Instant.fromEpochMilliseconds(startMs).toZonedDateTimeISO(zone);
-  const offsets = [{ fromMs: startMs, offsetMs: moment.offsetNanoseconds / 1e6 }];
-  for (;;) {
-    const change = moment.getTimeZoneTransition("next");
-    if (change === null || change.epochMilliseconds >= endMs) return offsets;
-    offsets.push({ fromMs: change.epochMilliseconds, offsetMs: change.offsetNanoseconds / 1e6 });
-    moment = change;
-  }
-}
-
+/** The instant of a local time, the first of two where it comes twice; or what is wrong with it. */
 function momentMs(field: "start" | "end", local: string, zone: string): number | Problem {
   const path = ["time", field];
-  try {
-    return Temporal.PlainDateTime.from(local).toZonedDateTime(zone, { disambiguation: "earlier" }).epochMilliseconds;
-  } catch {
+  const clockMs = clockMsOf(local);
+  if (clockMs === null) {
     const message = `time.${field} is "${local}", which is no date of the calendar; write it as "2026-10-08T10:00".`;
     return { code: "no-such-date", path, message };
   }
-}
-
-/** @returns null where the local time exists, else a sentence: clocks were put forward over it */
-function skippedHour(field: "start" | "end", local: string, zone: string): Problem | null {
-  try {
-    const plain = Temporal.PlainDateTime.from(local);
-    const there = plain.toZonedDateTime(zone, { disambiguation: "earlier" }).toPlainDateTime();
-    if (Temporal.PlainDateTime.compare(plain, there) === 0) return null;
-    const message = `time.${field} is "${local}", an hour that the clocks skip in ${zone}; write a time before or after the change of clocks.`;
-    return { code: "skipped-hour", path: ["time", field], message };
-  } catch {
-    return null;
-  }
+  const { firstMs, isSkipped } = clockMoments(zone, clockMs);
+  if (!isSkipped) return firstMs;
+  const message = `time.${field} is "${local}", an hour that the clocks skip in ${zone}; write a time before or after the change of clocks.`;
+  return { code: "skipped-hour", path, message };
 }
 
 /**
@@ -82,14 +55,15 @@ export function timeGrid(
   times: EventTimes,
   zone: string,
 ): { ok: true; grid: TimeGrid } | { ok: false; problems: Problem[] } {
+  if (!isZone(zone)) {
+    const message = `The zone is "${zone}", which the clocks of this machine do not know; write another name of the IANA list in place.zone.`;
+    return { ok: false, problems: [{ code: "no-such-zone", path: ["place", "zone"], message }] };
+  }
   const start = momentMs("start", times.start, zone);
   const end = momentMs("end", times.end, zone);
-  const problems = [start, end].filter((moment): moment is Problem => typeof moment !== "number");
-  for (const field of ["start", "end"] as const) {
-    const skipped = skippedHour(field, times[field], zone);
-    if (skipped !== null) problems.push(skipped);
+  if (typeof start !== "number" || typeof end !== "number") {
+    return { ok: false, problems: [start, end].filter((moment): moment is Problem => typeof moment !== "number") };
   }
-  if (typeof start !== "number" || typeof end !== "number" || problems.length > 0) return { ok: false, problems };
   const path = ["time", "end"];
   if (end <= start) {
     const message = `time.end is "${times.end}", which is not after the start "${times.start}"; swap them or put the end later.`;

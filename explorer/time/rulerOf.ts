@@ -1,4 +1,4 @@
-import { Temporal } from "temporal-polyfill";
+import { clockMoments, clockMsOf, zoneOffsets } from "../../engine/zoneTime.ts";
 import type { Ruler, RulerDay } from "./ruler.ts";
 
 const HOUR_MS = 3_600_000;
@@ -10,31 +10,25 @@ const HOUR_MS = 3_600_000;
  * @param zone an IANA zone name
  */
 export function rulerOf(dates: readonly string[], zone: string): Ruler {
-  const midnight = (date: Temporal.PlainDate) => date.toZonedDateTime(zone).startOfDay().epochMilliseconds;
-  const days = dates.map((text): RulerDay => {
-    const date = Temporal.PlainDate.from(text);
-    const startMs = midnight(date);
-    const endMs = midnight(date.add({ days: 1 }));
-    const marks = [6, 12, 18].map((hour) => ({
-      hour,
-      ms: date.toZonedDateTime({ timeZone: zone, plainTime: Temporal.PlainTime.from({ hour }) }).epochMilliseconds,
-    }));
+  const days = dates.map((date): RulerDay => {
+    const midnightMs = clockMsOf(date)!;
+    const startMs = dayStartMs(zone, midnightMs);
+    const endMs = dayStartMs(zone, midnightMs + 24 * HOUR_MS);
+    const marks = [6, 12, 18].map((hour) => {
+      const { firstMs, lastMs, isSkipped } = clockMoments(zone, midnightMs + hour * HOUR_MS);
+      return { hour, ms: isSkipped ? lastMs : firstMs };
+    });
     const hoursMs: number[] = [];
     for (let ms = startMs + HOUR_MS; ms < endMs; ms += HOUR_MS) hoursMs.push(ms);
-    return { date: text, startMs, endMs, marks, hoursMs };
+    return { date, startMs, endMs, marks, hoursMs };
   });
   const startMs = days[0]!.startMs;
   const endMs = days.at(-1)!.endMs;
-  return { zone, startMs, endMs, days, offsets: offsets(zone, startMs, endMs) };
+  return { zone, startMs, endMs, days, offsets: zoneOffsets(zone, startMs, endMs) };
 }
 
-function offsets(zone: string, startMs: number, endMs: number): Ruler["offsets"] {
-  let moment = Temporal.Instant.fromEpochMilliseconds(startMs).toZonedDateTimeISO(zone);
-  const found = [{ fromMs: startMs, offsetMs: moment.offsetNanoseconds / 1e6 }];
-  for (;;) {
-    const change = moment.getTimeZoneTransition("next");
-    if (change === null || change.epochMilliseconds >= endMs) return found;
-    found.push({ fromMs: change.epochMilliseconds, offsetMs: change.offsetNanoseconds / 1e6 });
-    moment = change;
-  }
+/** The first instant of a local day: where clocks are put forward over midnight, that of the change. */
+function dayStartMs(zone: string, midnightMs: number): number {
+  const { firstMs, lastMs, isSkipped } = clockMoments(zone, midnightMs);
+  return isSkipped ? zoneOffsets(zone, firstMs, lastMs + 1)[1]!.fromMs : firstMs;
 }

@@ -19,7 +19,6 @@ export async function serveScenarioPage(): Promise<{ url: string; server: ViteDe
     optimizeDeps: {
       include: [
         "zod",
-        "temporal-polyfill",
         "@photostructure/tz-lookup",
         "fastest-levenshtein",
         "suncalc",
