@@ -142,12 +142,16 @@ function mapWork(map: SizeMap): Work {
   };
 }
 
-/** The buffers of a part, which may be handed over instead of copied. */
+/** Below this, copying an array costs less than handing it over. */
+const WORTH_HANDING_BYTES = 65_536;
+
+/** The large buffers of a part, which are handed over instead of copied. */
 export function partBuffers(part: TaskPart): ArrayBuffer[] {
   const buffers: ArrayBuffer[] = [];
   const visit = (value: unknown): void => {
-    if (ArrayBuffer.isView(value)) buffers.push(value.buffer as ArrayBuffer);
-    else if (typeof value === "object" && value !== null) for (const inner of Object.values(value)) visit(inner);
+    if (ArrayBuffer.isView(value)) {
+      if (value.byteLength >= WORTH_HANDING_BYTES) buffers.push(value.buffer as ArrayBuffer);
+    } else if (typeof value === "object" && value !== null) for (const inner of Object.values(value)) visit(inner);
   };
   visit(part);
   return buffers;

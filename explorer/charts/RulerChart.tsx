@@ -1,4 +1,4 @@
-import { createEffect, For, type JSX, Show } from "solid-js";
+import { createEffect, Index, type JSX, Show } from "solid-js";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import type { TimePicture } from "../results/answers.ts";
 import type { AxisTitle } from "./axisTitle.ts";
@@ -67,27 +67,27 @@ export function RulerChart(props: {
   return (
     <div class="section" classList={{ "entry-stale": props.faded }}>
       <svg class="strata-axis" width={room().axisPx} height={props.heightPx} aria-hidden="true">
-        <For each={props.axis}>
+        <Index each={props.axis}>
           {(axis) => (
             <g>
-              <text class="title" x={room().isPhone ? 6 : room().axisPx} y={axis.titleY}>
-                {axis.title}
+              <text class="title" x={room().isPhone ? 6 : room().axisPx} y={axis().titleY}>
+                {axis().title}
                 <Show when={!room().isPhone}>
                   <tspan class="how" dx={14}>
-                    {axis.how}
+                    {axis().how}
                   </tspan>
                 </Show>
               </text>
-              <For each={axis.values}>
+              <Index each={axis().values}>
                 {(value) => (
-                  <text class="axis-value" x={room().axisPx - 10} y={value.y + 5} text-anchor="end">
-                    {value.text}
+                  <text class="axis-value" x={room().axisPx - 10} y={value().y + 5} text-anchor="end">
+                    {value().text}
                   </text>
                 )}
-              </For>
+              </Index>
             </g>
           )}
-        </For>
+        </Index>
       </svg>
       <div
         class="section-scroll"
@@ -96,38 +96,38 @@ export function RulerChart(props: {
       >
         <div class="section-plot" style={{ width: `${props.scale.widthPx}px` }}>
           <svg class="bands" width={props.scale.widthPx} height={props.heightPx} role="img" aria-label={props.label}>
-            <For each={props.time.nights}>
+            <Index each={props.time.nights}>
               {(night) => (
                 <rect
                   class="night"
-                  x={props.scale.x(night.startMs)}
-                  width={props.scale.x(night.endMs) - props.scale.x(night.startMs)}
+                  x={props.scale.x(night().startMs)}
+                  width={props.scale.x(night().endMs) - props.scale.x(night().startMs)}
                   height={props.heightPx}
                 />
               )}
-            </For>
-            <For each={props.time.ruler.days.slice(1)}>
+            </Index>
+            <Index each={props.time.ruler.days.slice(1)}>
               {(day) => (
                 <line
                   class="midnight"
-                  x1={props.scale.x(day.startMs)}
-                  x2={props.scale.x(day.startMs)}
+                  x1={props.scale.x(day().startMs)}
+                  x2={props.scale.x(day().startMs)}
                   y1={0}
                   y2={props.heightPx}
                 />
               )}
-            </For>
-            <For each={props.axis.flatMap((axis) => axis.values)}>
+            </Index>
+            <Index each={props.axis.flatMap((axis) => axis.values)}>
               {(value) => (
                 <line
                   class="axis-line"
                   x1={0}
                   x2={props.scale.widthPx}
-                  y1={Math.round(value.y) + 0.5}
-                  y2={Math.round(value.y) + 0.5}
+                  y1={Math.round(value().y) + 0.5}
+                  y2={Math.round(value().y) + 0.5}
                 />
               )}
-            </For>
+            </Index>
             {props.children}
             <Show when={read()}>
               {(ms) => (

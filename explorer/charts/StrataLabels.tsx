@@ -1,4 +1,4 @@
-import { For } from "solid-js";
+import { Index } from "solid-js";
 import type { EndLabel } from "./endLabels.ts";
 import type { StrataLayout } from "./strataLayout.ts";
 import type { TimeScale } from "./timeScale.ts";
@@ -13,20 +13,20 @@ export function StrataLabels(props: {
   const fromRuler = (x: number) => x - props.scale.widthPx;
   return (
     <svg class="strata-labels data" width={props.widthPx} height={props.layout.heightPx} aria-hidden="true">
-      <For each={props.labels}>
+      <Index each={props.labels}>
         {(label) => (
-          <g class={`end end-${label.look}`}>
-            <path class="end-leader" d={`M${fromRuler(label.x)} ${label.y}H-6L4 ${label.labelY}H10`} />
-            <circle class="end-dot" cx={fromRuler(label.x)} cy={label.y} r={label.dotted ? 2.5 : 0} />
-            <text x={16} y={label.labelY + 5}>
-              <tspan class="end-figure">{label.figure}</tspan>
+          <g class={`end end-${label().look}`}>
+            <path class="end-leader" d={`M${fromRuler(label().x)} ${label().y}H-6L4 ${label().labelY}H10`} />
+            <circle class="end-dot" cx={fromRuler(label().x)} cy={label().y} r={label().dotted ? 2.5 : 0} />
+            <text x={16} y={label().labelY + 5}>
+              <tspan class="end-figure">{label().figure}</tspan>
               <tspan class="end-words" dx={8}>
-                {label.words}
+                {label().words}
               </tspan>
             </text>
           </g>
         )}
-      </For>
+      </Index>
     </svg>
   );
 }

@@ -1,22 +1,15 @@
 import { bandArea, bandLine } from "../charts/bandPaths.ts";
+import { darkTicks } from "../charts/darkTicks.ts";
 import { reserveTeeth } from "../charts/reserveTeeth.ts";
 import { type TimeScale, timeScale } from "../charts/timeScale.ts";
 import { forecastAxis } from "../entries/forecast/forecastAxis.ts";
 import { forecastLabels } from "../entries/forecast/forecastLabels.ts";
-import {
-  darkHours,
-  type ForecastLayout,
-  forecastLayout,
-  isMany,
-  type Series,
-} from "../entries/forecast/forecastLayout.ts";
+import { type ForecastLayout, forecastLayout, isMany, type Series } from "../entries/forecast/forecastLayout.ts";
 import { forecastSentence } from "../entries/forecast/forecastWords.ts";
 import { ampHours, percent } from "../words/numbers.ts";
 import type { Drawing } from "./drawing.ts";
 import { html, type Markup } from "./html.ts";
 import { type DrawingRoom, rulerDrawing, SHEET_ROOM } from "./rulerDrawing.ts";
-
-const HALF_HOUR_MS = 1_800_000;
 
 /**
  * Charge in nested bands, hours that may be dark, and the sun; null without a scenario.
@@ -64,12 +57,7 @@ function bands(
   const { p5, p25, p75, p95 } = picture.charge;
   const hatch = (band: "wide" | "close") => look !== "first" && html` fill="url(#hatch-${band})"`;
   const foot = strip.rows[row] ?? strip.top;
-  const ticks = darkHours(picture)
-    .filter(({ share }) => share > 0)
-    .map(({ ms, share }) => {
-      const heightPx = Math.max(1.5, (share / strip.fullShare) * strip.rowPx);
-      return html`<rect class="dark-tick" x="${scale.x(ms + HALF_HOUR_MS) - 1.5}" width="3" y="${foot - heightPx}" height="${heightPx}"/>`;
-    });
+  const ticks = html`<path class="dark-tick" d="${darkTicks(picture, scale, foot, strip)}"/>`;
   return html`<g class="series-${look}${areMany ? " series-many" : ""}">${
     (look === "first" || !areMany) &&
     html`<path class="band-wide"${hatch("wide")} d="${bandArea(picture, scale, y, p5, p95)}"/>`

@@ -1,4 +1,4 @@
-import { For } from "solid-js";
+import { Index } from "solid-js";
 import type { Entry } from "../notebook/notebook.ts";
 
 export type EntryState = "fresh" | "working" | "stale" | "attention";
@@ -23,21 +23,21 @@ export function SheetIndex(props: { lines: readonly IndexLine[] }) {
     <nav class="index" aria-label="Sheet index">
       <p class="index-title">Sheet index</p>
       <ol>
-        <For each={props.lines}>
+        <Index each={props.lines}>
           {(line) => (
             <li>
-              <a href={`#${line.entry.id}`}>
-                <span class="index-letter">{line.letter}</span>
-                <span class="index-name">{line.entry.title}</span>
-                <span class="index-says">{line.says}</span>
-                <span class="index-state" classList={{ "state-wrong": line.state === "attention" }}>
-                  <StateGlyph state={line.state} />
-                  {STATE_WORDS[line.state]}
+              <a href={`#${line().entry.id}`}>
+                <span class="index-letter">{line().letter}</span>
+                <span class="index-name">{line().entry.title}</span>
+                <span class="index-says">{line().says}</span>
+                <span class="index-state" classList={{ "state-wrong": line().state === "attention" }}>
+                  <StateGlyph state={line().state} />
+                  {STATE_WORDS[line().state]}
                 </span>
               </a>
             </li>
           )}
-        </For>
+        </Index>
       </ol>
     </nav>
   );

@@ -74,7 +74,7 @@ type WantOf<Kind extends Want["kind"]> = Extract<Want, { kind: Kind }>;
 type OddsWant = WantOf<"odds" | "versus">;
 
 /**
- * Works out what the page wants: a coarse pass over all odds, single runs meanwhile, then all members, then what takes seconds. The newest
+ * Works out what the page wants: a coarse pass over all odds, then all members and single runs meanwhile, then what takes seconds. The newest
  * orders take the place of older ones at once, but for a coarse pass, which is let finish: else somebody who drags would see nothing.
  */
 export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
@@ -295,21 +295,22 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
         ? Promise.resolve(true)
         : deliver(want, false, () => oddsAnswer(want, COARSE_MEMBERS, signal)),
     );
-    for (const each of coarse) each.catch(() => {}); // awaited below; until then nobody has to hear of it
-    await works.turn(); // so that the workers have their first stretches before this thread is busy
+    const areOpen = await Promise.all(coarse);
+    if (present !== null) present.isCoarse = false;
+    const goesOn = next === null && !signal.aborted;
+    const whole = odds.map((want, k) =>
+      goesOn && areOpen[k] ? deliver(want, true, () => oddsAnswer(want, want.members, signal)) : Promise.resolve(false),
+    );
+    for (const each of whole) each.catch(() => {}); // awaited below; until then nobody has to hear of it
+    await works.turn(); // so that the workers have their stretches before this thread is busy
+    // Single runs are delivered whatever comes: else somebody who drags would not see them move.
     for (const want of wants) {
       if (want.kind !== "run" && want.kind !== "limits") continue;
       await deliver(want, true, () => quickAnswer(want));
       await works.turn();
     }
-    const areOpen = await Promise.all(coarse);
-    if (present !== null) present.isCoarse = false;
-    if (next !== null || signal.aborted) return;
-    await Promise.all(
-      odds.map((want, k) =>
-        areOpen[k] ? deliver(want, true, () => oddsAnswer(want, want.members, signal)) : Promise.resolve(false),
-      ),
-    );
+    if (!goesOn) return;
+    await Promise.all(whole);
     for (const want of wants) {
       if (signal.aborted) return;
       if (want.kind === "learned") await deliver(want, true, () => learnedAnswer(want, signal));

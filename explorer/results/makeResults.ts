@@ -25,8 +25,13 @@ interface Pictures {
 /**
  * Keeps what was worked out by its content, asks the desk for what is missing, and knows for each place on the page ("slot") what was
  * last shown there: that stays, dimmed, until something newer is known.
+ * @param soon when what the desk says is taken in: all that came until then at once
  */
-export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText[] | undefined = () => undefined) {
+export function makeResults(
+  desk: Desk,
+  weatherFiles: () => readonly WeatherText[] | undefined = () => undefined,
+  soon: (work: () => void) => void = (work) => work(),
+) {
   const answers = new Map<string, { answer: Answer; whole: boolean }>();
   /** What each slot has asked for, last of all what it asks for now: of these the newest that is known is shown. */
   const askedFor = new Map<string, string[]>();
@@ -52,21 +57,29 @@ export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText
     sentFiles = files;
   }
 
+  function take(report: Report): void {
+    if (report.say === "progress") setProgress({ key: report.key, done: report.done, of: report.of });
+    else if (report.say === "idle") {
+      if (report.round !== round) return;
+      setIdle(true);
+      setProgress(null);
+    } else {
+      answers.delete(report.key);
+      answers.set(report.key, { answer: report.answer, whole: report.whole });
+      const oldest = answers.keys().next().value;
+      if (answers.size > KEPT_ANSWERS && oldest !== undefined) answers.delete(oldest);
+      setNews((count) => count + 1);
+    }
+  }
+
+  let said: Report[] = [];
+  function takeAll(): void {
+    const reports = said;
+    said = [];
+    batch(() => reports.forEach(take));
+  }
   desk.onmessage = ({ data }: MessageEvent<Report>) => {
-    batch(() => {
-      if (data.say === "progress") setProgress({ key: data.key, done: data.done, of: data.of });
-      else if (data.say === "idle") {
-        if (data.round !== round) return;
-        setIdle(true);
-        setProgress(null);
-      } else {
-        answers.delete(data.key);
-        answers.set(data.key, { answer: data.answer, whole: data.whole });
-        const oldest = answers.keys().next().value;
-        if (answers.size > KEPT_ANSWERS && oldest !== undefined) answers.delete(oldest);
-        setNews((count) => count + 1);
-      }
-    });
+    if (said.push(data) === 1) soon(takeAll);
   };
   desk.onerror = (event) =>
     setFailure(

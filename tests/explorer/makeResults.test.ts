@@ -71,3 +71,27 @@ test("a desk that stops is said in a sentence", () => {
   desk.onerror!({ message: "out of memory" } as ErrorEvent);
   expect(results.find("odds", "slot", "a").problems[0]!.message).toMatch(/has stopped \(out of memory\)/);
 });
+
+test("what comes in between two frames is taken in once, in its order", () => {
+  let frame: (() => void) | null = null;
+  const desk: Desk = { postMessage: () => {}, onmessage: null, onerror: null };
+  const results = makeResults(desk, undefined, (work) => {
+    expect(frame).toBeNull();
+    frame = work;
+  });
+  const say = (data: Report) => desk.onmessage!({ data } as MessageEvent<Report>);
+  results.want([want("a"), want("b")]);
+  say({ say: "answer", key: "a", answer: picture("coarse"), whole: false });
+  say({ say: "answer", key: "b", answer: picture("b"), whole: true });
+  say({ say: "answer", key: "a", answer: picture("a"), whole: true });
+  say({ say: "idle", round: 1 });
+  expect(results.known("odds", "a")).toBeNull();
+  expect(results.isIdle()).toBe(false);
+  frame!();
+  expect(results.known("odds", "a")).toMatchObject({ name: "a" });
+  expect(results.known("odds", "b")).toMatchObject({ name: "b" });
+  expect(results.isIdle()).toBe(true);
+  frame = null;
+  say({ say: "progress", key: "a", done: 1, of: 2 });
+  expect(frame).not.toBeNull();
+});

@@ -1,5 +1,6 @@
 import { createMemo, createUniqueId, For, Index, Show } from "solid-js";
 import { bandArea, bandLine } from "../../charts/bandPaths.ts";
+import { darkTicks } from "../../charts/darkTicks.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import { isSameScale, type TimeScale } from "../../charts/timeScale.ts";
@@ -12,7 +13,7 @@ import { inHundred } from "../../words/oddsWords.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
 import { forecastAxis } from "./forecastAxis.ts";
 import { forecastLabels } from "./forecastLabels.ts";
-import { darkHours, type ForecastLayout, forecastLayout, isMany, isSameLayout, type Series } from "./forecastLayout.ts";
+import { type ForecastLayout, forecastLayout, isMany, isSameLayout, type Series } from "./forecastLayout.ts";
 import { forecastSeries } from "./forecastSeries.ts";
 import { failsWords, forecastInstant, forecastMore, forecastSentence } from "./forecastWords.ts";
 
@@ -196,17 +197,7 @@ function SeriesBands(props: {
       <path class="band-edge" d={bandLine(time(), props.scale, y(), bands().p5)} />
       <path class="band-edge" d={bandLine(time(), props.scale, y(), bands().p95)} />
       <line class="axis-base" x1={0} x2={props.scale.widthPx} y1={row() + 0.5} y2={row() + 0.5} />
-      <For each={darkHours(time()).filter(({ share }) => share > 0)}>
-        {({ ms, share }) => (
-          <rect
-            class="dark-tick"
-            x={props.scale.x(ms + 1_800_000) - 1.5}
-            width={3}
-            y={row() - Math.max(1.5, (share / props.layout.strip.fullShare) * props.layout.strip.rowPx)}
-            height={Math.max(1.5, (share / props.layout.strip.fullShare) * props.layout.strip.rowPx)}
-          />
-        )}
-      </For>
+      <path class="dark-tick" d={darkTicks(time(), props.scale, row(), props.layout.strip)} />
       <Show when={isFirst()}>
         <path
           class="sun-band"
