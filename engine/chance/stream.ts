@@ -1,4 +1,5 @@
-import seedrandom from "seedrandom";
+/// <reference path="./alea.d.ts" />
+import alea from "seedrandom/lib/alea.js";
 import { normalQuantile } from "./normalQuantile.ts";
 
 /**
@@ -40,8 +41,8 @@ const WARM_UP = 16;
  * Node and browsers give the same words: seedrandom's Alea hashes with + − × and exact powers of two only.
  */
 export function seedWords(seed: string): Int32Array {
-  const alea = seedrandom.alea(seed);
-  return Int32Array.from({ length: STREAM_WORDS }, () => alea.int32());
+  const drawn = alea(seed);
+  return Int32Array.from({ length: STREAM_WORDS }, () => drawn.int32());
 }
 
 /**
