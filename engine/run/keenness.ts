@@ -19,6 +19,6 @@ export function keennessTable(logVariance: number): Float64Array {
 /** @memberLoop */
 export function keennessAt(table: Float64Array, normal: number): number {
   const at = Math.max(0, Math.min(NODES - 1.000001, ((normal + FARTHEST) * (NODES - 1)) / (2 * FARTHEST)));
-  const k = Math.floor(at);
+  const k = at | 0;
   return table[k]! + (table[k + 1]! - table[k]!) * (at - k);
 }

@@ -30,10 +30,18 @@ export interface PreparedEnsemble {
     readonly darker: readonly PreparedGroup[];
     readonly lighter: readonly PreparedGroup[];
     readonly member: readonly PreparedGroup[];
-    /** Of each group, the places in its rows that a crown has a say in. */
-    readonly places: readonly Int32Array[];
+    /** Of each group, what a crown has a say in. */
+    readonly touched: readonly TouchedByCrowns[];
   } | null;
   readonly remarks: readonly string[];
+}
+
+/** The places in a group's rows that a crown has a say in: what stands there as planned, and how much more under darker and lighter crowns. */
+export interface TouchedByCrowns {
+  readonly places: Int32Array;
+  readonly planned: Float64Array;
+  readonly moreDarker: Float64Array;
+  readonly moreLighter: Float64Array;
 }
 
 /** Between how many standard deviations of canopy the prepared groups lie; members in between are mixed. */
@@ -186,16 +194,23 @@ function canopyOf(prepared: Prepared, underSky: readonly unknown[], reuse: Reuse
   };
   const darker = under(-CANOPY_REACH);
   const lighter = under(CANOPY_REACH);
-  const places = groups.map(({ perStep }, g) =>
-    reuse("places under crowns", [panels[g], scenario.obstacles, models, spread, underSky], () => {
+  const touched = groups.map(({ perStep }, g) =>
+    reuse("touched by crowns", [panels[g], scenario.obstacles, models, spread, underSky], () => {
       const [dark, light] = [darker[g]!.perStep, lighter[g]!.perStep];
-      return Int32Array.from(perStep.keys()).filter((k) => dark[k] !== perStep[k] || light[k] !== perStep[k]);
+      const places = Int32Array.from(perStep.keys()).filter((k) => dark[k] !== perStep[k] || light[k] !== perStep[k]);
+      const each = (value: (k: number) => number) => Float64Array.from(places, value);
+      return {
+        places,
+        planned: each((k) => perStep[k]!),
+        moreDarker: each((k) => dark[k]! - perStep[k]!),
+        moreLighter: each((k) => light[k]! - perStep[k]!),
+      };
     }),
   );
   return {
     darker,
     lighter,
-    places,
+    touched,
     // Rows to mix into (and so nobody else's), made like the others and not copied: a copy has another shape in memory, which costs the loop half its speed.
     member: under(0),
   };

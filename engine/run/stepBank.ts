@@ -76,7 +76,7 @@ export function stepBank(
     i++, row += stride, at += inputs.stride
   ) {
     const place = storedAh * curveStepsPerAh;
-    const k = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(place)));
+    const k = place < CURVE_STEPS ? place | 0 : CURVE_STEPS - 1;
     const lowV = curveV[k]!;
     const openV = lowV + (curveV[k + 1]! - lowV) * (place - k);
     let solarW = sumW[i]!;
@@ -136,7 +136,7 @@ export function stepBank(
       midAh = Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * hours));
     }
     const midPlace = midAh * curveStepsPerAh;
-    const m = Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(midPlace)));
+    const m = midPlace < CURVE_STEPS ? midPlace | 0 : CURVE_STEPS - 1;
     const midLowV = curveV[m]!;
     const midV = midLowV + (curveV[m + 1]! - midLowV) * (midPlace - m);
     if (netW >= 0) {

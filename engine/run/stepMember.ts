@@ -58,15 +58,10 @@ export function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): v
   if (canopy === null) return;
   const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
   const far = Math.abs(normal) / CANOPY_REACH;
-  const side = normal < 0 ? canopy.darker : canopy.lighter;
   for (let g = 0; g < canopy.member.length; g++) {
-    const planned = ensemble.prepared.groups[g]!.perStep;
-    const other = side[g]!.perStep;
     const mixed = canopy.member[g]!.perStep;
-    const places = canopy.places[g]!;
-    for (let p = 0; p < places.length; p++) {
-      const k = places[p]!;
-      mixed[k] = planned[k]! + far * (other[k]! - planned[k]!);
-    }
+    const { places, planned, moreDarker, moreLighter } = canopy.touched[g]!;
+    const more = normal < 0 ? moreDarker : moreLighter;
+    for (let p = 0; p < places.length; p++) mixed[places[p]!] = planned[p]! + far * more[p]!;
   }
 }

@@ -83,7 +83,7 @@ export function fillTable(table: Float64Array, from: number, valueAt: (z: number
  */
 export function readTable(table: Float64Array, from: number, z: number): number {
   const place = Math.max(0, Math.min(TABLE_NODES - 1.000001, (z + TABLE_REACH) * NODES_PER_UNIT));
-  const node = Math.floor(place);
+  const node = place | 0;
   const left = table[from + node]!;
   return left + (place - node) * (table[from + node + 1]! - left);
 }
