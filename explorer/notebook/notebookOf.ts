@@ -1,3 +1,4 @@
+import "../zonesHere.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import type { Entry, Notebook } from "./notebook.ts";
 import { NOTEBOOK_VERSION } from "./notebook.ts";

@@ -1,3 +1,4 @@
+import "../zonesHere.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";

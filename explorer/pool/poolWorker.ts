@@ -10,6 +10,7 @@ import {
 } from "../../engine/index.ts";
 import type { Task } from "../../engine/run/taskOrder.ts";
 import { climateOf } from "../weather/climateOf.ts";
+import { zonesFor } from "./zonesFor.ts";
 
 const turn = new MessageChannel();
 const waiting: (() => void)[] = [];
@@ -45,17 +46,21 @@ async function climateFor(task: Task): Promise<ClimateTables | undefined> {
 }
 
 async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> {
+  const { task } = order;
+  const sides =
+    task.kind === "sizes" ? [task.document] : task.kind === "pairs" ? [task.scenario, task.other] : [task.scenario];
   try {
-    const climate = await climateFor(order.task);
-    const { weatherFile } = order.task.surroundings;
+    await zonesFor(sides);
+    const climate = await climateFor(task);
+    const { weatherFile } = task.surroundings;
     const surroundings = {
       ...(climate === undefined ? {} : { climate }),
       ...(weatherFile === undefined ? {} : { weatherFile: known(weatherFile) }),
     };
-    take({ ...order, task: { ...order.task, surroundings } });
+    take({ ...order, task: { ...task, surroundings } });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    const end = { kind: "fault", sentence: `the climate tables could not be fetched: ${why}` } as const;
+    const end = { kind: "fault", sentence: `the tables of climate and zones could not be fetched: ${why}` } as const;
     self.postMessage({ kind: "end", number: order.number, end } satisfies TaskReply);
   }
 }

@@ -1,3 +1,4 @@
+import "../zonesHere.ts";
 import { readScenario } from "../../engine/index.ts";
 import { endMs } from "../charts/strataPaths.ts";
 import { driversDrawing } from "../drawing/driversDrawing.ts";

@@ -1,6 +1,7 @@
 /** The desk's own thread: hands what the page wants to the pool and puts the parts together, so that the page never waits. */
 import "../noEval.ts";
 import { makePagePool } from "../pool/makePagePool.ts";
+import { zonesFor } from "../pool/zonesFor.ts";
 import { makeSurroundings } from "../weather/makeSurroundings.ts";
 import type { Orders } from "./desk.ts";
 import { makeDeskWork } from "./makeDeskWork.ts";
@@ -22,4 +23,11 @@ const take = makeDeskWork({
   makeCancel: () => new AbortController(),
 });
 
-self.onmessage = ({ data }: MessageEvent<Orders>) => take(data);
+// One after the other, so that no order overtakes one that waits for zones. Where they cannot be fetched, the answers say so.
+let line = Promise.resolve();
+self.onmessage = ({ data }: MessageEvent<Orders>) => {
+  line = line
+    .then(() => zonesFor(data.wants.flatMap((want) => (want.kind === "versus" ? want.documents : [want.document]))))
+    .catch(() => {})
+    .then(() => take(data));
+};

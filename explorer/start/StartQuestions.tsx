@@ -1,3 +1,4 @@
+import "../zonesHere.ts";
 import { createMemo, createUniqueId, For, type JSX, lazy, Show, Suspense } from "solid-js";
 import { createStore } from "solid-js/store";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";

@@ -24,7 +24,8 @@ const ORDER = [
 ];
 
 /** Packages that need neither the DOM nor Node. */
-const PURE_PACKAGES = /^(zod|suncalc|seedrandom|@photostructure\/tz-lookup|fastest-levenshtein|d3-[a-z]+)(\/|$)/;
+const PURE_PACKAGES =
+  /^(zod|suncalc|seedrandom|@photostructure\/tz-lookup|#zoneTable|fastest-levenshtein|d3-[a-z]+)(\/|$)/;
 
 /** What makes a run depend on more than its input. The compiler already refuses names of the DOM and of Node. */
 const IMPURE = /^(Date\.now|Math\.random|performance\.now|globalThis\.\w+|crypto\.\w+)$/;

@@ -1,3 +1,4 @@
+import "../../zonesHere.ts";
 import { createMemo, createSignal, For, Show } from "solid-js";
 import type { Change } from "../../../engine/index.ts";
 import {

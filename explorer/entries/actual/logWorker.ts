@@ -1,4 +1,5 @@
 /** Reads a meter's log away from the page, so that ten megabytes of it hold nobody up. */
+import "../../zonesHere.ts";
 import "../../noEval.ts";
 import { type LogAsked, type LogRead, readLog } from "./readLog.ts";
 

@@ -1,3 +1,4 @@
+import "../../zonesHere.ts";
 import { type Caution, cautionsFor, readScenario, type ScenarioInput } from "../../../engine/index.ts";
 
 /** The cautions that matter for some scenarios: each text once, with every reason that it is there for, in the first scenario's order. */

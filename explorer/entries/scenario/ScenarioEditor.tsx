@@ -1,3 +1,4 @@
+import "../../zonesHere.ts";
 import { batch, createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { applyChanges, type Change, type Problem, readScenario, type ScenarioInput } from "../../../engine/index.ts";
 import { changesInWords } from "./changesInWords.ts";

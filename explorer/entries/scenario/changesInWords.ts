@@ -1,3 +1,4 @@
+import "../../zonesHere.ts";
 import { type Change, type Difference, differences, readScenario, type ScenarioInput } from "../../../engine/index.ts";
 import { differenceInUnits, inUnits } from "../../words/displayUnits.ts";
 import { THIN } from "../../words/numbers.ts";

@@ -1,3 +1,4 @@
+import "../../zonesHere.ts";
 import { CHEMISTRY_DATA } from "../../../engine/bank/chemistryData.ts";
 import type { Scenario } from "../../../engine/index.ts";
 import { drawnW } from "../../../engine/scenario/draw.ts";

@@ -1,4 +1,5 @@
 /** Works out who sees the sun away from the page, so that a dragged tree never waits for it. */
+import "../../zonesHere.ts";
 import type { Scenario } from "../../../engine/scenario/index.ts";
 import { type Sunlight, sunlight } from "./sunlight.ts";
 

@@ -1,3 +1,4 @@
+import "../../zonesHere.ts";
 import { readScenario, type ScenarioInput, type SizeWish } from "../../../engine/index.ts";
 import { fieldLabel } from "../scenario/fieldWords.ts";
 import { numberPart, schemaAt } from "../scenario/formSchema.ts";
