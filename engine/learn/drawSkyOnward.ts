@@ -7,7 +7,7 @@ import { MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
 import { CLOUD_FIT, drawHourlyCloud, holdDayTotal } from "../sky/hourlyCloud.ts";
 import { bringToKnown } from "../sky/knownDays.ts";
 import type { PreparedSkies } from "../sky/skyEnsemble.ts";
-import { splitDiffuse } from "../sky/splitDiffuse.ts";
+import { splitPrepared } from "../sky/splitDiffuse.ts";
 import { TRAIT_CLIMATE, TRAITS } from "./particles.ts";
 import type { Onward } from "./prepareOnward.ts";
 
@@ -48,7 +48,7 @@ export function drawSkyOnward(onward: Onward, p: number, room: MemberRoom): void
   for (let i = 0; i < settled.passingSteps; i++) {
     indexOfStep[settled.passingFrom + i] = particles.passing[passingAt + i]!;
   }
-  splitDiffuse(skies.clear, indexOfStep, room.light);
+  splitPrepared(skies.split, indexOfStep, room.light);
   if (air !== null) {
     openStream(state, ensemble.words, particles.founder[p]!, "air");
     drawAir(air, state, indexOfDay, room.airTempC);

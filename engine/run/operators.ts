@@ -1,4 +1,4 @@
-import { nextNormal, openStream, STREAM_WORDS, wordsFor } from "../chance/stream.ts";
+import { nextNormal, nextWord, openStream, STREAM_WORDS, wordsFor } from "../chance/stream.ts";
 import { toGrid } from "../grid.ts";
 import { keennessAt, keennessTable } from "./keenness.ts";
 import { FIGURE_IDLE_SHARE } from "./memberFigures.ts";
@@ -35,6 +35,8 @@ interface PreparedStationChance {
   /** Place in `groupSending`; -1 for a station that shares the clock with nobody. */
   readonly group: number;
   readonly staffedShare: Float64Array;
+  /** Hours in which anybody is there for some of the time: in the others nothing is sent. */
+  readonly staffedHours: Int32Array;
   /**
    * Sending while staffed, one value per step, raised so that after the caps at the whole of the clock its mean is the
    * plan's.
@@ -71,6 +73,8 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
   const commonWeight = Math.sqrt(eventWeight * eventWeight + dayWeight * dayWeight);
   const raised = raisedShares(loads.stations, groupOfStation, commonWeight, hourWeight, keenness);
   const hours = (hourOfStep.at(-1) ?? 0) + 1;
+  const staffedHours = (staffedShare: Float64Array) =>
+    Int32Array.from(new Set(Array.from(hourOfStep).filter((_, i) => staffedShare[i]! > 0)));
   return {
     keenness,
     eventWeight,
@@ -88,6 +92,7 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
       sendingExtraW: station.sendingExtraW,
       group: shared.indexOf(names[s]!),
       staffedShare: station.staffedShare,
+      staffedHours: staffedHours(station.staffedShare),
       raisedShare: raised[s]!,
     })),
     state: new Uint32Array(STREAM_WORDS),
@@ -117,11 +122,17 @@ export function drawOperators(
   for (let day = 0; day < operators.days; day++) dayNormal[day] = nextNormal(state);
   const { hours } = operators;
   for (let s = 0; s < stations.length; s++) {
-    openStream(state, stations[s]!.words, member, "activity");
-    for (let hour = 0; hour < hours; hour++) {
-      const common = operators.eventWeight * eventNormal + operators.dayWeight * dayNormal[operators.dayOfHour[hour]!]!;
+    const { words: own, staffedHours } = stations[s]!;
+    openStream(state, own, member, "activity");
+    let hour = 0;
+    for (let k = 0; k < staffedHours.length; k++) {
+      const staffed = staffedHours[k]!;
+      for (; hour < staffed; hour++) nextWord(state); // an hour without anybody has its draw, which nobody looks at
+      hour++;
+      const day = operators.dayOfHour[staffed]!;
+      const common = operators.eventWeight * eventNormal + operators.dayWeight * dayNormal[day]!;
       const normal = common + operators.hourWeight * nextNormal(state);
-      hourFactor[s * hours + hour] = keennessAt(operators.keenness, normal);
+      hourFactor[s * hours + staffed] = keennessAt(operators.keenness, normal);
     }
   }
   writeWanted(prepared, operators, inputs);
@@ -145,10 +156,11 @@ export function writeWanted(prepared: Prepared, operators: PreparedOperators, in
     for (let i = 0; i < steps; i++) together[i] = 0;
   }
   for (let s = 0; s < stations.length; s++) {
-    const { group, staffedShare, raisedShare } = stations[s]!;
+    const { group, staffedHours, staffedShare, raisedShare } = stations[s]!;
     if (group < 0) continue;
     const together = groupSending[group]!;
-    for (let hour = 0; hour < hours; hour++) {
+    for (let k = 0; k < staffedHours.length; k++) {
+      const hour = staffedHours[k]!;
       const factor = hourFactor[s * hours + hour]!;
       const end = firstStepOfHour[hour + 1]!;
       for (let i = firstStepOfHour[hour]!; i < end; i++) {
@@ -157,9 +169,10 @@ export function writeWanted(prepared: Prepared, operators: PreparedOperators, in
     }
   }
   for (let s = 0; s < stations.length; s++) {
-    const { group, staffedShare, raisedShare, sendingExtraW } = stations[s]!;
+    const { group, staffedHours, staffedShare, raisedShare, sendingExtraW } = stations[s]!;
     const together = group < 0 ? null : groupSending[group]!;
-    for (let hour = 0; hour < hours; hour++) {
+    for (let k = 0; k < staffedHours.length; k++) {
+      const hour = staffedHours[k]!;
       const factor = hourFactor[s * hours + hour]!;
       const end = firstStepOfHour[hour + 1]!;
       for (let i = firstStepOfHour[hour]!; i < end; i++) {

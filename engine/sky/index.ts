@@ -37,7 +37,7 @@ export {
 } from "./skyEnsemble.ts";
 export { clearIndexShareOfOkta, SKY_WORDS, type SkyWord } from "./skyWords.ts";
 export { dayOfYear, SOLAR_MS_PER_DEG, solarHour, solarMidnightMs } from "./solarDay.ts";
-export { beamShareOfClear, makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts"; // for the member loop
+export { makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts"; // for the member loop
 export { type SunTrack, sunTrack } from "./sunTrack.ts";
 export { typicalLight } from "./typicalLight.ts";
 export { type GridWeather, type StepGrid, weatherOnGrid } from "./weatherOnGrid.ts";

@@ -17,7 +17,7 @@ import {
 import { type ClearSkySite, type DayLight, MAX_DAY_CLEAR_INDEX } from "./dayClearIndex.ts";
 import { CLOUD_FIT, drawHourlyCloud, holdDayTotal, type PreparedCloud, prepareHourlyCloud } from "./hourlyCloud.ts";
 import { bringToKnown, type KnownDay, type PreparedKnown, prepareKnownDays } from "./knownDays.ts";
-import { type SkyLight, splitDiffuse } from "./splitDiffuse.ts";
+import { type PreparedSplit, prepareSplit, type SkyLight, splitPrepared } from "./splitDiffuse.ts";
 import { type WholeDays, wholeDays } from "./wholeDays.ts";
 
 /** What skies are drawn from: `SiteClimate`, or the same twelve values from elsewhere. */
@@ -57,8 +57,8 @@ export interface BlockSkiesInput extends SkyEvent {
  */
 export interface PreparedSkies {
   readonly whole: WholeDays;
-  /** The cloudless sky, rounded to the engine's grid. */
-  readonly clear: ClearSky;
+  /** The cloudless sky's beam and sky light, rounded to the engine's grid. */
+  readonly split: PreparedSplit;
   readonly dayOfStep: Int32Array;
   readonly climate: {
     readonly clearness: PreparedClearness;
@@ -131,13 +131,13 @@ function room(
 ): PreparedSkies {
   return {
     whole,
-    clear: {
+    split: prepareSplit({
       ghiWm2: clear.ghiWm2.map(toGrid),
       dniWm2: clear.dniWm2.map(toGrid),
       dhiWm2: clear.dhiWm2.map(toGrid),
       extraterrestrialWm2: clear.extraterrestrialWm2.map(toGrid),
       sinElevation: clear.sinElevation.map(toGrid),
-    },
+    }),
     dayOfStep: days.dayOfStep,
     ...ways,
     normalOfDay: new Float64Array(whole.days),
@@ -202,7 +202,7 @@ export function drawSky(
     const step = whole.step[k]!;
     if (step >= 0) indexOfStep[step] = indexOfLight[k]!;
   }
-  splitDiffuse(skies.clear, indexOfStep, light);
+  splitPrepared(skies.split, indexOfStep, light);
   if (air !== null) {
     openStream(state, words, member, "air");
     drawAir(air, state, indexOfDay, airTempC);

@@ -128,7 +128,7 @@ test("what is kept is met again and not drawn again, by scenarios that share it 
   };
   const before = solarWh({});
   expect(before).toBeGreaterThan(0);
-  shared({}).skies.clear.ghiWm2.fill(0); // whoever draws this sky anew finds it dark
+  shared({}).skies.split.rows.fill(0); // whoever draws this sky anew finds it dark
   expect(solarWh({})).toBe(before);
   expect(solarWh({ bank: { ...base.bank, blockAh: 150 } })).toBe(before);
   const fewer = solarWh({ panels: base.panels!.slice(1) });
@@ -136,6 +136,6 @@ test("what is kept is met again and not drawn again, by scenarios that share it 
   expect(fewer).toBeLessThan(before);
   expect(solarWh({ sureness: { panelYield: "guess" } })).not.toBe(before);
   const another = shared({ knownDays: [{ date: "2026-06-12", sky: "clear" }] });
-  another.skies.clear.ghiWm2.fill(0);
+  another.skies.split.rows.fill(0);
   expect(solarWh({ knownDays: [{ date: "2026-06-12", sky: "clear" }] })).toBe(0);
 });
