@@ -1,5 +1,5 @@
 /**
- * `npm run bench`: bundles the measurements as the page and the command line are bundled (module by module, constants of
+ * `npm run bench`, or `npm run bench measureEnsemble` for one of them: bundles the measurements as the page and the command line are bundled (module by module, constants of
  * other files cost a load each, and a step has many) and runs them,
  * each in a process of its own.
  */
@@ -7,7 +7,9 @@ import { spawnSync } from "node:child_process";
 import { build } from "vite";
 
 const OUT = ".cache/bench";
-const MEASUREMENTS = ["measure", "measureEnsemble", "measureBrowser"];
+const MEASUREMENTS = ["measure", "measureEnsemble", "measureBrowser"].filter(
+  (name) => process.argv.length === 2 || process.argv.includes(name),
+);
 
 await build({
   configFile: false,
@@ -18,7 +20,9 @@ await build({
     outDir: OUT,
     emptyOutDir: true,
     target: "node20",
-    rolldownOptions: { input: MEASUREMENTS.map((name) => `tests/bench/${name}.ts`) },
+    rolldownOptions: {
+      input: [...MEASUREMENTS.map((name) => `tests/bench/${name}.ts`), "engine/cli/poolWorker.ts"],
+    },
   },
 });
 process.exitCode = 0;
