@@ -75,7 +75,7 @@ export function prepare(
   const nights = reuse("nights", underSky, () =>
     nightSpans(latitudeDeg, longitudeDeg, grid.startMs, grid.startMs + grid.steps * grid.stepMs),
   );
-  const bank = prepareBank(scenario.bank, airTempC, grid.stepH);
+  const bank = reuse("bank", [scenario.bank, underSky], () => prepareBank(scenario.bank, airTempC, grid.stepH));
   const { panels, obstacles, models } = scenario;
   const groups = panels.map((panel) =>
     reuse("group", [panel, obstacles, models, underSky], () => {

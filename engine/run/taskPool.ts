@@ -46,6 +46,8 @@ export interface TaskOptions {
   readonly signal?: CancelSignal;
   /** Members that are worth a worker of their own; what it costs to start one and to prepare in it is saved below that. */
   readonly fewest?: number;
+  /** The worker that the first stretch is for, where it is free; 0 if left out. The next stretch is for the next worker. */
+  readonly home?: number;
   /** Most members in one stretch; shorter ones than the workers' equal shares let whoever is free take the next. */
   readonly most?: number;
 }
@@ -161,7 +163,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
   async function run<Kind extends TaskKind>(
     kind: Kind,
     task: Tasks[Kind]["task"],
-    { onProgress, signal, fewest = FEWEST_FOR_A_WORKER, most = MOST_MEMBERS }: TaskOptions,
+    { onProgress, signal, home = 0, fewest = FEWEST_FOR_A_WORKER, most = MOST_MEMBERS }: TaskOptions,
   ): Promise<TaskRun<Tasks[Kind]["part"]>> {
     const { from, to } = task;
     if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
@@ -200,7 +202,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
           resolve(how);
         };
         const whole = { ...task, ...stretch, kind } as unknown as Task;
-        const job: Job = { number: ++lastNumber, home: s % workers, task: whole, progress, end };
+        const job: Job = { number: ++lastNumber, home: (home + s) % workers, task: whole, progress, end };
         open.add(job);
         queue.push(job);
       });

@@ -13,6 +13,7 @@ import {
   type SizeWish,
   type Surroundings,
   TaskCancelled,
+  type TaskOptions,
   type TaskPool,
   tracePrepared,
   usualWishes,
@@ -51,6 +52,15 @@ export interface DeskWorks {
   readonly turn: () => Promise<void>;
   /** Makes what tells work that nobody wants it any more. */
   readonly makeCancel: () => { readonly signal: CancelSignal; abort(): void };
+}
+
+/** How members are cut into stretches, and which worker has the first of them. */
+type Cut = Required<Pick<TaskOptions, "most">> & Pick<TaskOptions, "home">;
+const WHOLE_CUT: Cut = { most: STRETCH_MEMBERS };
+
+/** Where there are several, each is left whole: preparing it in two workers takes longer than its members do. */
+function coarseCut(k: number, of: number): Cut {
+  return { most: of > 1 ? COARSE_MEMBERS : COARSE_STRETCH_MEMBERS, home: k };
 }
 
 /** A scenario with as many of its members as have been run. */
@@ -109,18 +119,23 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
   }
 
   /** Runs on until a scenario has `members`; several that want the same share it. */
-  function partTo(of: Started, members: number, signal: CancelSignal, tick: (done: number) => void): Promise<OddsPart> {
+  function partTo(
+    of: Started,
+    members: number,
+    cut: Cut,
+    signal: CancelSignal,
+    tick: (done: number) => void,
+  ): Promise<OddsPart> {
     const from = of.part?.to ?? 0;
     if (of.part !== null && from >= members) return Promise.resolve(of.part);
     const known = of.running.get(members);
     if (known !== undefined) return known;
-    const most = members <= COARSE_MEMBERS ? COARSE_STRETCH_MEMBERS : STRETCH_MEMBERS;
     const { scenario, seed } = of;
     const onProgress = (done: number) => tick(from + done);
     const running = (async () => {
       try {
         const task = { scenario, surroundings: sent(of.surroundings), seed, from, to: members };
-        const run = await pool.runOdds(task, { signal, fewest: most, most, onProgress });
+        const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, onProgress });
         if (!run.ok) throw new Refused(run.problems);
         of.part = of.part === null ? run.part : mergeOdds([of.part, run.part]);
         return of.part;
@@ -144,11 +159,11 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     return { kind: "limits", picture: limits(trace, want.options) };
   }
 
-  async function oddsAnswer(want: OddsWant, members: number, signal: CancelSignal): Promise<Answer> {
+  async function oddsAnswer(want: OddsWant, members: number, cut: Cut, signal: CancelSignal): Promise<Answer> {
     const documents = want.kind === "odds" ? [want.document] : want.documents;
     const tick = ticker(want.key, members * documents.length);
     const sides = await Promise.all(documents.map((document) => startedOf(document, want.seed, want.members)));
-    const parts = sides.map((side, k) => partTo(side, members, signal, (done) => tick(k, done)));
+    const parts = sides.map((side, k) => partTo(side, members, cut, signal, (done) => tick(k, done)));
     const [first, second] = sides;
     if (second === undefined) {
       const part = await parts[0]!;
@@ -169,7 +184,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     );
     const [one, other, paired] = await Promise.all([parts[0]!, parts[1]!, settledPairs(first!, second, pairs)]);
     // One that other entries have driven further is shown with as many members as both have.
-    if (one.to !== other.to) return oddsAnswer(want, Math.max(one.to, other.to), signal);
+    if (one.to !== other.to) return oddsAnswer(want, Math.max(one.to, other.to), cut, signal);
     const contestants = [
       { ensemble: ensembleOf(first!), part: one },
       { ensemble: ensembleOf(second), part: other },
@@ -290,16 +305,18 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
 
   async function work({ wants, round }: Orders, signal: CancelSignal): Promise<void> {
     const odds = wants.filter((want): want is OddsWant => want.kind === "odds" || want.kind === "versus");
-    const coarse = odds.map((want) =>
+    const coarse = odds.map((want, k) =>
       want.members <= COARSE_MEMBERS
         ? Promise.resolve(true)
-        : deliver(want, false, () => oddsAnswer(want, COARSE_MEMBERS, signal)),
+        : deliver(want, false, () => oddsAnswer(want, COARSE_MEMBERS, coarseCut(k, odds.length), signal)),
     );
     const areOpen = await Promise.all(coarse);
     if (present !== null) present.isCoarse = false;
     const goesOn = next === null && !signal.aborted;
     const whole = odds.map((want, k) =>
-      goesOn && areOpen[k] ? deliver(want, true, () => oddsAnswer(want, want.members, signal)) : Promise.resolve(false),
+      goesOn && areOpen[k]
+        ? deliver(want, true, () => oddsAnswer(want, want.members, WHOLE_CUT, signal))
+        : Promise.resolve(false),
     );
     for (const each of whole) each.catch(() => {}); // awaited below; until then nobody has to hear of it
     await works.turn(); // so that the workers have their stretches before this thread is busy

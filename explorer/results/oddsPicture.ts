@@ -4,15 +4,27 @@ import { quietSpans } from "../time/quietSpans.ts";
 import { rulerOf } from "../time/rulerOf.ts";
 import type { OddsPicture, TimePicture } from "./answers.ts";
 
-/** The dates and nights that an event's charts hang from. */
-export function timePicture({ prepared }: Pick<PreparedEnsemble, "prepared">): TimePicture {
-  const { grid, scenario } = prepared;
+type RulerPicture = Pick<TimePicture, "ruler" | "nights">;
+
+/** By the event's own nights, which scenarios at one place and time share: each answer of each edit asks for them. */
+const rulers = new WeakMap<object, RulerPicture>();
+
+function rulerPicture({ grid, scenario, nights }: PreparedEnsemble["prepared"]): RulerPicture {
+  const known = rulers.get(nights);
+  if (known !== undefined) return known;
   const ruler = rulerOf(grid.dates, grid.zone);
   const { latitudeDeg, longitudeDeg } = scenario.place;
   const turnedDeg = longitudeDeg > 180 ? longitudeDeg - 360 : longitudeDeg;
+  const picture = { ruler, nights: nightSpans(latitudeDeg, turnedDeg, ruler.startMs, ruler.endMs) };
+  rulers.set(nights, picture);
+  return picture;
+}
+
+/** The dates and nights that an event's charts hang from. */
+export function timePicture({ prepared }: Pick<PreparedEnsemble, "prepared">): TimePicture {
+  const { grid } = prepared;
   return {
-    ruler,
-    nights: nightSpans(latitudeDeg, turnedDeg, ruler.startMs, ruler.endMs),
+    ...rulerPicture(prepared),
     quiet: quietSpans(prepared),
     startMs: grid.startMs,
     stepMs: grid.stepMs,
