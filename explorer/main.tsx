@@ -57,9 +57,14 @@ function newNotebook(store: NotebookStore | null): Promise<Notebook> {
   });
 }
 
+const startDesk = () => new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" });
+
 async function start(): Promise<void> {
-  const store = await openNotebookStore().catch(() => null);
   const asked = new URLSearchParams(location.search);
+  const isSheet = !asked.has("shelf") && !asked.has("new") && !location.hash.startsWith(SHARE_PREFIX);
+  // What the answer waits for most is the desk's scripts: they are fetched while the notebook is.
+  const early = isSheet ? startDesk() : null;
+  const store = await openNotebookStore().catch(() => null);
   let shared: { notebook: Notebook; waits: boolean } | null = null;
   if (location.hash.startsWith(SHARE_PREFIX)) {
     shared = await (await import("./share/openShared.tsx")).openShared(root, store);
@@ -76,12 +81,13 @@ async function start(): Promise<void> {
   else if (store !== null) {
     const found = await firstNotebook(store, asked.get("notebook"));
     if (found.kind === "refused") {
+      early?.terminate();
       render(() => <Refused sentences={found.sentences} />, root);
       return;
     }
     opened = found;
   }
-  const desk = new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" });
+  const desk = early ?? startDesk();
   const channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("duskline-notebooks");
   render(
     () => (

@@ -7,10 +7,11 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { availableParallelism, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { type Browser, type CDPSession, chromium, type Page } from "playwright-core";
+import { type CDPSession, chromium, type Page } from "playwright-core";
 import { build, preview } from "vite";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { findBrowser, isRoot } from "../browser/findBrowser.ts";
+import { type FirstVisit, firstVisit } from "../browser/firstVisit.ts";
 
 const EDITS = 16;
 const WARMING_EDITS = 4;
@@ -28,16 +29,26 @@ const server = await preview({
 });
 const browser = await chromium.launch({ executablePath: findBrowser(), chromiumSandbox: !isRoot() });
 try {
-  const visits: Awaited<ReturnType<typeof firstVisit>>[] = [];
-  for (let k = 0; k < FIRST_VISITS; k++) visits.push(await firstVisit(browser, server.resolvedUrls!.local[0]!));
+  const slowed = async (page: Page) => {
+    const session = await page.context().newCDPSession(page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER_BY });
+  };
+  const visits: FirstVisit[] = [];
+  for (let k = 0; k < FIRST_VISITS; k++) {
+    visits.push(await firstVisit(browser, server.resolvedUrls!.local[0]!, slowed));
+  }
+  // The browser slows the page's own thread but none of its workers: an answer, which they work out, comes later than this on a
+  // processor that is slow as a whole.
   console.log(
     `\nfirst visit to the example, the page's own thread ${SLOWER_BY} times slower (load ${loadavg()[0]!.toFixed(1)}), from the address on:`,
   );
   console.log(`first picture: ${quartiles(visits.map(({ paintMs }) => paintMs))}`);
   console.log(`typing in the title shows: ${quartiles(visits.map(({ typedMs }) => typedMs))}`);
   console.log(`the answer stands: ${quartiles(visits.map(({ answerMs }) => answerMs))}`);
-  const { files, gzipBytes } = visits[0]!;
-  console.log(`scripts asked for before the answer: ${files} with ${(gzipBytes / 1000).toFixed(1)} kB of gzip`);
+  const { beforeAnswer, afterAnswer } = visits[0]!;
+  console.log(
+    `scripts asked for before the answer: ${sizeWords(beforeAnswer)}; until all is worked out: ${sizeWords([...beforeAnswer, ...afterAnswer])}`,
+  );
 
   const page = await (await browser.newContext({ serviceWorkers: "block" })).newPage();
   await page.goto(`${server.resolvedUrls!.local[0]!}?shelf`);
@@ -80,47 +91,10 @@ try {
 }
 process.exit(0);
 
-/**
- * A visit by a browser that has nothing put by, over a network that costs nothing. Somebody types in the notebook's title as soon
- * as it is there. Counted are the scripts that the page and its workers ask for before the answer stands, not those that the
- * service worker puts by meanwhile. The browser slows the page's own thread but none of its workers: the answer, which they work
- * out, comes later than this on a processor that is slow as a whole.
- */
-async function firstVisit(browser: Browser, url: string) {
-  const context = await browser.newContext();
-  const page = await context.newPage();
-  const files = new Set<string>();
-  page.on("request", (request) => {
-    const { pathname } = new URL(request.url());
-    if (pathname.endsWith(".js") && request.serviceWorker() === null) files.add(pathname);
-  });
-  await page.addInitScript(() => {
-    const marks = { answerMs: Number.NaN, typedMs: Number.NaN };
-    Object.assign(globalThis, { marks });
-    addEventListener("input", () =>
-      requestAnimationFrame(() => {
-        marks.typedMs = performance.now();
-      }),
-    );
-    const look = () => {
-      const said = document.querySelector("h1.answer")?.textContent ?? "Working it out…";
-      if (said === "Working it out…") requestAnimationFrame(look);
-      else marks.answerMs = performance.now();
-    };
-    look();
-  });
-  const slowing = await context.newCDPSession(page);
-  await slowing.send("Emulation.setCPUThrottlingRate", { rate: SLOWER_BY });
-  await page.goto(url, { waitUntil: "commit" });
-  await page.locator(".notebook-title").press("x");
-  await page.waitForFunction(() => (globalThis as unknown as { marks: { answerMs: number } }).marks.answerMs > 0);
-  const gzipBytes = [...files].reduce((sum, file) => sum + gzipSync(readFileSync(join(outDir, file))).length, 0);
-  const times = await page.evaluate(() => ({
-    ...(globalThis as unknown as { marks: { answerMs: number; typedMs: number } }).marks,
-    paintMs: performance.getEntriesByName("first-contentful-paint")[0]!.startTime,
-  }));
-  await context.close();
-  return { ...times, files: files.size, gzipBytes };
+/** "31 with 239.7 kB of gzip" */
+function sizeWords(files: readonly string[]): string {
+  const bytes = files.reduce((sum, file) => sum + gzipSync(readFileSync(join(outDir, file))).length, 0);
+  return `${files.length} with ${(bytes / 1000).toFixed(1)} kB of gzip`;
 }
 
 /** Processor time of the browser's pages with their workers so far, and of the page's own thread: no matter what else runs. */
