@@ -90,10 +90,14 @@ export function Sheet(props: {
   createEffect(() => {
     if (answer()?.words !== null || results.isIdle()) tellFirstAnswer();
   });
+  const says = createMemo(() =>
+    notebook().entries.map((entry) =>
+      kindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => {} }),
+    ),
+  );
   const lines = createMemo(() =>
     notebook().entries.map((entry, i): IndexLine => {
       const founds = askedBy(entry).map((asked) => foundOf(page, asked));
-      const kind = kindOf(entry.kind);
       const states: EntryState = founds.some(({ problems }) => problems.length > 0)
         ? "attention"
         : founds.some(({ progress }) => progress !== null)
@@ -101,8 +105,7 @@ export function Sheet(props: {
           : founds.some(({ stale }) => stale)
             ? "stale"
             : "fresh";
-      const says = kind.summary({ id: entry.id, doc: entry.doc as never, page, edit: () => {} });
-      return { entry, letter: letterOf(i), says, state: states };
+      return { entry, letter: letterOf(i), says: says()[i] ?? "", state: states };
     }),
   );
   const lineOf = (entry: Entry) => lines().find((line) => line.entry.id === entry.id)?.says ?? "";

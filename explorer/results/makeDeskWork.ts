@@ -170,19 +170,24 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       const ensemble = ensembleOf(first!);
       return { kind: "odds", picture: oddsPicture(ensemble, oddsReport(ensemble, part)) };
     }
-    // Waits in line behind the odds themselves.
-    const pairs = pool.runPairs(
-      {
-        scenario: first!.scenario,
-        other: second.scenario,
-        surroundings: sent(first!.surroundings),
-        seed: want.seed,
-        from: 0,
-        to: Math.min(members, members <= COARSE_MEMBERS ? COARSE_PAIRS : PAIRS),
-      },
-      { signal, fewest: COARSE_PAIRS, most: STRETCH_MEMBERS },
-    );
-    const [one, other, paired] = await Promise.all([parts[0]!, parts[1]!, settledPairs(first!, second, pairs)]);
+    const files = sides.flatMap(({ surroundings }) => surroundings.weatherFile ?? []);
+    // Waits in line behind the odds themselves. An order carries one weather file; pairs with two are run where the picture is made.
+    const pairs =
+      new Set(files).size > 1
+        ? undefined
+        : pool.runPairs(
+            {
+              scenario: first!.scenario,
+              other: second.scenario,
+              surroundings: sent({ ...second.surroundings, ...first!.surroundings }),
+              seed: want.seed,
+              from: 0,
+              to: Math.min(members, members <= COARSE_MEMBERS ? COARSE_PAIRS : PAIRS),
+            },
+            { signal, fewest: COARSE_PAIRS, most: STRETCH_MEMBERS },
+          );
+    const settled = pairs === undefined ? undefined : settledPairs(first!, second, pairs);
+    const [one, other, paired] = await Promise.all([parts[0]!, parts[1]!, settled]);
     // One that other entries have driven further is shown with as many members as both have.
     if (one.to !== other.to) return oddsAnswer(want, Math.max(one.to, other.to), cut, signal);
     const contestants = [

@@ -139,16 +139,15 @@ export function makeResults(
         askedFor.set(slot, [...asked.slice(Math.max(0, lastGood)), key]);
       }
       const before = () => (askedFor.get(slot) ?? []).findLast((each) => pictureOf(each) !== null);
-      const runs = progress();
       return {
         result: fresh ?? pictureOf(before()),
         stale: fresh === null,
-        progress:
-          held?.whole === true || key === null || isIdle()
-            ? null
-            : runs?.key === key
-              ? { done: runs.done, of: runs.of }
-              : { done: 0, of: 1 },
+        // Read only by whoever shows it: what comes of a result need not be worked out again whenever some more members are done.
+        get progress() {
+          if (held?.whole === true || key === null || isIdle()) return null;
+          const runs = progress();
+          return runs?.key === key ? { done: runs.done, of: runs.of } : { done: 0, of: 1 };
+        },
         problems,
       };
     },

@@ -1,8 +1,12 @@
-import { createRoot } from "solid-js";
-import { expect, test } from "vitest";
+import { createComputed, createRoot } from "solid-js";
+import { expect, test, vi } from "vitest";
 import type { Answer, Desk, Orders, Report, Want } from "../../explorer/results/desk.ts";
 import { makeResults } from "../../explorer/results/makeResults.ts";
 import { EXAMPLE } from "./exampleRun.ts";
+
+// Node is given the library's half for servers, in which nothing ever changes.
+// @ts-expect-error The package does not describe its files one by one.
+vi.mock("solid-js", () => import("solid-js/dist/solid.js"));
 
 const want = (key: string): Want => ({ key, kind: "odds", document: EXAMPLE, seed: "1", members: 1000 });
 const picture = (name: string) => ({ kind: "odds", picture: { name } }) as unknown as Answer;
@@ -94,4 +98,25 @@ test("what comes in between two frames is taken in once, in its order", () => {
   frame = null;
   say({ say: "progress", key: "a", done: 1, of: 2 });
   expect(frame).not.toBeNull();
+});
+
+test("what reads a result is not worked out again by every word of progress; what shows progress is", () => {
+  const { results, say } = workbench();
+  results.want([want("a")]);
+  say({ say: "answer", key: "a", answer: picture("a"), whole: false });
+  const runs = { result: 0, progress: 0 };
+  createRoot(() => {
+    createComputed(() => {
+      results.find("odds", "slot", "a").result;
+      runs.result++;
+    });
+    createComputed(() => {
+      results.find("odds", "slot", "a").progress;
+      runs.progress++;
+    });
+  });
+  for (const done of [100, 200, 300]) say({ say: "progress", key: "a", done, of: 1000 });
+  expect(runs).toEqual({ result: 1, progress: 4 });
+  say({ say: "answer", key: "a", answer: picture("b"), whole: true });
+  expect(runs).toEqual({ result: 2, progress: 5 });
 });
