@@ -1,5 +1,14 @@
 import { expect, test } from "vitest";
-import { makeTaskPool, type ScenarioInput, serveTasks } from "../../engine/index.ts";
+import {
+  makeTaskPool,
+  pairedCharge,
+  readWeatherFile,
+  type Scenario,
+  type ScenarioInput,
+  type Surroundings,
+  serveTasks,
+  type WeatherFile,
+} from "../../engine/index.ts";
 import { drivers } from "../../engine/run/drivers.ts";
 import { oddsReport, runMembers } from "../../engine/run/odds.ts";
 import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
@@ -15,7 +24,7 @@ const withAh = (blockAh: number): ScenarioInput => ({ ...SMALL, bank: { ...SMALL
 const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 /** A desk whose two workers take turns in this thread; what passes is cloned as a real worker's would be. */
-function workbench() {
+function workbench(surroundings: (scenario: Scenario) => Surroundings = () => ({})) {
   const said: Report[] = [];
   const listeners: (() => void)[] = [];
   const pool = makeTaskPool(2, (reply) => {
@@ -24,7 +33,7 @@ function workbench() {
   });
   const take = makeDeskWork({
     pool,
-    surroundings: async () => ({}),
+    surroundings: async (scenario) => surroundings(scenario),
     tell: (report) => {
       said.push(structuredClone(report));
       for (const listener of listeners) listener();
@@ -50,10 +59,10 @@ const odds = (key: string, document: ScenarioInput, members = 240): Want => ({
   seed: "4127",
   members,
 });
-const contestant = (document: ScenarioInput, members: number) => {
+const contestant = (document: ScenarioInput, members: number, surroundings: Surroundings = {}) => {
   const read = readScenario(document);
   if (!read.ok) throw new Error(read.problems[0]!.message);
-  const ready = prepareEnsemble(read.scenario, {}, "4127");
+  const ready = prepareEnsemble(read.scenario, surroundings, "4127");
   if (!ready.ok) throw new Error(ready.problems[0]!.message);
   return { ensemble: ready.ensemble, part: runMembers(ready.ensemble, 0, members) };
 };
@@ -87,6 +96,42 @@ test("two scenarios are held against one another as the engine does it", async (
   const last = answers().findLast(({ key }) => key === "v")!;
   const picture = versusPicture(contestant(documents[0], 240), contestant(documents[1], 240));
   expect(last.answer).toEqual({ kind: "versus", picture });
+});
+
+/** Sixty days of one and the same sun. */
+function weatherFile(name: string, noonWm2: number): WeatherFile {
+  const lines = ["# latitude: 47", "# longitude: 15.5", "# utcOffset: 1", "time,ghi,temp_c"];
+  for (let hour = 0; hour < 60 * 24; hour++) {
+    const clock = new Date(Date.UTC(2026, 4, 20) + hour * 3_600_000).toISOString().slice(0, 16);
+    const light = Math.max(0, Math.round(noonWm2 * Math.sin(((hour % 24) - 6) * (Math.PI / 12))));
+    lines.push(`${clock},${light},15`);
+  }
+  const read = readWeatherFile(lines.join("\n"), name);
+  if (!read.ok) throw new Error(read.problems[0]!.message);
+  return read.file;
+}
+
+test.each([
+  ["the second alone has a weather file", null, "dull.csv"],
+  ["the first alone has one", "dull.csv", null],
+  ["both have the same", "dull.csv", "dull.csv"],
+  ["each has its own", "bright.csv", "dull.csv"],
+])("pairs are run under each side's own weather: %s", async (_, first, second) => {
+  const files = new Map([
+    ["dull.csv", weatherFile("dull.csv", 250)],
+    ["bright.csv", weatherFile("bright.csv", 700)],
+  ]);
+  const under = (name: string | null): Surroundings => (name === null ? {} : { weatherFile: files.get(name)! });
+  const { take, until, answers } = workbench(({ weather }) => under(weather.kind === "file" ? weather.file : null));
+  const documents = [first, second].map(
+    (file): ScenarioInput =>
+      file === null ? SMALL : { ...SMALL, weather: { kind: "file", file, maxDistanceKm: 1000 } },
+  ) as [ScenarioInput, ScenarioInput];
+  take({ round: 1, wants: [{ key: "v", kind: "versus", documents, seed: "4127", members: 100 }] });
+  await until(isIdle(1));
+  const [one, other] = [contestant(documents[0], 100, under(first)), contestant(documents[1], 100, under(second))];
+  const paired = pairedCharge(one.ensemble, other.ensemble, 0, new Set([first, second, null]).size > 2 ? 100 : 40);
+  expect(answers().at(-1)!.answer).toEqual({ kind: "versus", picture: versusPicture(one, other, paired) });
 });
 
 test("the newest edit wins: what nobody wants any more is dropped, and nothing is worked out twice", async () => {
