@@ -6,7 +6,7 @@ const port = parentPort!;
 port.on(
   "message",
   serveTasks(
-    (reply, transfer) => port.postMessage(reply, transfer),
+    (reply) => port.postMessage(reply),
     () => new Promise((resolve) => setImmediate(resolve)),
   ),
 );

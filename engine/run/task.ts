@@ -142,30 +142,16 @@ function mapWork(map: SizeMap): Work {
   };
 }
 
-/** Below this, copying an array costs less than handing it over. */
-const WORTH_HANDING_BYTES = 65_536;
-
-/** The large buffers of a part, which are handed over instead of copied. */
-export function partBuffers(part: TaskPart): ArrayBuffer[] {
-  const buffers: ArrayBuffer[] = [];
-  const visit = (value: unknown): void => {
-    if (ArrayBuffer.isView(value)) {
-      if (value.byteLength >= WORTH_HANDING_BYTES) buffers.push(value.buffer as ArrayBuffer);
-    } else if (typeof value === "object" && value !== null) for (const inner of Object.values(value)) visit(inner);
-  };
-  visit(part);
-  return buffers;
-}
-
 /**
  * The worker's end of the line to a pool: carries out what it is told, several tasks in turns if there are several, and keeps
  * what it prepared for the next.
  * @param keptBytes what it may keep of members, see `makeTaskStore`
- * @param reply sends a reply, with the buffers that may be handed over
+ * @param reply sends a copy of a reply: once a buffer has been handed over and not copied, the engine looks at every access to every array
+ *   whether its buffer is still there, and members take a fifth longer
  * @param pause comes back when waiting orders have been taken
  */
 export function serveTasks(
-  reply: (reply: TaskReply, transfer: ArrayBuffer[]) => void,
+  reply: (reply: TaskReply) => void,
   pause: () => Promise<void>,
   keptBytes = 0,
 ): (order: TaskOrder) => void {
@@ -178,11 +164,11 @@ export function serveTasks(
       return;
     }
     cancelled.set(number, false);
-    const progress = (done: number) => reply({ kind: "progress", number, done }, []);
+    const progress = (done: number) => reply({ kind: "progress", number, done });
     const isCancelled = () => cancelled.get(number) === true;
     void runTask(order.task, { progress, pause, isCancelled }, store).then((end) => {
       cancelled.delete(number);
-      reply({ kind: "end", number, end }, end.kind === "part" ? partBuffers(end.part) : []);
+      reply({ kind: "end", number, end });
     });
   };
 }

@@ -35,7 +35,7 @@ function known(file: WeatherFile): WeatherFile {
 /** What all workers together may keep of members drawn before: four scenarios of a long weekend with 1,000 members take about 50 MB. */
 const KEPT_BYTES = 160_000_000;
 const keptBytes = KEPT_BYTES / Math.max(1, navigator.hardwareConcurrency || 1);
-const take = serveTasks((reply, transfer) => self.postMessage(reply, { transfer }), pause, keptBytes);
+const take = serveTasks((reply) => self.postMessage(reply), pause, keptBytes);
 
 /** The tables that a task needs; none for a document that cannot be read, which the task will say. */
 async function climateFor(task: Task): Promise<ClimateTables | undefined> {

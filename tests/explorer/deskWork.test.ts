@@ -28,7 +28,7 @@ function workbench(surroundings: (scenario: Scenario) => Surroundings = () => ({
   const said: Report[] = [];
   const listeners: (() => void)[] = [];
   const pool = makeTaskPool(2, (reply) => {
-    const take = serveTasks((answer, transfer) => reply(structuredClone(answer, { transfer })), turn);
+    const take = serveTasks((answer) => reply(structuredClone(answer)), turn);
     return { post: (order) => take(structuredClone(order)), keep: () => {}, stop: () => {} };
   });
   const take = makeDeskWork({

@@ -70,7 +70,11 @@ test("a scenario that differs in its bank shares sky, panels and operators, and 
   expect(made).toContain("skies");
   made.length = 0;
   prepareEnsemble(larger, climateless, "4127", reuse);
-  expect(made).toEqual([]);
+  expect(made).toEqual(["bank"]);
+  made.length = 0;
+  prepareEnsemble({ ...larger, stations: larger.stations.slice(1) }, climateless, "4127", reuse);
+  expect(made).not.toContain("bank");
+  made.length = 0;
   prepareEnsemble(larger, climateless, "4128", reuse);
   expect(made).toEqual(["operators"]);
   const short = watch(makeReuse(1));

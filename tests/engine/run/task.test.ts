@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { runMembers } from "../../../engine/run/odds.ts";
-import { partBuffers, runTask, type TaskHooks } from "../../../engine/run/task.ts";
+import { runTask, type TaskHooks } from "../../../engine/run/task.ts";
 import { splitMembers } from "../../../engine/run/taskPool.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
@@ -50,16 +50,6 @@ test("a fault of ours names seed and member", async () => {
   const broken = { ...task.scenario, bank: { ...task.scenario.bank, healthShare: Number.NaN } };
   const end = await runTask({ ...task, scenario: broken }, hooks());
   expect(end.kind === "fault" && end.sentence).toMatch(/^member 3 of seed "4127": /);
-});
-
-test("a part's large buffers are handed over, none is named twice, and the small ones are copied", async () => {
-  const members = 9000;
-  const part = runMembers(oneEnsemble(), 0, members);
-  const bits = bitsOf(part);
-  const sent = structuredClone(part, { transfer: partBuffers(part) });
-  expect(bitsOf(sent)).toEqual(bits);
-  for (const outcome of Object.values(part.outcomes)) expect(outcome.byteLength).toBe(0);
-  expect(part.belowCounts.byteLength).toBe(4 * part.steps);
 });
 
 test("stretches follow one another, cover everything and differ by one member at most", () => {

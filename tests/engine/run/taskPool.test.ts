@@ -22,7 +22,7 @@ function pretendWorkers() {
     orders.push(mine);
     losses.push(broken);
     const take = serveTasks(
-      (said, transfer) => reply(structuredClone(said, { transfer })),
+      (said) => reply(structuredClone(said)),
       () => new Promise((resolve) => setImmediate(resolve)),
     );
     return {
