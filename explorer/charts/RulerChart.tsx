@@ -1,5 +1,6 @@
 import { createEffect, Index, type JSX, Show } from "solid-js";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
+import { fadesWhile } from "../page/fadesWhile.ts";
 import type { TimePicture } from "../results/answers.ts";
 import type { AxisTitle } from "./axisTitle.ts";
 import type { EndLabel } from "./endLabels.ts";
@@ -65,7 +66,7 @@ export function RulerChart(props: {
     props.page.read(snap(ms));
   }
   return (
-    <div class="section" classList={{ "entry-stale": props.faded }}>
+    <div class="section" ref={fadesWhile(() => props.faded)}>
       <svg class="strata-axis" width={room().axisPx} height={props.heightPx} aria-hidden="true">
         <Index each={props.axis}>
           {(axis) => (

@@ -15,7 +15,9 @@ export function Progress(props: { of: Founds }) {
         <span class="progress-rule" aria-hidden="true">
           <span style={{ width: `${(100 * sum().done) / Math.max(1, sum().of)}%` }} />
         </span>
-        {sum().of > 1 ? `${figure(sum().done)} of ${figure(sum().of)} skies` : "waiting its turn"}
+        <span class="progress-count">
+          {sum().of > 1 ? `${figure(sum().done)} of ${figure(sum().of)} skies` : "waiting its turn"}
+        </span>
       </p>
     </Show>
   );

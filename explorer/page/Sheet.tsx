@@ -23,6 +23,7 @@ import { atNextFrame } from "./atNextFrame.ts";
 import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
 import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
+import { fadesWhile } from "./fadesWhile.ts";
 import { tellFirstAnswer } from "./firstAnswer.ts";
 import { makePage } from "./makePage.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
@@ -243,7 +244,7 @@ export function Sheet(props: {
           class="answer-block"
           aria-live="polite"
           aria-atomic="true"
-          classList={{ "entry-stale": answer()?.stale ?? false }}
+          ref={fadesWhile(() => answer()?.stale ?? false)}
         >
           <h1 class="answer">
             <Show

@@ -11,6 +11,7 @@ import { CorrectionTable } from "./CorrectionTable.tsx";
 import { LogTaking } from "./LogTaking.tsx";
 import { MissTable } from "./MissTable.tsx";
 import "./actual.css";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** A meter's log held against the plan: by how much it missed and why, and which figures to correct. */
 export function ActualView(props: EntryProps<"actual">) {
@@ -21,7 +22,7 @@ export function ActualView(props: EntryProps<"actual">) {
   const [said, setSaid] = createSignal("");
   return (
     <div class="actual">
-      <div class="margin-left" classList={{ "entry-stale": log() !== undefined && found().stale }}>
+      <div class="margin-left" ref={fadesWhile(() => log() !== undefined && found().stale)}>
         <p class="verdict">
           <Show
             when={log()}

@@ -3,6 +3,7 @@ import { daysCsv } from "../../download/csv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems } from "../../page/EntryState.tsx";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { DaysTable } from "./DaysTable.tsx";
 
@@ -10,7 +11,7 @@ import { DaysTable } from "./DaysTable.tsx";
 export function DaysView(props: EntryProps<"days">) {
   const found = () => props.page.run(props.doc.scenario);
   return (
-    <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+    <div class="margin-left" ref={fadesWhile(() => found().stale)}>
       <p class="choices no-print">
         <ScenarioChoice
           page={props.page}

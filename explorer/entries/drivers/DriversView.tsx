@@ -9,13 +9,14 @@ import { EndsTable } from "./EndsTable.tsx";
 import { SharesTable } from "./SharesTable.tsx";
 import { SheddingTable } from "./SheddingTable.tsx";
 import "./drivers.css";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** What a scenario's outcome hangs on, what each end of a figure would do, and what to switch off first. */
 export function DriversView(props: EntryProps<"drivers">) {
   const found = () => props.page.drivers(props.doc.scenario);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
   return (
-    <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+    <div class="margin-left" ref={fadesWhile(() => found().stale)}>
       <Show when={found().result}>{(picture) => <p class="verdict data">{driversSentence(picture().report)}</p>}</Show>
       <p class="choices no-print">
         <ScenarioChoice

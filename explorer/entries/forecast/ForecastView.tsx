@@ -6,6 +6,7 @@ import { RulerChart } from "../../charts/RulerChart.tsx";
 import { isSameScale, type TimeScale } from "../../charts/timeScale.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems, Progress } from "../../page/EntryState.tsx";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { THIN } from "../../words/numbers.ts";
@@ -36,7 +37,7 @@ export function ForecastView(props: EntryProps<"forecast">) {
   return (
     <>
       <div class="margin-left">
-        <div classList={{ "entry-stale": isStale() }}>
+        <div ref={fadesWhile(() => isStale())}>
           <p class="verdict data">
             <SaidWords words={forecastSentence(series())} />
           </p>

@@ -3,6 +3,7 @@ import { ledgerCsv } from "../../download/csv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems } from "../../page/EntryState.tsx";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
 import { ledgerWords } from "./ledgerWords.ts";
@@ -11,7 +12,7 @@ import { ledgerWords } from "./ledgerWords.ts";
 export function LedgerView(props: EntryProps<"ledger">) {
   const found = () => props.page.run(props.doc.scenario);
   return (
-    <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+    <div class="margin-left" ref={fadesWhile(() => found().stale)}>
       <p class="choices">
         <ScenarioChoice
           page={props.page}

@@ -11,6 +11,7 @@ import { limitsCsv } from "./limitsCsv.ts";
 import { basisWords, cautionsBeside, limitsMore, limitsSentence } from "./limitsWords.ts";
 import { VoltChain } from "./VoltChain.tsx";
 import "./limits.css";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** A plan's wiring held against its limits: what is over, what is close, what nobody stated, and what to change. */
 export function LimitsView(props: EntryProps<"limits">) {
@@ -18,7 +19,7 @@ export function LimitsView(props: EntryProps<"limits">) {
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
   const [wrong, setWrong] = createSignal("");
   return (
-    <div class="margin-left limits" classList={{ "entry-stale": found().stale }}>
+    <div class="margin-left limits" ref={fadesWhile(() => found().stale)}>
       <Show when={found().result}>
         {(report) => (
           <div class="data">

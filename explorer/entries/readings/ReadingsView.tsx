@@ -14,6 +14,7 @@ import { ReadingsList } from "./ReadingsList.tsx";
 import type { KeptReading } from "./readingDraft.ts";
 import { StillHelpsList } from "./StillHelpsList.tsx";
 import "./readings.css";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 
 const ROWS_MS = 3 * 3_600_000;
 
@@ -59,7 +60,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
   const by = () => props.doc.readings.findLast((each) => each.by !== undefined)?.by ?? "";
   return (
     <div class="readings">
-      <div class="margin-left" classList={{ "entry-stale": picture() !== null && found().stale }}>
+      <div class="margin-left" ref={fadesWhile(() => picture() !== null && found().stale)}>
         <p class="verdict">
           <Show
             when={latest()}
@@ -113,7 +114,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
       <Show when={picture()}>
         {(learned) => <LearnedChart page={props.page} picture={learned()} name={name()} isStale={found().stale} />}
       </Show>
-      <div class="margin-left" classList={{ "entry-stale": found().stale }}>
+      <div class="margin-left" ref={fadesWhile(() => found().stale)}>
         <Show when={picture()}>
           {(learned) => (
             <div class="data">

@@ -6,6 +6,7 @@ import { strataCsv } from "../../download/csv.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import type { RunPicture } from "../../picture/runPicture.ts";
@@ -48,7 +49,7 @@ export function RunView(props: EntryProps<"run">) {
       changesOf(document, { ...planOf(document), reservePercent: value }),
     );
   return (
-    <div classList={{ "entry-stale": found().stale }}>
+    <div ref={fadesWhile(() => found().stale)}>
       <div class="margin-left">
         <Show when={answer()}>
           {(said) => (

@@ -14,6 +14,7 @@ import { sizeCsv } from "./sizeCsv.ts";
 import { sizeLayout } from "./sizeLayout.ts";
 import { axisWords, cellChanges, presentCell, readCell } from "./sizingWords.ts";
 import "./sizing.css";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** How big a bank, how much panel: the odds over two numbers of a scenario, and the least that meets a target. */
 export function SizingView(props: EntryProps<"sizing">) {
@@ -21,7 +22,7 @@ export function SizingView(props: EntryProps<"sizing">) {
   const picture = createMemo(() => found().result);
   const document = createMemo(() => props.page.document(props.doc.scenario));
   return (
-    <div class="margin-left sizing" classList={{ "entry-stale": found().stale }}>
+    <div class="margin-left sizing" ref={fadesWhile(() => found().stale)}>
       <Show when={picture()}>{(map) => <p class="verdict data">{map().answer}</p>}</Show>
       <p class="choices no-print">
         <ScenarioChoice

@@ -4,6 +4,7 @@ import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
+import { fadesWhile } from "../../page/fadesWhile.ts";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import type { PairedBands, VersusPicture } from "../../results/answers.ts";
@@ -32,7 +33,7 @@ export function VersusView(props: EntryProps<"versus">) {
       <div class="margin-left">
         <Show when={found().result}>
           {(picture) => (
-            <p class="verdict data" classList={{ "entry-stale": found().stale }}>
+            <p class="verdict data" ref={fadesWhile(() => found().stale)}>
               <SaidWords words={versusSentence(picture(), names().first, names().second)} />
             </p>
           )}
@@ -62,7 +63,7 @@ export function VersusView(props: EntryProps<"versus">) {
         <Problems of={[found()]} />
         <Show when={found().result}>
           {(picture) => (
-            <div class="versus data" classList={{ "entry-stale": found().stale }}>
+            <div class="versus data" ref={fadesWhile(() => found().stale)}>
               <div class="versus-differs">
                 <h3>What differs</h3>
                 <ul>
