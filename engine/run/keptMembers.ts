@@ -5,7 +5,6 @@ import { INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
 import { type MemberRows, makeMemberShelf } from "./memberShelf.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { identityOf } from "./reuse.ts";
-import type { RunRows } from "./runRows.ts";
 import {
   drawMemberFigures,
   drawMemberLoads,
@@ -67,8 +66,7 @@ function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, p
   drawMemberFigures(ensemble, member, inputs);
   const panels = parts.panels.rowOf(member);
   if (panels !== undefined) {
-    // Groups that hang on the bank's volts look at their crowns once more.
-    if (unpackPanels(panels, run)) stepCanopy(ensemble, inputs.figures);
+    unpackPanels(panels, room);
     run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   } else {
     const sky = parts.sky.rowOf(member);
@@ -79,7 +77,7 @@ function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, p
     }
     stepCanopy(ensemble, inputs.figures);
     stepPanels(room.prepared, light, airTempC, inputs, run);
-    parts.panels.keep(member, packedPanelsLength(run), () => packedPanels(run));
+    parts.panels.keep(member, packedPanelsLength(room), () => packedPanels(room));
   }
   const wanted = parts.wanted.rowOf(member);
   if (wanted !== undefined) unpackWanted(wanted, inputs);
@@ -113,46 +111,51 @@ function unpackWanted(wanted: Float64Array, { rows, stride }: MemberInputs): voi
   for (let i = 0; i < wanted.length; i++) rows[i * stride + INPUT_WANTED_W] = wanted[i]!;
 }
 
-/** A step that hangs on the bank's volts: which it is, its groups' bits, and what the sky makes of each of them. */
+/**
+ * A step that hangs on the bank's volts: which it is, its groups' bits, and of each of these groups what the sky makes of it and what it looks
+ * up once more when the volts are known, its shade under this member's crowns.
+ */
 const HANGING_HEAD = 2;
 
-function packedPanelsLength({ fixed, planes }: RunRows): number {
-  let length = fixed.sumW.length;
-  for (const bits of fixed.hanging) {
-    if (bits !== 0) length += HANGING_HEAD + PLANE_SLOTS * groupsIn(bits, planes.length);
+function packedPanelsLength({ prepared, run }: MemberRoom): number {
+  let length = run.fixed.sumW.length;
+  for (const bits of run.fixed.hanging) {
+    if (bits === 0) continue;
+    length += HANGING_HEAD;
+    for (let g = 0; g < prepared.groups.length; g++) {
+      if (((bits >> g) & 1) === 1) length += PLANE_SLOTS + prepared.groups[g]!.stride;
+    }
   }
   return length;
 }
 
-function groupsIn(bits: number, groups: number): number {
-  let count = 0;
-  for (let g = 0; g < groups; g++) count += (bits >> g) & 1;
-  return count;
-}
-
 /** The fixed powers of all steps, then the steps that hang. */
-function packedPanels(run: RunRows): Float64Array {
-  const { sumW, hanging } = run.fixed;
-  const row = new Float64Array(packedPanelsLength(run));
+function packedPanels(room: MemberRoom): Float64Array {
+  const { fixed, planes } = room.run;
+  const { sumW, hanging } = fixed;
+  const { groups } = room.prepared;
+  const row = new Float64Array(packedPanelsLength(room));
   row.set(sumW);
   let at = sumW.length;
-  hanging.forEach((bits, i) => {
-    if (bits === 0) return;
+  for (const [i, bits] of hanging.entries()) {
+    if (bits === 0) continue;
     row[at] = i;
     row[at + 1] = bits;
     at += HANGING_HEAD;
-    run.planes.forEach((plane, g) => {
-      if (((bits >> g) & 1) === 0) return;
-      row.set(plane.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at);
-      at += PLANE_SLOTS;
-    });
-  });
+    for (const [g, { perStep, stride }] of groups.entries()) {
+      if (((bits >> g) & 1) === 0) continue;
+      row.set(planes[g]!.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at);
+      row.set(perStep.subarray(i * stride, (i + 1) * stride), at + PLANE_SLOTS);
+      at += PLANE_SLOTS + stride;
+    }
+  }
   return row;
 }
 
-/** @returns whether any step hangs on the bank's volts */
-function unpackPanels(row: Float64Array, { fixed, planes }: RunRows): boolean {
+function unpackPanels(row: Float64Array, room: MemberRoom): void {
+  const { fixed, planes } = room.run;
   const { sumW, hanging } = fixed;
+  const { groups } = room.prepared;
   sumW.set(row.subarray(0, sumW.length));
   hanging.fill(0);
   let at = sumW.length;
@@ -161,12 +164,14 @@ function unpackPanels(row: Float64Array, { fixed, planes }: RunRows): boolean {
     const bits = row[at + 1]!;
     hanging[i] = bits;
     at += HANGING_HEAD;
-    for (let g = 0; g < planes.length; g++) {
+    for (let g = 0; g < groups.length; g++) {
       if (((bits >> g) & 1) === 0) continue;
       const plane = planes[g]!;
+      const { perStep, stride } = groups[g]!;
       for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[i * PLANE_SLOTS + slot] = row[at + slot]!;
       at += PLANE_SLOTS;
+      for (let slot = 0; slot < stride; slot++) perStep[i * stride + slot] = row[at + slot]!;
+      at += stride;
     }
   }
-  return row.length > sumW.length;
 }

@@ -8,6 +8,10 @@ export interface MemberRows {
 interface Rows {
   readonly byMember: Map<number, Float64Array>;
   bytes: number;
+  /** When it was asked for last, by a clock that counts. */
+  usedAt: number;
+  /** Whether it had to make room. */
+  isGone: boolean;
 }
 
 /**
@@ -18,34 +22,51 @@ interface Rows {
 export function makeMemberShelf(mostBytes: number): (key: string) => MemberRows {
   const shelf = new Map<string, Rows>();
   let bytes = 0;
+  let clock = 0;
 
-  function makeRoom(needed: number, key: string): boolean {
-    for (const [other, rows] of shelf) {
-      if (bytes + needed <= mostBytes) return true;
-      if (other === key) continue;
-      shelf.delete(other);
+  function makeRoom(needed: number, asking: Rows): boolean {
+    while (bytes + needed > mostBytes) {
+      let oldest: string | null = null;
+      let since = Number.POSITIVE_INFINITY;
+      for (const [key, rows] of shelf) {
+        if (rows === asking || rows.usedAt >= since) continue;
+        oldest = key;
+        since = rows.usedAt;
+      }
+      if (oldest === null) return false;
+      const rows = shelf.get(oldest)!;
+      shelf.delete(oldest);
       bytes -= rows.bytes;
+      rows.isGone = true;
     }
-    return bytes + needed <= mostBytes;
+    return true;
   }
 
-  /** The newest stand last. */
-  function rowsOf(key: string): Rows {
-    const rows = shelf.get(key) ?? { byMember: new Map(), bytes: 0 };
-    shelf.delete(key);
+  function rowsAt(key: string): Rows {
+    const known = shelf.get(key);
+    if (known !== undefined) return known;
+    const rows = { byMember: new Map<number, Float64Array>(), bytes: 0, usedAt: clock, isGone: false };
     shelf.set(key, rows);
     return rows;
   }
 
-  return (key) => ({
-    rowOf: (member) => rowsOf(key).byMember.get(member),
-    keep: (member, length, make) => {
-      const needed = length * Float64Array.BYTES_PER_ELEMENT;
-      if (!makeRoom(needed, key)) return;
-      const rows = rowsOf(key);
-      rows.byMember.set(member, make());
-      rows.bytes += needed;
-      bytes += needed;
-    },
-  });
+  return (key) => {
+    let held = rowsAt(key);
+    const rows = () => {
+      if (held.isGone) held = rowsAt(key);
+      held.usedAt = ++clock;
+      return held;
+    };
+    return {
+      rowOf: (member) => rows().byMember.get(member),
+      keep: (member, length, make) => {
+        const needed = length * Float64Array.BYTES_PER_ELEMENT;
+        const own = rows();
+        if (!makeRoom(needed, own)) return;
+        own.byMember.set(member, make());
+        own.bytes += needed;
+        bytes += needed;
+      },
+    };
+  };
 }

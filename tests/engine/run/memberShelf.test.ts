@@ -40,3 +40,17 @@ test("a row larger than all the room is not kept, and takes nothing else away bu
   shelf("sky").keep(0, 20, () => new Float64Array(20));
   expect(shelf("sky").rowOf(0)).toBeUndefined();
 });
+
+test("whoever holds on to a key finds it empty once it had to go, and fills it again for all who ask for it", () => {
+  const shelf = makeMemberShelf(2 * PER_ROW);
+  const [one, other] = [shelf("sky"), shelf("sky")];
+  for (const member of [0, 1]) one.keep(member, 2, row(member));
+  expect(other.rowOf(1)?.[0]).toBe(1);
+  shelf("panels").keep(0, 2, row(5));
+  expect([one.rowOf(0), other.rowOf(1)]).toEqual([undefined, undefined]);
+  for (const member of [0, 1]) other.keep(member, 2, row(8 + member));
+  expect([one.rowOf(0)?.[0], one.rowOf(1)?.[0]]).toEqual([8, 9]);
+  expect(shelf("panels").rowOf(0)).toBeUndefined();
+  shelf("panels").keep(0, 2, row(6)); // what is counted as taken is what is there: this still finds room
+  expect(shelf("panels").rowOf(0)?.[0]).toBe(6);
+});
