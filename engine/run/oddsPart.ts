@@ -75,8 +75,29 @@ function outcomesFrom(column: (name: keyof MemberOutcomes) => Float64Array): Mem
   return Object.fromEntries(OUTCOMES.map((name) => [name, column(name)])) as unknown as MemberOutcomes;
 }
 
-/** Room for members `from` to `to`. */
-export function makeOddsPart(prepared: Prepared, seed: string, from: number, to: number): OddsPart {
+/** The long arrays of a part. */
+export type LongCounts = Pick<OddsPart, "chargeCounts" | "solarCounts" | "loadCounts">;
+
+/** Room for the counts of an event of so many steps. */
+export function makeLongCounts(steps: number): LongCounts {
+  return {
+    chargeCounts: new Uint32Array((steps + 1) * CHARGE_BINS),
+    solarCounts: new Uint32Array(steps * POWER_BINS),
+    loadCounts: new Uint32Array(steps * POWER_BINS),
+  };
+}
+
+/**
+ * Room for members `from` to `to`.
+ * @param counts for as many steps, with nothing counted yet
+ */
+export function makeOddsPart(
+  prepared: Prepared,
+  seed: string,
+  from: number,
+  to: number,
+  counts: LongCounts = makeLongCounts(prepared.grid.steps),
+): OddsPart {
   const { steps } = prepared.grid;
   return {
     seed,
@@ -84,20 +105,22 @@ export function makeOddsPart(prepared: Prepared, seed: string, from: number, to:
     to,
     steps,
     outcomes: outcomesFrom(() => new Float64Array(to - from)),
-    chargeCounts: new Uint32Array((steps + 1) * CHARGE_BINS),
-    solarCounts: new Uint32Array(steps * POWER_BINS),
-    loadCounts: new Uint32Array(steps * POWER_BINS),
+    chargeCounts: counts.chargeCounts,
+    solarCounts: counts.solarCounts,
+    loadCounts: counts.loadCounts,
     belowCounts: new Uint32Array(steps),
     darkCounts: new Uint32Array(steps),
     unservedMilliWh: new Float64Array(prepared.loads.devices.length),
   };
 }
 
+type Joint = Pick<OddsPart, "seed" | "from" | "to" | "steps" | "outcomes" | "unservedMilliWh">;
+
 /**
- * Puts parts of one ensemble together: 0…500 and 500…1000 are 0…1000, to the last bit.
- * @throws RangeError if the parts do not follow one another or are not of one ensemble
+ * Parts in the order of their members.
+ * @throws RangeError if they do not follow one another or are not of one ensemble
  */
-export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
+export function requireOneEnsemble<Part extends Joint>(parts: readonly Part[]): Part[] {
   const sorted = [...parts].sort((a, b) => a.from - b.from);
   const first = sorted[0];
   if (first === undefined) throw new RangeError("parts must hold at least one part, got none");
@@ -114,32 +137,50 @@ export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
       throw new RangeError("parts must be of one scenario and one seed, got different ones");
     }
   });
-  const added = (counts: (part: OddsPart) => Uint32Array): Uint32Array => {
-    const sum = counts(first).slice();
-    for (const part of sorted.slice(1)) addCounts(sum, counts(part));
-    return sum;
+  return sorted;
+}
+
+/** Outcomes of parts that follow one another, laid end to end. */
+export function joinedOutcomes(sorted: readonly Joint[]): MemberOutcomes {
+  const { from } = sorted[0]!;
+  return outcomesFrom((name) => {
+    const joined = new Float64Array(sorted.at(-1)!.to - from);
+    for (const part of sorted) joined.set(part.outcomes[name], part.from - from);
+    return joined;
+  });
+}
+
+/**
+ * Puts parts of one ensemble together: 0…500 and 500…1000 are 0…1000, to the last bit.
+ * @throws RangeError if the parts do not follow one another or are not of one ensemble
+ */
+export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
+  const [first, ...rest] = requireOneEnsemble(parts) as [OddsPart, ...OddsPart[]];
+  const own = {
+    ...first,
+    chargeCounts: first.chargeCounts.slice(),
+    solarCounts: first.solarCounts.slice(),
+    loadCounts: first.loadCounts.slice(),
+    belowCounts: first.belowCounts.slice(),
+    darkCounts: first.darkCounts.slice(),
+    unservedMilliWh: first.unservedMilliWh.slice(),
   };
-  const unservedMilliWh = first.unservedMilliWh.slice();
-  for (const part of sorted.slice(1)) {
-    for (const [k, milliWh] of part.unservedMilliWh.entries()) unservedMilliWh[k]! += milliWh;
-  }
-  return {
-    seed: first.seed,
-    from: first.from,
-    to: sorted.at(-1)!.to,
-    steps: first.steps,
-    outcomes: outcomesFrom((name) => {
-      const joined = new Float64Array(sorted.at(-1)!.to - first.from);
-      for (const part of sorted) joined.set(part.outcomes[name], part.from - first.from);
-      return joined;
-    }),
-    chargeCounts: added((part) => part.chargeCounts),
-    solarCounts: added((part) => part.solarCounts),
-    loadCounts: added((part) => part.loadCounts),
-    belowCounts: added((part) => part.belowCounts),
-    darkCounts: added((part) => part.darkCounts),
-    unservedMilliWh,
-  };
+  return rest.reduce((sum, part) => extendedOdds(sum, part), own);
+}
+
+/**
+ * A part and the one that follows it, in the memory of the first, which is not to be used afterwards.
+ * @throws RangeError as `mergeOdds`
+ */
+export function extendedOdds(part: OddsPart, next: OddsPart): OddsPart {
+  const both = requireOneEnsemble([part, next]);
+  addCounts(part.chargeCounts, next.chargeCounts);
+  addCounts(part.solarCounts, next.solarCounts);
+  addCounts(part.loadCounts, next.loadCounts);
+  addCounts(part.belowCounts, next.belowCounts);
+  addCounts(part.darkCounts, next.darkCounts);
+  for (const [d, milliWh] of next.unservedMilliWh.entries()) part.unservedMilliWh[d]! += milliWh;
+  return { ...part, from: both[0]!.from, to: both[1]!.to, outcomes: joinedOutcomes(both) };
 }
 
 /** By itself, so that it is compiled for whole numbers alone: there are half a million of them. */

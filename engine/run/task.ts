@@ -5,6 +5,7 @@ import type { RunMember } from "./keptMembers.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { countingOf } from "./odds.ts";
 import { makeOddsPart } from "./oddsPart.ts";
+import { packOdds } from "./packedOdds.ts";
 import { mergePairedCharge, type PairedCharge, pairedCharge } from "./pairedCharge.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import type { SizeMap } from "./sizeMap.ts";
@@ -71,7 +72,7 @@ function workOf(task: Task, store: TaskStore, at: (member: number) => void): Wor
   const ensemble = ready.value;
   switch (task.kind) {
     case "odds":
-      return oddsWork(ensemble, task.from, task.to, store.runMember, at);
+      return oddsWork(ensemble, task.from, task.to, store, at);
     case "pairs": {
       const other = store.ensemble({ ...task, scenario: task.other });
       return other.ok ? pairsWork(ensemble, other.value, store.runMember) : other;
@@ -96,12 +97,14 @@ function oddsWork(
   ensemble: PreparedEnsemble,
   first: number,
   end: number,
-  runMember: RunMember,
+  store: TaskStore,
   at: (member: number) => void,
 ): Work {
+  const { runMember } = store;
   const counting = countingOf(ensemble);
   const room = makeMemberRoom(ensemble);
-  const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end);
+  const counts = store.takeCounts(ensemble.prepared.grid.steps);
+  const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end, counts);
   const { endShare, demandWh } = part.outcomes;
   const run = (from: number, to: number) => {
     for (let member = from; member < to; member++) {
@@ -113,7 +116,12 @@ function oddsWork(
       }
     }
   };
-  return { membersAtOnce: atOnce(ensemble, 1), run, part: () => part };
+  const packed = () => {
+    const sent = packOdds(part);
+    store.giveBack(counts);
+    return sent;
+  };
+  return { membersAtOnce: atOnce(ensemble, 1), run, part: packed };
 }
 
 function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble, runMember: RunMember): Work {

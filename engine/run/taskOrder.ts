@@ -4,6 +4,7 @@ import type { DriversEnd } from "./driversEnds.ts";
 import type { DriversRows } from "./driversRows.ts";
 import type { DriversWhatIfs } from "./driversWhatIfs.ts";
 import type { OddsPart } from "./oddsPart.ts";
+import type { PackedOdds } from "./packedOdds.ts";
 import type { PairedCharge } from "./pairedCharge.ts";
 import type { SizeWish } from "./sizeAxis.ts";
 import type { SizePart } from "./sizeMembers.ts";
@@ -49,13 +50,17 @@ export interface DriversWhatIfsTask extends DriversRowsTask {
   readonly ends: readonly DriversEnd[];
 }
 
-/** What each kind of task asks for, and what it gives. */
+/** What each kind of task asks for, what a worker sends back, and what becomes of that when it is put together. */
 export interface Tasks {
-  readonly odds: { readonly task: OddsTask; readonly part: OddsPart };
-  readonly pairs: { readonly task: PairsTask; readonly part: PairedCharge };
-  readonly sizes: { readonly task: SizesTask; readonly part: SizePart };
-  readonly driversRows: { readonly task: DriversRowsTask; readonly part: DriversRows };
-  readonly driversWhatIfs: { readonly task: DriversWhatIfsTask; readonly part: DriversWhatIfs };
+  readonly odds: { readonly task: OddsTask; readonly part: PackedOdds; readonly whole: OddsPart };
+  readonly pairs: { readonly task: PairsTask; readonly part: PairedCharge; readonly whole: PairedCharge };
+  readonly sizes: { readonly task: SizesTask; readonly part: SizePart; readonly whole: SizePart };
+  readonly driversRows: { readonly task: DriversRowsTask; readonly part: DriversRows; readonly whole: DriversRows };
+  readonly driversWhatIfs: {
+    readonly task: DriversWhatIfsTask;
+    readonly part: DriversWhatIfs;
+    readonly whole: DriversWhatIfs;
+  };
 }
 export type TaskKind = keyof Tasks;
 export type Task = { [Kind in TaskKind]: { readonly kind: Kind } & Tasks[Kind]["task"] }[TaskKind];

@@ -3,7 +3,8 @@ import type { Problem } from "../scenario/problem.ts";
 import type { DriversReport } from "./driversReport.ts";
 import { mergeDriversRows } from "./driversRows.ts";
 import { mergeDriversWhatIfs } from "./driversWhatIfs.ts";
-import { mergeOdds, type OddsPart } from "./oddsPart.ts";
+import type { OddsPart } from "./oddsPart.ts";
+import { mergePackedOdds } from "./packedOdds.ts";
 import { mergePairedCharge, type PairedCharge } from "./pairedCharge.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { mergeSizes, type SizePart } from "./sizeMembers.ts";
@@ -109,8 +110,8 @@ interface Worker {
   job: Job | null;
 }
 
-const MERGES: { readonly [Kind in TaskKind]: (parts: readonly Tasks[Kind]["part"][]) => Tasks[Kind]["part"] } = {
-  odds: mergeOdds,
+const MERGES: { readonly [Kind in TaskKind]: (parts: readonly Tasks[Kind]["part"][]) => Tasks[Kind]["whole"] } = {
+  odds: mergePackedOdds,
   pairs: mergePairedCharge,
   sizes: mergeSizes,
   driversRows: mergeDriversRows,
@@ -164,7 +165,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
     kind: Kind,
     task: Tasks[Kind]["task"],
     { onProgress, signal, home = 0, fewest = FEWEST_FOR_A_WORKER, most = MOST_MEMBERS }: TaskOptions,
-  ): Promise<TaskRun<Tasks[Kind]["part"]>> {
+  ): Promise<TaskRun<Tasks[Kind]["whole"]>> {
     const { from, to } = task;
     if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
       throw new RangeError(

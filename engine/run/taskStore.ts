@@ -1,6 +1,7 @@
 import type { Problem } from "../scenario/problem.ts";
 import { withoutEachLoad } from "./driversShedding.ts";
 import { makeKeptMembers, type RunMember } from "./keptMembers.ts";
+import { type LongCounts, makeLongCounts, POWER_BINS } from "./oddsPart.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
@@ -20,6 +21,9 @@ export interface TaskStore {
   readonly map: (of: SizesTask) => Ready<SizeMap>;
   /** Runs a member, with what is kept of it from other scenarios and earlier times. */
   readonly runMember: RunMember;
+  /** Room to count in, with nothing counted, and what was taken before if it is back: fresh memory of that length takes as long as a hundred members. */
+  readonly takeCounts: (steps: number) => LongCounts;
+  readonly giveBack: (counts: LongCounts) => void;
   /** The ensemble without each of its loads. */
   readonly withouts: (ensemble: PreparedEnsemble) => readonly PreparedEnsemble[];
 }
@@ -34,6 +38,7 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
   const parts = makeReuse(KEPT_PARTS);
   const ensembles = makeReuse(KEPT_ENSEMBLES);
   const maps = makeReuse(KEPT_MAPS);
+  let back: LongCounts | null = null;
   const withouts = new WeakMap<PreparedEnsemble, readonly PreparedEnsemble[]>();
   return {
     ensemble: ({ scenario, surroundings, seed }) =>
@@ -51,6 +56,16 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
         return ready.ok ? { ok: true, value: ready.map } : ready;
       }),
     runMember: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMember,
+    takeCounts: (steps) => {
+      const counts = back;
+      back = null;
+      if (counts === null || counts.solarCounts.length !== steps * POWER_BINS) return makeLongCounts(steps);
+      for (const each of Object.values(counts)) each.fill(0);
+      return counts;
+    },
+    giveBack: (counts) => {
+      back = counts;
+    },
     withouts: (ensemble) => {
       const known = withouts.get(ensemble) ?? withoutEachLoad(ensemble);
       withouts.set(ensemble, known);

@@ -1,8 +1,8 @@
 import {
   type CancelSignal,
+  extendedOdds,
   LearnCancelled,
   makeTaskStore,
-  mergeOdds,
   type OddsPart,
   oddsReport,
   type PreparedEnsemble,
@@ -137,7 +137,8 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
         const task = { scenario, surroundings: sent(of.surroundings), seed, from, to: members };
         const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, onProgress });
         if (!run.ok) throw new Refused(run.problems);
-        of.part = of.part === null ? run.part : mergeOdds([of.part, run.part]);
+        // In its own memory: nobody holds on to the coarse part once the rest is asked for.
+        of.part = of.part === null ? run.part : extendedOdds(of.part, run.part);
         return of.part;
       } finally {
         of.running.delete(members);

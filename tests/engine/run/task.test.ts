@@ -5,6 +5,7 @@ import { runTask, type TaskHooks } from "../../../engine/run/task.ts";
 import { splitMembers } from "../../../engine/run/taskPool.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
+import { wholeOdds } from "./wholeOdds.ts";
 
 const hooks = (changes: Partial<TaskHooks> = {}): TaskHooks => ({
   progress: () => {},
@@ -15,7 +16,7 @@ const hooks = (changes: Partial<TaskHooks> = {}): TaskHooks => ({
 
 test("a task gives the part that the members run in one go give", async () => {
   const end = await runTask(oneTask(5, 95), hooks());
-  expect(end.kind === "part" && bitsOf(end.part)).toEqual(bitsOf(runMembers(oneEnsemble(), 5, 95)));
+  expect(bitsOf(wholeOdds(end))).toEqual(bitsOf(runMembers(oneEnsemble(), 5, 95)));
 });
 
 test("a task says how far it is, up to all of it", async () => {

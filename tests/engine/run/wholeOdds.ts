@@ -1,0 +1,9 @@
+import type { OddsPart } from "../../../engine/run/oddsPart.ts";
+import { mergePackedOdds, type PackedOdds } from "../../../engine/run/packedOdds.ts";
+import type { TaskEnd } from "../../../engine/run/taskOrder.ts";
+
+/** What a task for odds came to. */
+export function wholeOdds(end: TaskEnd): OddsPart {
+  if (end.kind !== "part") throw new Error(`the task ended in ${end.kind}`);
+  return mergePackedOdds([end.part as PackedOdds]);
+}
