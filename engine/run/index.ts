@@ -13,7 +13,7 @@ export { type HarvestLine, type Ledger, type LedgerLine, ledger } from "./ledger
 export { dayWords, type LocalMoment, localMoment } from "./localClock.ts";
 export { makeMemberRoom } from "./makeMemberRoom.ts";
 export { type Bands, type OddsReport, oddsReport, replayMember, runMembers, type Spread } from "./odds.ts";
-export { extendedOdds, mergeOdds, type OddsPart } from "./oddsPart.ts";
+export { mergeOdds, type OddsPart } from "./oddsPart.ts";
 export { oddsPartJson, readOddsPart } from "./oddsPartJson.ts";
 export { type PairedCharge, pairedCharge } from "./pairedCharge.ts";
 export { type Prepared, prepare } from "./prepare.ts";

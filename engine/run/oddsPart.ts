@@ -156,8 +156,7 @@ export function joinedOutcomes(sorted: readonly Joint[]): MemberOutcomes {
  */
 export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
   const [first, ...rest] = requireOneEnsemble(parts) as [OddsPart, ...OddsPart[]];
-  const own = {
-    ...first,
+  const sum = {
     chargeCounts: first.chargeCounts.slice(),
     solarCounts: first.solarCounts.slice(),
     loadCounts: first.loadCounts.slice(),
@@ -165,22 +164,16 @@ export function mergeOdds(parts: readonly OddsPart[]): OddsPart {
     darkCounts: first.darkCounts.slice(),
     unservedMilliWh: first.unservedMilliWh.slice(),
   };
-  return rest.reduce((sum, part) => extendedOdds(sum, part), own);
-}
-
-/**
- * A part and the one that follows it, in the memory of the first, which is not to be used afterwards.
- * @throws RangeError as `mergeOdds`
- */
-export function extendedOdds(part: OddsPart, next: OddsPart): OddsPart {
-  const both = requireOneEnsemble([part, next]);
-  addCounts(part.chargeCounts, next.chargeCounts);
-  addCounts(part.solarCounts, next.solarCounts);
-  addCounts(part.loadCounts, next.loadCounts);
-  addCounts(part.belowCounts, next.belowCounts);
-  addCounts(part.darkCounts, next.darkCounts);
-  for (const [d, milliWh] of next.unservedMilliWh.entries()) part.unservedMilliWh[d]! += milliWh;
-  return { ...part, from: both[0]!.from, to: both[1]!.to, outcomes: joinedOutcomes(both) };
+  for (const part of rest) {
+    addCounts(sum.chargeCounts, part.chargeCounts);
+    addCounts(sum.solarCounts, part.solarCounts);
+    addCounts(sum.loadCounts, part.loadCounts);
+    addCounts(sum.belowCounts, part.belowCounts);
+    addCounts(sum.darkCounts, part.darkCounts);
+    for (const [d, milliWh] of part.unservedMilliWh.entries()) sum.unservedMilliWh[d]! += milliWh;
+  }
+  const { to } = rest.at(-1) ?? first;
+  return { ...first, ...sum, to, outcomes: joinedOutcomes([first, ...rest]) };
 }
 
 /** By itself, so that it is compiled for whole numbers alone: there are half a million of them. */

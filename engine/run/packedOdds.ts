@@ -1,4 +1,11 @@
-import { CHARGE_BINS, joinedOutcomes, type OddsPart, POWER_BINS, requireOneEnsemble } from "./oddsPart.ts";
+import {
+  CHARGE_BINS,
+  joinedOutcomes,
+  makeLongCounts,
+  type OddsPart,
+  POWER_BINS,
+  requireOneEnsemble,
+} from "./oddsPart.ts";
 
 /** Counts row by row, of each row only what lies between its first and its last member: where that begins, how much it is, then the counts. */
 export type PackedCounts = Uint16Array | Uint32Array;
@@ -29,27 +36,28 @@ export function packOdds({ chargeCounts, solarCounts, loadCounts, ...part }: Odd
 
 /**
  * Puts packed parts of one ensemble together, as `mergeOdds` does.
+ * @param before the part that they follow, which grows in its own memory and is not to be used afterwards
  * @throws RangeError if the parts do not follow one another or are not of one ensemble
  */
-export function mergePackedOdds(parts: readonly PackedOdds[]): OddsPart {
-  const sorted = requireOneEnsemble(parts);
+export function mergePackedOdds(parts: readonly PackedOdds[], before: OddsPart | null = null): OddsPart {
+  const sorted = requireOneEnsemble<PackedOdds | OddsPart>(before === null ? parts : [before, ...parts]);
   const first = sorted[0]!;
   const { steps } = first;
-  const chargeCounts = new Uint32Array((steps + 1) * CHARGE_BINS);
-  const solarCounts = new Uint32Array(steps * POWER_BINS);
-  const loadCounts = new Uint32Array(steps * POWER_BINS);
-  const belowCounts = new Uint32Array(steps);
-  const darkCounts = new Uint32Array(steps);
-  const unservedMilliWh = new Float64Array(first.unservedMilliWh.length);
-  for (const part of sorted) {
-    addPacked(chargeCounts, part.charge, CHARGE_BINS);
-    addPacked(solarCounts, part.solar, POWER_BINS);
-    addPacked(loadCounts, part.load, POWER_BINS);
+  const sum = before ?? {
+    ...makeLongCounts(steps),
+    belowCounts: new Uint32Array(steps),
+    darkCounts: new Uint32Array(steps),
+    unservedMilliWh: new Float64Array(first.unservedMilliWh.length),
+  };
+  for (const part of parts) {
+    addPacked(sum.chargeCounts, part.charge, CHARGE_BINS);
+    addPacked(sum.solarCounts, part.solar, POWER_BINS);
+    addPacked(sum.loadCounts, part.load, POWER_BINS);
     for (let i = 0; i < steps; i++) {
-      belowCounts[i]! += part.belowCounts[i]!;
-      darkCounts[i]! += part.darkCounts[i]!;
+      sum.belowCounts[i]! += part.belowCounts[i]!;
+      sum.darkCounts[i]! += part.darkCounts[i]!;
     }
-    for (const [d, milliWh] of part.unservedMilliWh.entries()) unservedMilliWh[d]! += milliWh;
+    for (const [d, milliWh] of part.unservedMilliWh.entries()) sum.unservedMilliWh[d]! += milliWh;
   }
   return {
     seed: first.seed,
@@ -57,12 +65,12 @@ export function mergePackedOdds(parts: readonly PackedOdds[]): OddsPart {
     to: sorted.at(-1)!.to,
     steps,
     outcomes: joinedOutcomes(sorted),
-    chargeCounts,
-    solarCounts,
-    loadCounts,
-    belowCounts,
-    darkCounts,
-    unservedMilliWh,
+    chargeCounts: sum.chargeCounts,
+    solarCounts: sum.solarCounts,
+    loadCounts: sum.loadCounts,
+    belowCounts: sum.belowCounts,
+    darkCounts: sum.darkCounts,
+    unservedMilliWh: sum.unservedMilliWh,
   };
 }
 

@@ -53,6 +53,11 @@ export interface TaskOptions {
   readonly most?: number;
 }
 
+export interface OddsOptions extends TaskOptions {
+  /** The part that the members follow, which is put before them: it grows in its own memory and is not to be used afterwards. */
+  readonly before?: OddsPart | null;
+}
+
 /** Members in one part, or what is wrong with the scenario. */
 export type TaskRun<Part> =
   | { readonly ok: true; readonly part: Part }
@@ -71,7 +76,7 @@ export class TaskCancelled extends Error {
  */
 export interface TaskPool {
   /** Runs members `task.from` to `task.to` on all workers. */
-  readonly runOdds: (task: OddsTask, options?: TaskOptions) => Promise<TaskRun<OddsPart>>;
+  readonly runOdds: (task: OddsTask, options?: OddsOptions) => Promise<TaskRun<OddsPart>>;
   /** The same members of two scenarios, one against the other. */
   readonly runPairs: (task: PairsTask, options?: TaskOptions) => Promise<TaskRun<PairedCharge>>;
   /** The same for the cells of a map. */
@@ -165,6 +170,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
     kind: Kind,
     task: Tasks[Kind]["task"],
     { onProgress, signal, home = 0, fewest = FEWEST_FOR_A_WORKER, most = MOST_MEMBERS }: TaskOptions,
+    merge: (parts: readonly Tasks[Kind]["part"][]) => Tasks[Kind]["whole"] = MERGES[kind],
   ): Promise<TaskRun<Tasks[Kind]["whole"]>> {
     const { from, to } = task;
     if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
@@ -219,7 +225,7 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
       if (end.kind === "part") parts.push(end.part as Tasks[Kind]["part"]);
     }
     if (parts.length < all.length) throw new TaskCancelled("cancelled");
-    return { ok: true, part: MERGES[kind](parts) };
+    return { ok: true, part: merge(parts) };
   }
 
   async function runDrivers(
@@ -254,7 +260,8 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
   }
 
   return {
-    runOdds: (task, options = {}) => run("odds", task, options),
+    runOdds: (task, { before, ...options } = {}) =>
+      run("odds", task, options, (parts) => mergePackedOdds(parts, before)),
     runPairs: (task, options = {}) => run("pairs", task, options),
     runSizes: (task, options = {}) => run("sizes", task, { fewest: FEWEST_OF_A_MAP, ...options }),
     runDrivers,

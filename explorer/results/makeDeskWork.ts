@@ -1,6 +1,5 @@
 import {
   type CancelSignal,
-  extendedOdds,
   LearnCancelled,
   makeTaskStore,
   type OddsPart,
@@ -135,10 +134,10 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     const running = (async () => {
       try {
         const task = { scenario, surroundings: sent(of.surroundings), seed, from, to: members };
-        const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, onProgress });
+        // In the coarse part's own memory: nobody holds on to that once the rest is asked for.
+        const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, before: of.part, onProgress });
         if (!run.ok) throw new Refused(run.problems);
-        // In its own memory: nobody holds on to the coarse part once the rest is asked for.
-        of.part = of.part === null ? run.part : extendedOdds(of.part, run.part);
+        of.part = run.part;
         return of.part;
       } finally {
         of.running.delete(members);

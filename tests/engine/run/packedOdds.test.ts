@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { runMembers } from "../../../engine/run/odds.ts";
-import { CHARGE_BINS, extendedOdds, mergeOdds, POWER_BINS } from "../../../engine/run/oddsPart.ts";
+import { CHARGE_BINS, mergeOdds, POWER_BINS } from "../../../engine/run/oddsPart.ts";
 import { mergePackedOdds, packOdds } from "../../../engine/run/packedOdds.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble } from "./oneEnsemble.ts";
@@ -52,12 +52,15 @@ test("parts that do not follow one another are refused, packed or not, and so ar
   const other = runMembers(oneEnsemble("4128"), 40, 41);
   for (const wrong of [gap, other]) {
     expect(() => mergePackedOdds([part, wrong].map(packOdds))).toThrow(RangeError);
-    expect(() => extendedOdds(mergeOdds([part]), wrong)).toThrow(RangeError);
+    expect(() => mergePackedOdds([packOdds(wrong)], mergeOdds([part]))).toThrow(RangeError);
   }
   expect(() => mergePackedOdds([])).toThrow(RangeError);
 });
 
 test("a part that grows in its own memory is the merged one", () => {
-  const grown = extendedOdds(mergeOdds([part]), runMembers(oneEnsemble(), 40, 50));
+  const before = mergeOdds([part]);
+  const more = [runMembers(oneEnsemble(), 45, 50), runMembers(oneEnsemble(), 40, 45)].map(packOdds);
+  const grown = mergePackedOdds(more, before);
   expect(bitsOf(grown)).toEqual(bitsOf(runMembers(oneEnsemble(), 3, 50)));
+  expect(grown.chargeCounts).toBe(before.chargeCounts);
 });
