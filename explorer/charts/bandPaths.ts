@@ -2,6 +2,9 @@ import { area, line } from "d3";
 import type { TimePicture } from "../results/answers.ts";
 import type { TimeScale } from "./timeScale.ts";
 
+/** A tenth of a pixel: more only makes the text of a path longer to write and to read. */
+const DIGITS = 1;
+
 /** The ground between two rows of values, one at each step's start. */
 export function bandArea(
   time: TimePicture,
@@ -14,7 +17,7 @@ export function bandArea(
     (_, i) => scale.x(time.startMs + i * time.stepMs),
     (_, i) => y(low[i]!),
     (_, i) => y(high[i]!),
-  );
+  ).digits(DIGITS);
   return path(low) ?? "";
 }
 
@@ -28,7 +31,7 @@ export function bandLine(
   const path = line<number>(
     (_, i) => scale.x(time.startMs + i * time.stepMs),
     (value) => y(value),
-  );
+  ).digits(DIGITS);
   return path(values) ?? "";
 }
 

@@ -34,6 +34,8 @@ const MAP_STRETCH_MEMBERS = 25;
 const PAIRS = 200;
 const COARSE_PAIRS = 40;
 const KEPT_STARTED = 24;
+/** How long an answer may wait for those that come with it: each that is shown by itself draws the sheet once more. */
+const TOGETHER_MS = 60;
 /** Between two words about how far it is. */
 const TELL_EVERY_MS = 80;
 
@@ -79,6 +81,7 @@ class Refused extends Error {
   }
 }
 
+type Tell = DeskWorks["tell"];
 type WantOf<Kind extends Want["kind"]> = Extract<Want, { kind: Kind }>;
 type OddsWant = WantOf<"odds" | "versus">;
 
@@ -290,8 +293,29 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     };
   }
 
+  /** Says answers together, those of one pass at the latest at its end. */
+  function together(): { readonly say: Tell; readonly end: () => void } {
+    let held: Report[] = [];
+    let sinceMs = 0;
+    const end = () => {
+      for (const report of held) tell(report);
+      held = [];
+    };
+    const say = (report: Report) => {
+      if (held.length === 0) sinceMs = works.nowMs();
+      held.push(report);
+      if (works.nowMs() - sinceMs > TOGETHER_MS) end();
+    };
+    return { say, end };
+  }
+
   /** Works an answer out and says it; @returns whether there is more to it */
-  async function deliver(want: Want, isWhole: boolean, answer: () => Promise<Answer>): Promise<boolean> {
+  async function deliver(
+    want: Want,
+    isWhole: boolean,
+    answer: () => Promise<Answer>,
+    say: Tell = tell,
+  ): Promise<boolean> {
     let found: Answer;
     try {
       found = await answer();
@@ -304,26 +328,28 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       }
     }
     const whole = isWhole || found.kind === "problems";
-    tell({ say: "answer", key: want.key, answer: found, whole });
+    say({ say: "answer", key: want.key, answer: found, whole });
     return !whole;
   }
 
   async function work({ wants, round }: Orders, signal: CancelSignal): Promise<void> {
     const odds = wants.filter((want): want is OddsWant => want.kind === "odds" || want.kind === "versus");
-    const coarse = odds.map((want, k) =>
-      want.members <= COARSE_MEMBERS
-        ? Promise.resolve(true)
-        : deliver(want, false, () => oddsAnswer(want, COARSE_MEMBERS, coarseCut(k, odds.length), signal)),
-    );
-    const areOpen = await Promise.all(coarse);
+    const first = together();
+    const coarse = odds.map((want, k) => {
+      if (want.members <= COARSE_MEMBERS) return Promise.resolve(true);
+      const answer = () => oddsAnswer(want, COARSE_MEMBERS, coarseCut(k, odds.length), signal);
+      return deliver(want, false, answer, first.say);
+    });
+    const areOpen = await Promise.all(coarse).finally(first.end);
     if (present !== null) present.isCoarse = false;
     const goesOn = next === null && !signal.aborted;
-    const whole = odds.map((want, k) =>
-      goesOn && areOpen[k]
-        ? deliver(want, true, () => oddsAnswer(want, want.members, WHOLE_CUT, signal))
-        : Promise.resolve(false),
-    );
-    for (const each of whole) each.catch(() => {}); // awaited below; until then nobody has to hear of it
+    const last = together();
+    const answers = odds.map((want, k) => {
+      if (!goesOn || !areOpen[k]) return Promise.resolve(false);
+      return deliver(want, true, () => oddsAnswer(want, want.members, WHOLE_CUT, signal), last.say);
+    });
+    const whole = Promise.all(answers).finally(last.end);
+    whole.catch(() => {}); // awaited below; until then nobody has to hear of it
     await works.turn(); // so that the workers have their stretches before this thread is busy
     // Single runs are delivered whatever comes: else somebody who drags would not see them move.
     for (const want of wants) {
@@ -332,7 +358,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       await works.turn();
     }
     if (!goesOn) return;
-    await Promise.all(whole);
+    await whole;
     for (const want of wants) {
       if (signal.aborted) return;
       if (want.kind === "learned") await deliver(want, true, () => learnedAnswer(want, signal));
