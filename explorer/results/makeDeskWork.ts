@@ -120,6 +120,18 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     return ready.value;
   }
 
+  /**
+   * What it takes to say what members came to that the pool has run: all but what stands about, whose shade on the panels takes longest to prepare
+   * and which nothing of this reads.
+   */
+  function shownOf(of: Started): PreparedEnsemble {
+    const scenario = { ...of.scenario, obstacles: [] };
+    const { surroundings, seed } = of;
+    const ready = store.ensemble({ scenario, surroundings, seed });
+    if (!ready.ok) throw new Refused(ready.problems);
+    return ready.value;
+  }
+
   /** Runs on until a scenario has `members`; several that want the same share it. */
   function partTo(
     of: Started,
@@ -137,7 +149,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     const running = (async () => {
       try {
         const task = { scenario, surroundings: sent(of.surroundings), seed, from, to: members };
-        // In the coarse part's own memory: nobody holds on to that once the rest is asked for.
+        // In the coarse part's own memory: whoever shows it takes it from here anew.
         const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, before: of.part, onProgress });
         if (!run.ok) throw new Refused(run.problems);
         of.part = run.part;
@@ -169,9 +181,9 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     const parts = sides.map((side, k) => partTo(side, members, cut, signal, (done) => tick(k, done)));
     const [first, second] = sides;
     if (second === undefined) {
-      const part = await parts[0]!;
-      const ensemble = ensembleOf(first!);
-      return { kind: "odds", picture: oddsPicture(ensemble, oddsReport(ensemble, part)) };
+      await parts[0]!;
+      const ensemble = shownOf(first!);
+      return { kind: "odds", picture: oddsPicture(ensemble, oddsReport(ensemble, first!.part!)) };
     }
     const files = sides.flatMap(({ surroundings }) => surroundings.weatherFile ?? []);
     // Waits in line behind the odds themselves. An order carries one weather file; pairs with two are run where the picture is made.
@@ -190,12 +202,15 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
             { signal, fewest: COARSE_PAIRS, most: STRETCH_MEMBERS },
           );
     const settled = pairs === undefined ? undefined : settledPairs(first!, second, pairs);
-    const [one, other, paired] = await Promise.all([parts[0]!, parts[1]!, settled]);
-    // One that other entries have driven further is shown with as many members as both have.
+    const [paired] = await Promise.all([settled, ...parts]);
+    // What each has by now: a part that was looked at before may have grown in its memory since. One that other entries have driven further is shown with as many members as both have.
+    const [one, other] = [first!.part!, second.part!];
     if (one.to !== other.to) return oddsAnswer(want, Math.max(one.to, other.to), cut, signal);
+    // Pairs that are run here need what stands about.
+    const ensemble = paired === undefined ? ensembleOf : shownOf;
     const contestants = [
-      { ensemble: ensembleOf(first!), part: one },
-      { ensemble: ensembleOf(second), part: other },
+      { ensemble: ensemble(first!), part: one },
+      { ensemble: ensemble(second), part: other },
     ] as const;
     return { kind: "versus", picture: versusPicture(...contestants, paired) };
   }
