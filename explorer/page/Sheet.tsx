@@ -19,7 +19,6 @@ import { ShareActs } from "../share/ShareActs.tsx";
 import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { clockAt, dateSpan } from "../time/localClock.ts";
-import { atNextFrame } from "./atNextFrame.ts";
 import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
 import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
@@ -45,7 +44,7 @@ export function Sheet(props: {
   desk: Desk;
 }) {
   const state = makeNotebook(props.opened.notebook);
-  const results = makeResults(props.desk, () => untrack(state.now).weatherFiles, atNextFrame);
+  const results = makeResults(props.desk, () => untrack(state.now).weatherFiles);
   const theme = makeTheme();
   const sheet = makeWidth();
   const { page, lead, viewPx } = makePage(state, results, sheet.width, (id, file) => void take(file, id));

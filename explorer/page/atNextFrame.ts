@@ -1,7 +1,7 @@
 /** A page that nobody sees has no frames; what it learns meanwhile is taken in all the same. */
 const UNSEEN_MS = 100;
 
-/** Does something when the next frame is drawn: however much comes in until then, the page works it in once. */
+/** Does something when the next frame is drawn, or soon where none is. */
 export function atNextFrame(work: () => void): void {
   let isDone = false;
   const once = () => {

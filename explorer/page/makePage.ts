@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal } from "solid-js";
+import { createComputed, createMemo, createSignal } from "solid-js";
 import { timeScale } from "../charts/timeScale.ts";
 import { type Asked, askedByAll } from "../notebook/asked.ts";
 import type { NotebookState } from "../notebook/makeNotebook.ts";
@@ -114,7 +114,8 @@ export function makePage(
     }
   };
 
-  createEffect(() => {
+  // Before anything is drawn: the desk works while the page does.
+  createComputed(() => {
     const { seed, members } = state.now();
     const wants = askedByAll(state.now()).flatMap((asked): Want[] => {
       const own = ownWant(asked);

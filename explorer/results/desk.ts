@@ -90,9 +90,9 @@ export type Report =
   | { readonly say: "progress"; readonly key: string; readonly done: number; readonly of: number }
   | { readonly say: "idle"; readonly round: number };
 
-/** The part of a Worker that is needed here. */
+/** The part of a Worker that is needed here; what it says at one time comes as one message. */
 export interface Desk {
   postMessage(orders: Orders): void;
-  onmessage: ((event: MessageEvent<Report>) => void) | null;
+  onmessage: ((event: MessageEvent<readonly Report[]>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 }

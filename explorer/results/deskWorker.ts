@@ -3,17 +3,27 @@ import "../noEval.ts";
 import { makePagePool } from "../pool/makePagePool.ts";
 import { zonesFor } from "../pool/zonesFor.ts";
 import { makeSurroundings } from "../weather/makeSurroundings.ts";
-import type { Orders } from "./desk.ts";
+import type { Orders, Report } from "./desk.ts";
 import { makeDeskWork } from "./makeDeskWork.ts";
 
 const channel = new MessageChannel();
 const waiting: (() => void)[] = [];
 channel.port1.onmessage = () => waiting.shift()?.();
 
+/** What is said at one time goes as one message. */
+let said: Report[] = [];
+function tell(report: Report): void {
+  if (said.push(report) > 1) return;
+  queueMicrotask(() => {
+    self.postMessage(said);
+    said = [];
+  });
+}
+
 const take = makeDeskWork({
   pool: makePagePool(),
   surroundings: makeSurroundings(),
-  tell: (report) => self.postMessage(report),
+  tell,
   nowMs: () => performance.now(),
   turn: () =>
     new Promise((resolve) => {

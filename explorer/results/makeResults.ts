@@ -25,13 +25,8 @@ interface Pictures {
 /**
  * Keeps what was worked out by its content, asks the desk for what is missing, and knows for each place on the page ("slot") what was
  * last shown there: that stays, dimmed, until something newer is known.
- * @param soon when what the desk says is taken in: all that came until then at once
  */
-export function makeResults(
-  desk: Desk,
-  weatherFiles: () => readonly WeatherText[] | undefined = () => undefined,
-  soon: (work: () => void) => void = (work) => work(),
-) {
+export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText[] | undefined = () => undefined) {
   const answers = new Map<string, { answer: Answer; whole: boolean }>();
   /** What each slot has asked for, last of all what it asks for now: of these the newest that is known is shown. */
   const askedFor = new Map<string, string[]>();
@@ -72,15 +67,8 @@ export function makeResults(
     }
   }
 
-  let said: Report[] = [];
-  function takeAll(): void {
-    const reports = said;
-    said = [];
-    batch(() => reports.forEach(take));
-  }
-  desk.onmessage = ({ data }: MessageEvent<Report>) => {
-    if (said.push(data) === 1) soon(takeAll);
-  };
+  // All that was said at one time is drawn once.
+  desk.onmessage = ({ data }: MessageEvent<readonly Report[]>) => batch(() => data.forEach(take));
   desk.onerror = (event) =>
     setFailure(
       `The part of the page that works things out has stopped (${event.message ?? "no reason given"}); load the page again.`,

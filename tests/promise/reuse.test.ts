@@ -72,8 +72,8 @@ test("a scenario that differs in its bank shares sky, panels and operators, and 
   prepareEnsemble(larger, climateless, "4127", reuse);
   expect(made).toEqual(["bank"]);
   made.length = 0;
-  prepareEnsemble({ ...larger, stations: larger.stations.slice(1) }, climateless, "4127", reuse);
-  expect(made).not.toContain("bank");
+  prepareEnsemble({ ...larger, operators: { ...larger.operators, byHourShare: 0.1 } }, climateless, "4127", reuse);
+  expect(made).toEqual(["operators"]);
   made.length = 0;
   prepareEnsemble(larger, climateless, "4128", reuse);
   expect(made).toEqual(["operators"]);
