@@ -78,8 +78,16 @@ function outcomesFrom(column: (name: keyof MemberOutcomes) => Float64Array): Mem
 /** The long arrays of a part. */
 export type LongCounts = Pick<OddsPart, "chargeCounts" | "solarCounts" | "loadCounts">;
 
-/** Room for the counts of an event of so many steps. */
-export function makeLongCounts(steps: number): LongCounts {
+/**
+ * Room for the counts of an event of so many steps, with nothing counted.
+ * @param memory that is taken for it where it is as long, whatever stands in it; fresh memory of that length takes longer than some members do
+ */
+export function emptyCounts(steps: number, memory: LongCounts | null = null): LongCounts {
+  if (memory !== null && memory.solarCounts.length === steps * POWER_BINS) {
+    const { chargeCounts, solarCounts, loadCounts } = memory;
+    for (const each of [chargeCounts, solarCounts, loadCounts]) each.fill(0);
+    return { chargeCounts, solarCounts, loadCounts };
+  }
   return {
     chargeCounts: new Uint32Array((steps + 1) * CHARGE_BINS),
     solarCounts: new Uint32Array(steps * POWER_BINS),
@@ -96,7 +104,7 @@ export function makeOddsPart(
   seed: string,
   from: number,
   to: number,
-  counts: LongCounts = makeLongCounts(prepared.grid.steps),
+  counts: LongCounts = emptyCounts(prepared.grid.steps),
 ): OddsPart {
   const { steps } = prepared.grid;
   return {

@@ -1,7 +1,8 @@
 import {
   CHARGE_BINS,
+  emptyCounts,
   joinedOutcomes,
-  makeLongCounts,
+  type LongCounts,
   type OddsPart,
   POWER_BINS,
   requireOneEnsemble,
@@ -37,14 +38,19 @@ export function packOdds({ chargeCounts, solarCounts, loadCounts, ...part }: Odd
 /**
  * Puts packed parts of one ensemble together, as `mergeOdds` does.
  * @param before the part that they follow, which grows in its own memory and is not to be used afterwards
+ * @param counts memory for the counts where there is no part before, whatever stands in it: fresh memory of that length takes longer than the rest
  * @throws RangeError if the parts do not follow one another or are not of one ensemble
  */
-export function mergePackedOdds(parts: readonly PackedOdds[], before: OddsPart | null = null): OddsPart {
+export function mergePackedOdds(
+  parts: readonly PackedOdds[],
+  before: OddsPart | null = null,
+  counts: LongCounts | null = null,
+): OddsPart {
   const sorted = requireOneEnsemble<PackedOdds | OddsPart>(before === null ? parts : [before, ...parts]);
   const first = sorted[0]!;
   const { steps } = first;
   const sum = before ?? {
-    ...makeLongCounts(steps),
+    ...emptyCounts(steps, counts),
     belowCounts: new Uint32Array(steps),
     darkCounts: new Uint32Array(steps),
     unservedMilliWh: new Float64Array(first.unservedMilliWh.length),

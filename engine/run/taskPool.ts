@@ -56,6 +56,8 @@ export interface TaskOptions {
 export interface OddsOptions extends TaskOptions {
   /** The part that the members follow, which is put before them: it grows in its own memory and is not to be used afterwards. */
   readonly before?: OddsPart | null;
+  /** Where there is none: a part that nobody looks at any more, whose memory is taken for the counts. */
+  readonly spare?: OddsPart | null;
 }
 
 /** Members in one part, or what is wrong with the scenario. */
@@ -260,8 +262,8 @@ export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool 
   }
 
   return {
-    runOdds: (task, { before, ...options } = {}) =>
-      run("odds", task, options, (parts) => mergePackedOdds(parts, before)),
+    runOdds: (task, { before, spare, ...options } = {}) =>
+      run("odds", task, options, (parts) => mergePackedOdds(parts, before, spare)),
     runPairs: (task, options = {}) => run("pairs", task, options),
     runSizes: (task, options = {}) => run("sizes", task, { fewest: FEWEST_OF_A_MAP, ...options }),
     runDrivers,

@@ -1,7 +1,7 @@
 import type { Problem } from "../scenario/problem.ts";
 import { withoutEachLoad } from "./driversShedding.ts";
 import { makeKeptMembers, type RunMember } from "./keptMembers.ts";
-import { type LongCounts, makeLongCounts, POWER_BINS } from "./oddsPart.ts";
+import { emptyCounts, type LongCounts } from "./oddsPart.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
@@ -21,7 +21,7 @@ export interface TaskStore {
   readonly map: (of: SizesTask) => Ready<SizeMap>;
   /** Runs a member, with what is kept of it from other scenarios and earlier times. */
   readonly runMember: RunMember;
-  /** Room to count in, with nothing counted, and what was taken before if it is back: fresh memory of that length takes as long as a hundred members. */
+  /** Room to count in, with nothing counted: what was taken before, if it is back. */
   readonly takeCounts: (steps: number) => LongCounts;
   readonly giveBack: (counts: LongCounts) => void;
   /** The ensemble without each of its loads. */
@@ -57,10 +57,8 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
       }),
     runMember: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMember,
     takeCounts: (steps) => {
-      const counts = back;
+      const counts = emptyCounts(steps, back);
       back = null;
-      if (counts === null || counts.solarCounts.length !== steps * POWER_BINS) return makeLongCounts(steps);
-      for (const each of Object.values(counts)) each.fill(0);
       return counts;
     },
     giveBack: (counts) => {

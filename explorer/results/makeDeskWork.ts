@@ -93,6 +93,10 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
   const { pool, tell } = works;
   const store = makeTaskStore();
   const started = new Map<string, Started>();
+  /** Of scenarios that are kept no longer: their memory serves the next. */
+  const spares: OddsPart[] = [];
+  /** How many scenarios the present orders ask about, each as often as it is asked for. */
+  let documentsNow = 0;
   let weatherFiles: readonly WeatherText[] = [];
   let next: Orders | null = null;
   let present: { cancel: ReturnType<DeskWorks["makeCancel"]>; isCoarse: boolean } | null = null;
@@ -109,8 +113,13 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     }
     started.delete(key);
     started.set(key, found);
-    const oldest = started.keys().next().value;
-    if (started.size > KEPT_STARTED && oldest !== undefined) started.delete(oldest);
+    const [oldest] = started;
+    if (started.size > KEPT_STARTED && oldest !== undefined) {
+      started.delete(oldest[0]);
+      const { part, running } = oldest[1];
+      // Nobody waits for one that is older than all that is asked for now.
+      if (part !== null && running.size === 0 && documentsNow <= KEPT_STARTED / 2) spares.push(part);
+    }
     return found;
   }
 
@@ -150,7 +159,8 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       try {
         const task = { scenario, surroundings: sent(of.surroundings), seed, from, to: members };
         // In the coarse part's own memory: whoever shows it takes it from here anew.
-        const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, before: of.part, onProgress });
+        const memory = of.part === null ? { spare: spares.pop() ?? null } : { before: of.part };
+        const run = await pool.runOdds(task, { signal, fewest: cut.most, ...cut, ...memory, onProgress });
         if (!run.ok) throw new Refused(run.problems);
         of.part = run.part;
         return of.part;
@@ -349,6 +359,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
 
   async function work({ wants, round }: Orders, signal: CancelSignal): Promise<void> {
     const odds = wants.filter((want): want is OddsWant => want.kind === "odds" || want.kind === "versus");
+    documentsNow = wants.length + odds.length;
     const first = together();
     const coarse = odds.map((want, k) => {
       if (want.members <= COARSE_MEMBERS) return Promise.resolve(true);

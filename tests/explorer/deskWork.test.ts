@@ -193,3 +193,19 @@ test("maps and drivers come last, with how far they are", async () => {
     drivers(contestant(SMALL, 1).ensemble, 30),
   );
 });
+
+test("memory of answers that are kept no longer serves the next, and none of them shows in it", async () => {
+  const { take, until, answers } = workbench();
+  const asked = Array.from({ length: 40 }, (_, k) => 60 + 2 * k);
+  for (const [k, ah] of asked.entries()) {
+    const want = (key: string, document: ScenarioInput) =>
+      ({ key, kind: "odds", document, seed: "4127", members: 110 }) as const;
+    take({ round: k + 1, wants: [want(`${ah}`, withAh(ah)), want(`${ah}.5`, withAh(ah + 0.5))] });
+    await until(isIdle(k + 1));
+  }
+  const pictures = answers().flatMap(({ key, whole, answer }) =>
+    answer.kind === "odds" && whole ? [[key, answer.picture]] : [],
+  );
+  expect(pictures.length).toBe(80);
+  expect(pictures).toEqual(pictures.map(([key]) => [key, engineOdds(withAh(Number(key)), 110)]));
+});
