@@ -1,7 +1,7 @@
 import { bandArea, bandLine } from "../charts/bandPaths.ts";
-import { darkTicks } from "../charts/darkTicks.ts";
 import { reserveTeeth } from "../charts/reserveTeeth.ts";
 import { type TimeScale, timeScale } from "../charts/timeScale.ts";
+import { darkTicks } from "../entries/forecast/darkTicks.ts";
 import { forecastAxis } from "../entries/forecast/forecastAxis.ts";
 import { forecastLabels } from "../entries/forecast/forecastLabels.ts";
 import { type ForecastLayout, forecastLayout, isMany, type Series } from "../entries/forecast/forecastLayout.ts";

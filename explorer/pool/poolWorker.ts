@@ -32,7 +32,7 @@ function known(file: WeatherFile): WeatherFile {
   return weather.file;
 }
 
-/** What all workers together may keep of members drawn before: four scenarios of a long weekend with 1,000 members take about 50 MB. */
+/** What all workers together may keep of members drawn before: the four of the bench with 1,000 members take 33 MB. */
 const KEPT_BYTES = 160_000_000;
 const keptBytes = KEPT_BYTES / Math.max(1, navigator.hardwareConcurrency || 1);
 const take = serveTasks((reply) => self.postMessage(reply), pause, keptBytes);

@@ -34,6 +34,8 @@ const MAP_STRETCH_MEMBERS = 25;
 const PAIRS = 200;
 const COARSE_PAIRS = 40;
 const KEPT_STARTED = 24;
+/** More memory than this is given back: a page shows few forecasts at once. */
+const KEPT_SPARES = 8;
 /** How long an answer may wait for those that come with it: each that is shown by itself draws the sheet once more. */
 const TOGETHER_MS = 60;
 /** Between two words about how far it is. */
@@ -118,7 +120,8 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
       started.delete(oldest[0]);
       const { part, running } = oldest[1];
       // Nobody waits for one that is older than all that is asked for now.
-      if (part !== null && running.size === 0 && documentsNow <= KEPT_STARTED / 2) spares.push(part);
+      const isLeft = running.size === 0 && documentsNow <= KEPT_STARTED / 2;
+      if (part !== null && isLeft && spares.length < KEPT_SPARES) spares.push(part);
     }
     return found;
   }
@@ -213,7 +216,8 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
           );
     const settled = pairs === undefined ? undefined : settledPairs(first!, second, pairs);
     const [paired] = await Promise.all([settled, ...parts]);
-    // What each has by now: a part that was looked at before may have grown in its memory since. One that other entries have driven further is shown with as many members as both have.
+    // What each has by now: a part that was looked at before may have grown in its memory since. One that other entries have driven
+    // further is shown with as many members as both have.
     const [one, other] = [first!.part!, second.part!];
     if (one.to !== other.to) return oddsAnswer(want, Math.max(one.to, other.to), cut, signal);
     // Pairs that are run here need what stands about.

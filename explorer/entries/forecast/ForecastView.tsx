@@ -1,6 +1,5 @@
 import { createMemo, createUniqueId, For, Index, Show } from "solid-js";
 import { bandArea, bandLine } from "../../charts/bandPaths.ts";
-import { darkTicks } from "../../charts/darkTicks.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import { isSameScale, type TimeScale } from "../../charts/timeScale.ts";
@@ -11,6 +10,7 @@ import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { THIN } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
+import { darkTicks } from "./darkTicks.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
 import { forecastAxis } from "./forecastAxis.ts";
 import { forecastLabels } from "./forecastLabels.ts";

@@ -16,8 +16,8 @@ export function forecastAxis(
     {
       title: isShort ? "Charge in the bank" : `Charge in the bank, % of ${isOneBank ? ampHours(time.fullAh) : "each"}`,
       how: isMany(series)
-        ? "thick line: half of the skies are above. Thin lines: nine in ten lie between"
-        : "line: half of the skies are above. Close: the middle half. Wide: nine in ten",
+        ? "thick: half of the skies are above. Thin: nine in ten lie between"
+        : "line: half of the skies are above. Close: middle half. Wide: nine in ten",
       titleY: charge.titleY,
       values: charge.ticks.map((tick) => ({
         y: charge.y(tick),

@@ -1,6 +1,6 @@
-import { darkHours } from "../entries/forecast/forecastLayout.ts";
-import type { OddsPicture } from "../results/answers.ts";
-import type { TimeScale } from "./timeScale.ts";
+import type { TimeScale } from "../../charts/timeScale.ts";
+import type { OddsPicture } from "../../results/answers.ts";
+import { darkHours } from "./forecastLayout.ts";
 
 const HALF_HOUR_MS = 1_800_000;
 const TICK_PX = 3;
