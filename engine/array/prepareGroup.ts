@@ -6,9 +6,9 @@ import type { Models } from "../scenario/models.ts";
 import type { Obstacle } from "../scenario/obstacle.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
-import { pointCloud } from "../shade/lightThrough.ts";
+import { lightOnPoints, pointCloud } from "../shade/lightThrough.ts";
 import { type PreparedObstacles, prepareObstacles } from "../shade/prepareObstacles.ts";
-import { type SkyMap, skyMap, skyShareOnPlane } from "../shade/skyViewShare.ts";
+import { skyMaps, skyShareOnPlane } from "../shade/skyViewShare.ts";
 import type { ClearSky } from "../sky/clearSky.ts";
 import type { SunTrack } from "../sky/sunTrack.ts";
 import { copperOhmPerM } from "./copperOhmPerM.ts";
@@ -90,15 +90,21 @@ export function prepareGroups(
   return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs));
 }
 
+/** A panel group under the first of the obstacles' levels of crowns. Arguments as in `prepareGroupUnderCrowns`. */
+export function prepareGroup(...of: Parameters<typeof prepareGroupUnderCrowns>): PreparedGroup {
+  return prepareGroupUnderCrowns(...of)[0]!;
+}
+
 /**
  * Works out everything about a panel group that the weather of a member does not change: where it faces, what shades
  * it, how warm light makes it. Groups do not shade one another.
  * @param sun one place per step, at the middle of each
  * @param clear the same instants; only the light above the air is read
  * @param windMs wind at the panels, one value per step
+ * @returns the group under each of the obstacles' levels of crowns
  * @throws RangeError if the arrays differ in length or the group cannot be wired
  */
-export function prepareGroup(
+export function prepareGroupUnderCrowns(
   group: PanelGroup,
   obstacles: PreparedObstacles,
   models: Models,
@@ -107,7 +113,7 @@ export function prepareGroup(
   clear: Pick<ClearSky, "extraterrestrialWm2">,
   windMs: Float64Array,
   sampleGrid: SampleGrid = SAMPLE_GRID,
-): PreparedGroup {
+): PreparedGroup[] {
   requireSameLength({
     middleMs: grid.middleMs,
     elevationDeg: sun.elevationDeg,
@@ -124,16 +130,20 @@ export function prepareGroup(
   const layout = stringLayout(group, points);
   const sections = layout.sectionsPerString;
   const isArea = group.module.wiring === "area";
+  const levels = Array.from({ length: anyObstacle ? obstacles.levels : 1 }, (_, level) => level);
   const skyViews = skyViewShares(group, obstacles, models, mount.facings, anyObstacle);
   const normals = mount.facings.map((facing) => panelAxes(facing.tiltDeg, facing.azimuthDeg).normal);
 
   const out = group.out === undefined ? null : windowShare(grid, group.out);
   const stride = SECTION_SHARE + sections;
-  const perStep = new Float64Array(steps * stride);
-  const perez = new Float64Array(models.transposition === "perez" ? steps * PEREZ_SLOTS : 0);
-  const freePerStep = anyObstacle ? new Float64Array(perStep.length) : perStep;
-  const freePerez = anyObstacle ? new Float64Array(perez.length) : perez;
-  const light = new Float64Array(points);
+  const room = () => ({
+    perStep: new Float64Array(steps * stride),
+    perez: new Float64Array(models.transposition === "perez" ? steps * PEREZ_SLOTS : 0),
+  });
+  const free = room();
+  const shaded = anyObstacle ? levels.map(room) : [];
+  const light = new Float64Array(levels.length * points);
+  const lightOf = levels.map((level) => light.subarray(level * points, (level + 1) * points));
 
   for (let i = 0; i < steps; i++) {
     const at = i * stride;
@@ -155,27 +165,21 @@ export function prepareGroup(
       albedoShare: models.albedoShare,
       skyViewShare: 1,
     };
-    setPlane(models.transposition, moment, freePerStep, at, freePerez, i * PEREZ_SLOTS);
-    freePerStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
-    freePerStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
-    freePerStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
-    freePerStep.fill(1, at + MEAN_SHARE, at + stride);
+    setPlane(models.transposition, moment, free.perStep, at, free.perez, i * PEREZ_SLOTS);
+    free.perStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
+    free.perStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
+    free.perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
+    free.perStep.fill(1, at + MEAN_SHARE, at + stride);
     if (!anyObstacle) continue;
-    perStep.set(freePerStep.subarray(at, at + stride), at);
-    moment.skyViewShare = skyViews[facing]!;
-    setPlane(models.transposition, moment, perStep, at, perez, i * PEREZ_SLOTS);
-    if (points > 0 && cosIncidence > 0) {
-      perStep[at + MEAN_SHARE] = sectionLight(
-        obstacles,
-        clouds[facing]!,
-        layout,
-        isArea,
-        azimuthDeg,
-        elevationDeg,
-        light,
-        perStep,
-        at + SECTION_SHARE,
-      );
+    const isShaded =
+      points > 0 && cosIncidence > 0 && lightOnPoints(obstacles, clouds[facing]!, azimuthDeg, elevationDeg, light);
+    for (const level of levels) {
+      const { perStep, perez } = shaded[level]!;
+      perStep.set(free.perStep.subarray(at, at + stride), at);
+      moment.skyViewShare = skyViews[level]![facing]!;
+      setPlane(models.transposition, moment, perStep, at, perez, i * PEREZ_SLOTS);
+      if (!isShaded) continue;
+      perStep[at + MEAN_SHARE] = sectionLight(lightOf[level]!, layout, isArea, perStep, at + SECTION_SHARE);
     }
   }
 
@@ -185,12 +189,10 @@ export function prepareGroup(
   const keptShare = group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1);
   const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
   const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
-  // One literal for both, so that they have one shape in memory: two would cost the step loop a third of its speed.
-  const made = (perStep: Float64Array, perez: Float64Array, unshaded: PreparedGroup | null): PreparedGroup => ({
+  const unshaded = inGroupShape({
+    ...free,
     id: group.id,
-    perStep,
     stride,
-    perez,
     transposition: models.transposition,
     sections,
     perSection: 1 / sections,
@@ -211,14 +213,52 @@ export function prepareGroup(
     passedShare: keptShare * controller.efficiencyShare,
     maxChargeA: controller.maxChargeA ?? Number.POSITIVE_INFINITY,
     headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,
-    unshaded,
+    unshaded: null,
   });
-  const free = made(freePerStep, freePerez, null);
-  return anyObstacle ? made(perStep, perez, free) : free;
+  return anyObstacle ? shaded.map((own) => inGroupShape({ ...unshaded, ...own, unshaded })) : [unshaded];
+}
+
+/** The same group with rows of its own, to be written into. */
+export function withOwnRows(group: PreparedGroup): PreparedGroup {
+  return inGroupShape({ ...group, perStep: group.perStep.slice() });
 }
 
 /**
- * Share of the sky's light that gets past the obstacles, for each facing. The sky is looked at once, from the middles of
+ * The same group in the one shape in memory that the step loop is compiled for; pass through here whatever was put together with a spread.
+ * Two shapes would cost the loop a third of its speed.
+ */
+function inGroupShape(group: PreparedGroup): PreparedGroup {
+  return {
+    id: group.id,
+    perStep: group.perStep,
+    stride: group.stride,
+    perez: group.perez,
+    transposition: group.transposition,
+    sections: group.sections,
+    perSection: group.perSection,
+    vmpV: group.vmpV,
+    vocV: group.vocV,
+    ratedAPerWm2: group.ratedAPerWm2,
+    impAPerWm2: group.impAPerWm2,
+    vmpVPerK: group.vmpVPerK,
+    vocTempCoeffPerK: group.vocTempCoeffPerK,
+    bypassV: group.bypassV,
+    keptShare: group.keptShare,
+    mildShade: group.mildShade,
+    isPwm: group.isPwm,
+    controllerAtBank: group.controllerAtBank,
+    cableOhm: group.cableOhm,
+    trackedOhm: group.trackedOhm,
+    efficiencyShare: group.efficiencyShare,
+    passedShare: group.passedShare,
+    maxChargeA: group.maxChargeA,
+    headroomV: group.headroomV,
+    unshaded: group.unshaded,
+  };
+}
+
+/**
+ * Share of the sky's light that gets past the obstacles, for each level of crowns and in it for each facing. The sky is looked at once, from the middles of
  * the modules as the first facing places them: a row that turns about its own middle sees nearly the same.
  */
 function skyViewShares(
@@ -227,10 +267,12 @@ function skyViewShares(
   models: Models,
   facings: readonly { readonly tiltDeg: number; readonly azimuthDeg: number }[],
   anyObstacle: boolean,
-): number[] {
-  if (!anyObstacle || group.count === 0 || models.diffuseShade === "none") return facings.map(() => 1);
+): number[][] {
+  if (!anyObstacle || group.count === 0 || models.diffuseShade === "none") {
+    return Array.from({ length: obstacles.levels }, () => facings.map(() => 1));
+  }
   const whole = { ...group, module: { ...group.module, bypassSections: 1 } };
   const middles = modulePoints(whole, facings[0]!.tiltDeg, facings[0]!.azimuthDeg, { across: 1, along: 1 });
-  const map: SkyMap = skyMap(obstacles, middles);
-  return facings.map((facing) => skyShareOnPlane(map, facing.tiltDeg, facing.azimuthDeg));
+  const maps = skyMaps(obstacles, middles);
+  return maps.map((map) => facings.map((facing) => skyShareOnPlane(map, facing.tiltDeg, facing.azimuthDeg)));
 }

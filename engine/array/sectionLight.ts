@@ -1,7 +1,5 @@
 import { toGrid } from "../grid.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
-import { lightOnPoints, type PointCloud } from "../shade/lightThrough.ts";
-import type { PreparedObstacles } from "../shade/prepareObstacles.ts";
 
 /** How the sections of a group are wired: that many in each string, that many strings side by side. */
 export interface StringLayout {
@@ -29,30 +27,22 @@ export function stringLayout(group: PanelGroup, points: number): StringLayout {
 }
 
 /**
- * Finds how the beam lies on a group at one moment. A section of cells in series carries only what its darkest cell
+ * Puts together how the beam lies on a group at one moment. A section of cells in series carries only what its darkest cell
  * gives, so its light is that of its darkest point; with `area` wiring it is the mean. Each string's sections are sorted
  * from bright to dark, and the k-th ones of all strings averaged, because strings side by side share one voltage and so
  * bypass equally many sections.
- * @param light room for one share per point
+ * @param light one share per point, as `lightOnPoints` gives it
  * @param sectionShare receives, from `at` on, the mean share of the k-th brightest section for k = 1…N
  * @returns mean share over all points, 0…1
  */
 export function sectionLight(
-  obstacles: PreparedObstacles,
-  cloud: PointCloud,
+  light: Float64Array,
   layout: StringLayout,
   area: boolean,
-  sunAzimuthDeg: number,
-  sunElevationDeg: number,
-  light: Float64Array,
   sectionShare: Float64Array,
   at: number,
 ): number {
   const { sectionsPerString, strings, pointsPerSection } = layout;
-  if (!lightOnPoints(obstacles, cloud, sunAzimuthDeg, sunElevationDeg, light)) {
-    sectionShare.fill(1, at, at + sectionsPerString);
-    return 1;
-  }
   let sum = 0;
   for (let p = 0; p < light.length; p++) sum += light[p]!;
   const meanShare = toGrid(sum / light.length);

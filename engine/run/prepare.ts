@@ -1,6 +1,6 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import { copperOhmPerM } from "../array/copperOhmPerM.ts";
-import { type PreparedGroup, prepareGroups } from "../array/prepareGroup.ts";
+import { type PreparedGroup, prepareGroupUnderCrowns } from "../array/prepareGroup.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";
@@ -8,6 +8,7 @@ import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { type TimeGrid, timeGrid } from "../scenario/timeGrid.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
+import { prepareObstacles } from "../shade/prepareObstacles.ts";
 import type { ClearSky } from "../sky/clearSky.ts";
 import { type NightSpan, nightSpans } from "../sky/nightSpans.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
@@ -57,12 +58,17 @@ export interface Prepared {
  * Works out, once for a scenario, everything that does not change from step to step or from member to member: the grid, the
  * sun, the weather, the shade, the schedules, the bank's tables.
  * @param reuse keeps what other scenarios share; left out, everything is prepared anew
+ * @param throughFactors how much more light than planned crowns let through, for each of `underCrowns`; the first, which `prepared` has, is 1
+ * @returns beside the scenario its panel groups under each of these crowns, in the groups' order; the same group where nothing stands about
  */
 export function prepare(
   scenario: Scenario,
   surroundings: Surroundings = {},
   reuse: Reuse = prepareAnew,
-): { ok: true; prepared: Prepared } | { ok: false; problems: readonly Problem[] } {
+  throughFactors: readonly [1, ...number[]] = [1],
+):
+  | { ok: true; prepared: Prepared; underCrowns: readonly (readonly PreparedGroup[])[] }
+  | { ok: false; problems: readonly Problem[] } {
   const times = timeGrid(scenario.time, zoneOf(scenario.place));
   if (!times.ok) return times;
   const { grid } = times;
@@ -77,9 +83,10 @@ export function prepare(
   );
   const bank = reuse("bank", [scenario.bank, underSky], () => prepareBank(scenario.bank, airTempC, grid.stepH));
   const { panels, obstacles, models } = scenario;
-  const groups = panels.map((panel) =>
-    reuse("group", [panel, obstacles, models, underSky], () => {
-      return prepareGroups([panel], obstacles, models, grid, sun, clear, windMs)[0]!;
+  const underCrowns = panels.map((panel) =>
+    reuse("group", [panel, obstacles, models, throughFactors, underSky], () => {
+      const underThem = prepareObstacles(obstacles, throughFactors);
+      return prepareGroupUnderCrowns(panel, underThem, models, grid, sun, clear, windMs);
     }),
   );
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
@@ -101,6 +108,7 @@ export function prepare(
   const converterShare = scenario.converter?.efficiencyShare ?? 1;
   return {
     ok: true,
+    underCrowns,
     prepared: inShape({
       scenario,
       grid,
@@ -110,7 +118,7 @@ export function prepare(
       light,
       airTempC,
       windMs,
-      groups,
+      groups: underCrowns.map(([asPlanned]) => asPlanned!),
       loads,
       bank,
       sources: prepareSources(scenario.sources, grid, bank.absorptionV),

@@ -1,9 +1,8 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import type { PreparedGroup } from "../array/prepareGroup.ts";
-import { prepareGroups } from "../array/prepareGroup.ts";
+import { withOwnRows } from "../array/prepareGroup.ts";
 import { seedWords } from "../chance/stream.ts";
 import { climateAt, r1OfKt, type SiteClimate, sdOfKt } from "../place/climateAt.ts";
-import type { Obstacle } from "../scenario/obstacle.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { type DayLight, dayLight } from "../sky/dayClearIndex.ts";
@@ -12,7 +11,7 @@ import { type PreparedSkies, prepareBlockSkies, prepareSkyEnsemble, type SkyClim
 import { figureSpread, SURENESS_SPREAD } from "./memberFigures.ts";
 import { type PreparedOperators, prepareOperators } from "./operators.ts";
 import { type Prepared, prepare, skyParts } from "./prepare.ts";
-import { prepareAnew, type Reuse } from "./reuse.ts";
+import { identityOf, prepareAnew, type Reuse } from "./reuse.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** A scenario ready for many runs. Holds scratch of the last member drawn: one of these for each thread. */
@@ -80,9 +79,10 @@ export function prepareEnsemble(
   seed: string,
   reuse: Reuse = prepareAnew,
 ): { ok: true; ensemble: PreparedEnsemble } | { ok: false; problems: readonly Problem[] } {
-  const ready = prepare(scenario, surroundings, reuse);
+  const throughFactors = crownFactors(scenario);
+  const ready = prepare(scenario, surroundings, reuse, throughFactors);
   if (!ready.ok) return ready;
-  const { prepared } = ready;
+  const { prepared, underCrowns } = ready;
   const { grid, clear } = prepared;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const { latitudeDeg, elevationM } = scenario.place;
@@ -157,7 +157,7 @@ export function prepareEnsemble(
         prepareOperators(prepared, words),
       ),
       spread,
-      canopy: canopyOf(prepared, underSky, reuse),
+      canopy: throughFactors.length > 1 && underCrowns.length > 0 ? canopyOf(underCrowns, reuse) : null,
       remarks,
     },
   };
@@ -176,53 +176,40 @@ export function knownDays(scenario: Scenario, dates: readonly string[]): (KnownD
   });
 }
 
-function canopyOf(prepared: Prepared, underSky: readonly unknown[], reuse: Reuse): PreparedEnsemble["canopy"] {
-  const { scenario, grid, sun, clear, windMs, groups } = prepared;
-  const hasCrowns = scenario.obstacles.some(
+/** How much more light than planned crowns let through as planned, two spreads darker and two spreads lighter; as planned alone where none lets any. */
+function crownFactors({ obstacles, sureness }: Scenario): readonly [1, ...number[]] {
+  const hasCrowns = obstacles.some(
     (tree) => tree.kind === "tree" && (tree.transmittanceInLeafShare > 0 || tree.transmittanceBareShare > 0),
   );
-  if (!hasCrowns || groups.length === 0) return null;
-  const spread = SURENESS_SPREAD.canopy[scenario.sureness.canopy];
-  const { panels, models } = scenario;
-  const under = (normal: number) => {
-    const obstacles = scenario.obstacles.map((obstacle) => thinned(obstacle, 1 + spread * normal));
-    return panels.map((panel) =>
-      reuse(`group under crowns at ${normal}`, [panel, obstacles, models, underSky], () => {
-        return prepareGroups([panel], obstacles, models, grid, sun, clear, windMs)[0]!;
-      }),
-    );
-  };
-  const darker = under(-CANOPY_REACH);
-  const lighter = under(CANOPY_REACH);
-  const touched = groups.map(({ perStep }, g) =>
-    reuse("touched by crowns", [panels[g], scenario.obstacles, models, spread, underSky], () => {
-      const [dark, light] = [darker[g]!.perStep, lighter[g]!.perStep];
-      const places = Int32Array.from(perStep.keys()).filter((k) => dark[k] !== perStep[k] || light[k] !== perStep[k]);
+  if (!hasCrowns) return [1];
+  const reach = CANOPY_REACH * SURENESS_SPREAD.canopy[sureness.canopy];
+  return [1, Math.max(0, 1 - reach), 1 + reach];
+}
+
+function canopyOf(
+  underCrowns: readonly (readonly PreparedGroup[])[],
+  reuse: Reuse,
+): NonNullable<PreparedEnsemble["canopy"]> {
+  const touched = underCrowns.map((levels) =>
+    reuse("touched by crowns", [identityOf(levels)], () => {
+      const [planned, dark, light] = levels.map(({ perStep }) => perStep) as [Float64Array, Float64Array, Float64Array];
+      const places = Int32Array.from(planned.keys()).filter((k) => dark[k] !== planned[k] || light[k] !== planned[k]);
       const each = (value: (k: number) => number) => Float64Array.from(places, value);
       return {
         places,
-        planned: each((k) => perStep[k]!),
-        moreDarker: each((k) => dark[k]! - perStep[k]!),
-        moreLighter: each((k) => light[k]! - perStep[k]!),
+        planned: each((k) => planned[k]!),
+        moreDarker: each((k) => dark[k]! - planned[k]!),
+        moreLighter: each((k) => light[k]! - planned[k]!),
       };
     }),
   );
   return {
-    darker,
-    lighter,
+    darker: underCrowns.map((levels) => levels[1]!),
+    lighter: underCrowns.map((levels) => levels[2]!),
     touched,
-    // Rows to mix into (and so nobody else's), made like the others and not copied: a copy has another shape in memory, which costs the loop half its speed.
-    member: under(0),
-  };
-}
-
-/** A tree whose crown lets through `factor` times as much, within what a crown can. */
-function thinned(obstacle: Obstacle, factor: number): Obstacle {
-  if (obstacle.kind !== "tree") return obstacle;
-  const times = (share: number) => Math.max(0, Math.min(0.95, share * Math.max(0, factor)));
-  return {
-    ...obstacle,
-    transmittanceInLeafShare: times(obstacle.transmittanceInLeafShare),
-    transmittanceBareShare: times(obstacle.transmittanceBareShare),
+    // Rows to mix into, and so nobody else's.
+    member: underCrowns.map((levels) =>
+      reuse("group of a member", [identityOf(levels)], () => withOwnRows(levels[0]!)),
+    ),
   };
 }

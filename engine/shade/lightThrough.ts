@@ -2,7 +2,7 @@ import { RAD_PER_DEG } from "../angle.ts";
 import { boxLight, type PreparedBox } from "./boxLight.ts";
 import { horizonElevationDeg } from "./horizonElevationDeg.ts";
 import type { PreparedObstacles } from "./prepareObstacles.ts";
-import { type PreparedTree, treeLight } from "./treeLight.ts";
+import { crownPathM, lightAfter, type PreparedTree } from "./treeLight.ts";
 
 /** A place in metres east, north and up of the station's origin. */
 export interface Point {
@@ -12,7 +12,7 @@ export interface Point {
 }
 
 /**
- * Share of the sun's beam that reaches a point, 0 (dark) … 1 (free). What several obstacles let through multiplies.
+ * Share of the sun's beam that reaches a point, 0 (dark) … 1 (free), under crowns of the first level. What several obstacles let through multiplies.
  * The sun is a point: the half degree of penumbra at a shadow's edge is left out.
  * @param sunAzimuthDeg clockwise from true north
  * @param sunElevationDeg above the level horizon, as seen
@@ -23,7 +23,7 @@ export function lightThrough(
   sunAzimuthDeg: number,
   sunElevationDeg: number,
 ): number {
-  const light = new Float64Array(1);
+  const light = new Float64Array(obstacles.levels);
   const points = Float64Array.of(point.eastM, point.northM, point.upM);
   lightOnPoints(obstacles, pointCloud(points), sunAzimuthDeg, sunElevationDeg, light);
   return light[0]!;
@@ -57,9 +57,9 @@ export function pointCloud(pointsM: Float64Array): PointCloud {
 }
 
 /**
- * `lightThrough` for a whole cloud of points at once. Obstacles that cannot lie between the cloud and the sun are passed
- * over, which is most of them most of the time.
- * @param light receives one share per point
+ * `lightThrough` for a whole cloud of points at once, and under all levels of crowns: where a ray goes is the same for them. Obstacles that
+ * cannot lie between the cloud and the sun are passed over, which is most of them most of the time.
+ * @param light receives one share per point, level by level
  * @returns whether anything stands in the way; if not, every share is 1
  */
 export function lightOnPoints(
@@ -70,13 +70,14 @@ export function lightOnPoints(
   light: Float64Array,
 ): boolean {
   const count = cloud.pointsM.length / 3;
+  const all = obstacles.levels * count;
   for (const horizon of obstacles.horizons) {
     if (sunElevationDeg < horizonElevationDeg(horizon, sunAzimuthDeg)) {
-      light.fill(0, 0, count);
+      light.fill(0, 0, all);
       return true;
     }
   }
-  light.fill(1, 0, count);
+  light.fill(1, 0, all);
   const levelShare = Math.cos(sunElevationDeg * RAD_PER_DEG);
   const dirEast = levelShare * Math.sin(sunAzimuthDeg * RAD_PER_DEG);
   const dirNorth = levelShare * Math.cos(sunAzimuthDeg * RAD_PER_DEG);
@@ -88,7 +89,9 @@ export function lightOnPoints(
     met = true;
     for (let p = 0; p < count; p++) {
       const at = 3 * p;
-      light[p]! *= treeLight(tree, pointsM[at]!, pointsM[at + 1]!, pointsM[at + 2]!, dirEast, dirNorth, dirUp);
+      const pathM = crownPathM(tree, pointsM[at]!, pointsM[at + 1]!, pointsM[at + 2]!, dirEast, dirNorth, dirUp);
+      if (pathM === 0) continue;
+      for (let k = p, level = 0; k < all; k += count, level++) light[k]! *= lightAfter(pathM, tree.logPerM[level]!);
     }
   }
   for (const box of obstacles.boxes) {
@@ -96,7 +99,8 @@ export function lightOnPoints(
     met = true;
     for (let p = 0; p < count; p++) {
       const at = 3 * p;
-      light[p]! *= boxLight(box, pointsM[at]!, pointsM[at + 1]!, pointsM[at + 2]!, dirEast, dirNorth, dirUp);
+      const share = boxLight(box, pointsM[at]!, pointsM[at + 1]!, pointsM[at + 2]!, dirEast, dirNorth, dirUp);
+      for (let k = p; k < all; k += count) light[k]! *= share;
     }
   }
   return met;

@@ -15,31 +15,37 @@ export type SkyMap = Float64Array;
 /**
  * Looks once at the whole upper sky from some points, so that the share for many planes can follow cheaply.
  * @param pointsM east, north and up of each point in turn
+ * @returns one map for each level of crowns
  */
-export function skyMap(obstacles: PreparedObstacles, pointsM: Float64Array): SkyMap {
-  const map = new Float64Array(ROWS * COLUMNS).fill(1);
-  const solids = { trees: obstacles.trees, boxes: obstacles.boxes, horizons: [] };
+export function skyMaps(obstacles: PreparedObstacles, pointsM: Float64Array): SkyMap[] {
+  const { levels } = obstacles;
+  const maps = Array.from({ length: levels }, () => new Float64Array(ROWS * COLUMNS).fill(1));
+  const solids = { ...obstacles, horizons: [] };
   const anySolid = solids.trees.length + solids.boxes.length > 0;
   const cloud = pointCloud(pointsM);
-  const light = new Float64Array(pointsM.length / 3);
+  const count = pointsM.length / 3;
+  const light = new Float64Array(levels * count);
   for (let column = 0; column < COLUMNS; column++) {
     const azimuthDeg = (column + 0.5) * COLUMN_DEG;
     for (let row = 0; row < ROWS; row++) {
       const cell = row * COLUMNS + column;
       if (!anySolid || !lightOnPoints(solids, cloud, azimuthDeg, (row + 0.5) * ROW_DEG, light)) continue;
-      let sum = 0;
-      for (let p = 0; p < light.length; p++) sum += light[p]!;
-      map[cell] = sum / light.length;
+      for (let level = 0; level < levels; level++) {
+        let sum = 0;
+        for (let p = level * count; p < (level + 1) * count; p++) sum += light[p]!;
+        maps[level]![cell] = sum / count;
+      }
     }
     for (const horizon of obstacles.horizons) {
       const lineDeg = horizonElevationDeg(horizon, azimuthDeg);
       for (let row = 0; row < ROWS; row++) {
         // A cell cut by the skyline keeps the part above it.
-        map[row * COLUMNS + column]! *= Math.min(1, Math.max(0, row + 1 - lineDeg / ROW_DEG));
+        const above = Math.min(1, Math.max(0, row + 1 - lineDeg / ROW_DEG));
+        for (let level = 0; level < levels; level++) maps[level]![row * COLUMNS + column]! *= above;
       }
     }
   }
-  return map;
+  return maps;
 }
 
 /**
@@ -70,12 +76,12 @@ export function skyShareOnPlane(map: SkyMap, tiltDeg: number, azimuthDeg: number
   return whole > 0 ? seen / whole : 1;
 }
 
-/** `skyShareOnPlane` for a single plane: the share of its sky's light that reaches it, mean over the points. */
+/** `skyShareOnPlane` for a single plane under crowns of the first level: the share of its sky's light that reaches it, mean over the points. */
 export function skyViewShare(
   obstacles: PreparedObstacles,
   pointsM: Float64Array,
   tiltDeg: number,
   azimuthDeg: number,
 ): number {
-  return skyShareOnPlane(skyMap(obstacles, pointsM), tiltDeg, azimuthDeg);
+  return skyShareOnPlane(skyMaps(obstacles, pointsM)[0]!, tiltDeg, azimuthDeg);
 }

@@ -6,7 +6,7 @@ import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { boxLight } from "../../../engine/shade/boxLight.ts";
 import { lightOnPoints, lightThrough, pointCloud } from "../../../engine/shade/lightThrough.ts";
 import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
-import { treeLight } from "../../../engine/shade/treeLight.ts";
+import { crownPathM, lightAfter } from "../../../engine/shade/treeLight.ts";
 
 type ObstacleInput = z.input<typeof Obstacle>;
 
@@ -260,13 +260,50 @@ describe("for any obstacles, point and sun", () => {
           ] as const;
           for (const [p, { eastM, northM, upM }] of points.entries()) {
             let plain = 1;
-            for (const one of prepared.trees) plain *= treeLight(one, eastM, northM, upM, ...direction);
+            for (const one of prepared.trees) {
+              plain *= lightAfter(crownPathM(one, eastM, northM, upM, ...direction), one.logPerM[0]!);
+            }
             for (const one of prepared.boxes) plain *= boxLight(one, eastM, northM, upM, ...direction);
             expect(light[p]).toBe(plain);
           }
         },
       ),
       { numRuns: 500 },
+    );
+  });
+
+  test("levels of crowns are what each of them is by itself", () => {
+    const through = (planned: number, factor: number) => Math.min(0.95, factor * planned);
+    fc.assert(
+      fc.property(
+        obstacles,
+        fc.array(point, { minLength: 1, maxLength: 4 }),
+        azimuth,
+        elevation,
+        share,
+        (list, points, azimuthDeg, elevationDeg, spread) => {
+          const factors = [1, 1 - spread, 1 + spread, 0];
+          const cloud = pointCloud(Float64Array.from(points.flatMap((p) => [p.eastM, p.northM, p.upM])));
+          const together = new Float64Array(factors.length * points.length);
+          lightOnPoints(prepareObstacles(list, factors), cloud, azimuthDeg, elevationDeg, together);
+          const alone = new Float64Array(points.length);
+          for (const [level, factor] of factors.entries()) {
+            const own = list.map((one) => {
+              if (one.kind === "box" || factor === 1) return one;
+              const transmittanceInLeafShare = through(one.transmittanceInLeafShare, factor);
+              return {
+                ...one,
+                transmittanceInLeafShare,
+                transmittanceBareShare: through(one.transmittanceBareShare, factor),
+              };
+            });
+            lightOnPoints(prepareObstacles(own), cloud, azimuthDeg, elevationDeg, alone);
+            expect(together.subarray(level * points.length, (level + 1) * points.length)).toEqual(alone);
+          }
+          expect(together.every((light) => light >= 0 && light <= 1)).toBe(true);
+        },
+      ),
+      { numRuns: 300 },
     );
   });
 

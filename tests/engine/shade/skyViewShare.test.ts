@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
-import { skyMap, skyShareOnPlane, skyViewShare } from "../../../engine/shade/skyViewShare.ts";
+import { skyMaps, skyShareOnPlane, skyViewShare } from "../../../engine/shade/skyViewShare.ts";
 
 const origin = Float64Array.of(0, 0, 1);
 const skyline = (elevationDeg: number) =>
@@ -30,7 +30,7 @@ test("a long wall takes (1 − cos) ÷ 2 of its angle from a level plane", () =>
 });
 
 test("a wall matters more to a plane that faces it", () => {
-  const map = skyMap(wall(6), origin);
+  const map = skyMaps(wall(6), origin)[0]!;
   const towards = skyShareOnPlane(map, 60, 0);
   const away = skyShareOnPlane(map, 60, 180);
   expect(towards).toBeLessThan(skyShareOnPlane(map, 0, 0));
