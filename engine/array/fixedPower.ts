@@ -10,6 +10,12 @@ export interface FixedPower {
   readonly yieldShare: Float64Array;
 }
 
+/** Leaves room with nothing in it. */
+export function clearFixedPower({ sumW, hanging }: FixedPower): void {
+  sumW.fill(0);
+  hanging.fill(0);
+}
+
 /** Room for `steps` steps, with nothing in it. */
 export function makeFixedPower(steps: number, lowestV: number, highestV: number): FixedPower {
   return {

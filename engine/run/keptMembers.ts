@@ -1,4 +1,6 @@
+import { clearFixedPower, type FixedPower, makeFixedPower } from "../array/fixedPower.ts";
 import { PLANE_SLOTS } from "../array/planeSlots.ts";
+import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import { FIGURE_IDLE_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import { INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
@@ -10,18 +12,18 @@ import {
   drawMemberLoads,
   drawMemberSky,
   type MemberRoom,
-  stepCanopy,
+  mixCrowns,
   stepMember,
 } from "./stepMember.ts";
-import { stepPanels, stepPower } from "./stepRun.ts";
+import { stepPower } from "./stepRun.ts";
 
 /** Draws a member and carries it through the event, as `stepMember` does. */
 export type RunMember = (ensemble: PreparedEnsemble, member: number, room: MemberRoom) => void;
 
 /**
- * Members that remember: what the sky of a member was, what its panels made of it and what its operators wanted is kept, and met again
- * by every scenario that shares them. Whoever changes the bank sees the sky and the panels of the last edit again, to the last bit, and waits
- * for the bank alone.
+ * Members that remember: what the sky of a member was, what each of its panel groups made of it and what its operators wanted is kept, and met
+ * again by every scenario that shares them. Whoever changes the bank sees the sky and the panels of the last edit again, to the last bit, and
+ * waits for the bank alone.
  * @param mostBytes what may be kept in all; members beyond that are worked out anew each time
  */
 export function makeKeptMembers(mostBytes: number): RunMember {
@@ -42,42 +44,50 @@ export function makeKeptMembers(mostBytes: number): RunMember {
 /** Where the rows of an ensemble's members stand, by what decides them. */
 interface KeptParts {
   readonly sky: MemberRows;
-  readonly panels: MemberRows;
+  /** One for each panel group: whoever changes one of them meets the others again. */
+  readonly groups: readonly MemberRows[];
   readonly wanted: MemberRows;
+  /** Room for the power of one group by itself. */
+  readonly alone: FixedPower;
 }
 
 function partsOf(ensemble: PreparedEnsemble, room: MemberRoom, shelf: (key: string) => MemberRows): KeptParts {
-  const { prepared, skies, operators, seed, spread, canopy } = ensemble;
+  const { prepared, skies, operators, seed, spread } = ensemble;
   const under = [seed, identityOf(skies)];
-  const crowns = canopy === null ? [] : [canopy.darker, canopy.lighter];
-  const groups = [prepared.groups, ...crowns].map((each) => each.map(identityOf));
   const { lowestV, highestV } = room.run.fixed;
-  const panels = [under, groups, spread[FIGURE_YIELD_SHARE], lowestV, highestV];
+  // A group is prepared together with what it is under denser and thinner crowns: it stands for them.
+  const groups = prepared.groups.map((group) =>
+    shelf(JSON.stringify(["group", under, identityOf(group), spread[FIGURE_YIELD_SHARE], lowestV, highestV])),
+  );
   const wanted = [seed, identityOf(operators), identityOf(prepared.loads), prepared.converterShare];
   return {
     sky: shelf(JSON.stringify(["sky", under])),
-    panels: shelf(JSON.stringify(["panels", panels])),
+    groups,
     wanted: shelf(JSON.stringify(["wanted", wanted, spread[FIGURE_IDLE_SHARE]])),
+    alone: makeFixedPower(prepared.grid.steps, lowestV, highestV),
   };
 }
 
 function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, parts: KeptParts): void {
-  const { inputs, run, light, airTempC } = room;
+  const { inputs, run, airTempC } = room;
   drawMemberFigures(ensemble, member, inputs);
-  const panels = parts.panels.rowOf(member);
-  if (panels !== undefined) {
-    unpackPanels(panels, room);
-    run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
-  } else {
-    const sky = parts.sky.rowOf(member);
-    if (sky !== undefined) unpackSky(sky, light, airTempC);
-    else {
-      drawMemberSky(ensemble, member, room);
-      parts.sky.keep(member, 4 * airTempC.length, () => packedSky(light, airTempC));
+  const yieldShare = inputs.figures[FIGURE_YIELD_SHARE]!;
+  run.fixed.yieldShare[0] = yieldShare;
+  parts.alone.yieldShare[0] = yieldShare;
+  clearFixedPower(run.fixed);
+  let hasSky = false;
+  for (let g = 0; g < parts.groups.length; g++) {
+    const group = parts.groups[g]!;
+    const known = group.rowOf(member);
+    if (known !== undefined) {
+      unpackGroup(known, g, room);
+      continue;
     }
-    stepCanopy(ensemble, inputs.figures);
-    stepPanels(room.prepared, light, airTempC, inputs, run);
-    parts.panels.keep(member, packedPanelsLength(room), () => packedPanels(room));
+    if (!hasSky) meetSky(ensemble, member, room, parts.sky);
+    hasSky = true;
+    mixCrowns(ensemble, g, inputs.figures);
+    stepGroupAlone(g, room, parts.alone);
+    group.keep(member, packedGroupLength(g, room, parts.alone), () => packedGroup(g, room, parts.alone));
   }
   const wanted = parts.wanted.rowOf(member);
   if (wanted !== undefined) unpackWanted(wanted, inputs);
@@ -86,6 +96,27 @@ function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, p
     parts.wanted.keep(member, airTempC.length, () => packedWanted(inputs));
   }
   stepPower(room.prepared, inputs, run);
+}
+
+function meetSky(ensemble: PreparedEnsemble, member: number, room: MemberRoom, kept: MemberRows): void {
+  const { light, airTempC } = room;
+  const known = kept.rowOf(member);
+  if (known !== undefined) unpackSky(known, light, airTempC);
+  else {
+    drawMemberSky(ensemble, member, room);
+    kept.keep(member, 4 * airTempC.length, () => packedSky(light, airTempC));
+  }
+}
+
+/** One group's work for all steps, by itself in `alone` and on top of the groups before it in `room.run.fixed`. */
+function stepGroupAlone(g: number, { prepared, light, airTempC, run }: MemberRoom, alone: FixedPower): void {
+  clearFixedPower(alone);
+  stepPlane(prepared.groups[g]!, g, light, airTempC, run.planes[g]!, alone, false);
+  const { sumW, hanging } = run.fixed;
+  for (let i = 0; i < sumW.length; i++) {
+    sumW[i]! += alone.sumW[i]!;
+    hanging[i]! |= alone.hanging[i]!;
+  }
 }
 
 function packedSky({ ghiWm2, dniWm2, dhiWm2 }: SkyLight, airTempC: Float64Array): Float64Array {
@@ -112,66 +143,46 @@ function unpackWanted(wanted: Float64Array, { rows, stride }: MemberInputs): voi
 }
 
 /**
- * A step that hangs on the bank's volts: which it is, its groups' bits, and of each of these groups what the sky makes of it and what it looks
- * up once more when the volts are known, its shade under this member's crowns.
+ * A step in which a group hangs on the bank's volts: which it is, then what the sky makes of the group and what it looks up once more when the
+ * volts are known, its shade under this member's crowns.
  */
-const HANGING_HEAD = 2;
+const HANGING_HEAD = 1;
 
-function packedPanelsLength({ prepared, run }: MemberRoom): number {
-  let length = run.fixed.sumW.length;
-  for (const bits of run.fixed.hanging) {
-    if (bits === 0) continue;
-    length += HANGING_HEAD;
-    for (let g = 0; g < prepared.groups.length; g++) {
-      if (((bits >> g) & 1) === 1) length += PLANE_SLOTS + prepared.groups[g]!.stride;
-    }
-  }
-  return length;
+function packedGroupLength(g: number, { prepared }: MemberRoom, { sumW, hanging }: FixedPower): number {
+  let steps = 0;
+  for (let i = 0; i < hanging.length; i++) if (hanging[i] !== 0) steps++;
+  return sumW.length + steps * (HANGING_HEAD + PLANE_SLOTS + prepared.groups[g]!.stride);
 }
 
-/** The fixed powers of all steps, then the steps that hang. */
-function packedPanels(room: MemberRoom): Float64Array {
-  const { fixed, planes } = room.run;
-  const { sumW, hanging } = fixed;
-  const { groups } = room.prepared;
-  const row = new Float64Array(packedPanelsLength(room));
+/** The fixed powers of all steps, then the steps in which it hangs. */
+function packedGroup(g: number, room: MemberRoom, alone: FixedPower): Float64Array {
+  const { sumW, hanging } = alone;
+  const { perStep, stride } = room.prepared.groups[g]!;
+  const plane = room.run.planes[g]!;
+  const row = new Float64Array(packedGroupLength(g, room, alone));
   row.set(sumW);
   let at = sumW.length;
-  for (const [i, bits] of hanging.entries()) {
-    if (bits === 0) continue;
+  for (let i = 0; i < hanging.length; i++) {
+    if (hanging[i] === 0) continue;
     row[at] = i;
-    row[at + 1] = bits;
-    at += HANGING_HEAD;
-    for (const [g, { perStep, stride }] of groups.entries()) {
-      if (((bits >> g) & 1) === 0) continue;
-      row.set(planes[g]!.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at);
-      row.set(perStep.subarray(i * stride, (i + 1) * stride), at + PLANE_SLOTS);
-      at += PLANE_SLOTS + stride;
-    }
+    row.set(plane.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at + HANGING_HEAD);
+    row.set(perStep.subarray(i * stride, (i + 1) * stride), at + HANGING_HEAD + PLANE_SLOTS);
+    at += HANGING_HEAD + PLANE_SLOTS + stride;
   }
   return row;
 }
 
-function unpackPanels(row: Float64Array, room: MemberRoom): void {
-  const { fixed, planes } = room.run;
-  const { sumW, hanging } = fixed;
-  const { groups } = room.prepared;
-  sumW.set(row.subarray(0, sumW.length));
-  hanging.fill(0);
-  let at = sumW.length;
-  while (at < row.length) {
+function unpackGroup(row: Float64Array, g: number, { prepared, run }: MemberRoom): void {
+  const { sumW, hanging } = run.fixed;
+  const { perStep, stride } = prepared.groups[g]!;
+  const plane = run.planes[g]!;
+  for (let i = 0; i < sumW.length; i++) sumW[i]! += row[i]!;
+  for (let at = sumW.length; at < row.length; at += HANGING_HEAD + PLANE_SLOTS + stride) {
     const i = row[at]!;
-    const bits = row[at + 1]!;
-    hanging[i] = bits;
-    at += HANGING_HEAD;
-    for (let g = 0; g < groups.length; g++) {
-      if (((bits >> g) & 1) === 0) continue;
-      const plane = planes[g]!;
-      const { perStep, stride } = groups[g]!;
-      for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[i * PLANE_SLOTS + slot] = row[at + slot]!;
-      at += PLANE_SLOTS;
-      for (let slot = 0; slot < stride; slot++) perStep[i * stride + slot] = row[at + slot]!;
-      at += stride;
-    }
+    hanging[i]! |= 1 << g;
+    const planeAt = at + HANGING_HEAD;
+    for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[i * PLANE_SLOTS + slot] = row[planeAt + slot]!;
+    const shadeAt = planeAt + PLANE_SLOTS;
+    for (let slot = 0; slot < stride; slot++) perStep[i * stride + slot] = row[shadeAt + slot]!;
   }
 }

@@ -54,14 +54,16 @@ export function drawMemberLoads(ensemble: PreparedEnsemble, member: number, room
 
 /** Mixes the panels' rows between darker, planned and lighter crowns. */
 export function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): void {
-  const { canopy } = ensemble;
+  for (let g = 0; g < ensemble.prepared.groups.length; g++) mixCrowns(ensemble, g, figures);
+}
+
+/** `stepCanopy` for one group. */
+export function mixCrowns({ canopy }: PreparedEnsemble, g: number, figures: Float64Array): void {
   if (canopy === null) return;
   const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
   const far = Math.abs(normal) / CANOPY_REACH;
-  for (let g = 0; g < canopy.member.length; g++) {
-    const mixed = canopy.member[g]!.perStep;
-    const { places, planned, moreDarker, moreLighter } = canopy.touched[g]!;
-    const more = normal < 0 ? moreDarker : moreLighter;
-    for (let p = 0; p < places.length; p++) mixed[places[p]!] = planned[p]! + far * more[p]!;
-  }
+  const mixed = canopy.member[g]!.perStep;
+  const { places, planned, moreDarker, moreLighter } = canopy.touched[g]!;
+  const more = normal < 0 ? moreDarker : moreLighter;
+  for (let p = 0; p < places.length; p++) mixed[places[p]!] = planned[p]! + far * more[p]!;
 }

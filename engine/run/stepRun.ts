@@ -1,3 +1,4 @@
+import { clearFixedPower } from "../array/fixedPower.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import { FIGURE_START_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
@@ -83,14 +84,10 @@ export function stepPanels(
   details?: RunDetails,
 ): void {
   const { groups } = prepared;
-  const { steps } = prepared.grid;
   run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
   const noteAll = isNoted(prepared, details);
-  for (let i = 0; i < steps; i++) {
-    run.fixed.sumW[i] = 0;
-    run.fixed.hanging[i] = 0;
-  }
+  clearFixedPower(run.fixed);
   for (let g = 0; g < groups.length; g++) {
     const group = groups[g]!;
     stepPlane(group, g, light, airTempC, run.planes[g]!, run.fixed, noteAll);

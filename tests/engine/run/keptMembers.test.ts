@@ -24,6 +24,7 @@ const changes: Record<string, Partial<ScenarioInput>> = {
   nothing: {},
   "a bank of twice the ampere-hours": { bank: { ...base.bank, blockAh: 400 } },
   "a bank at 24 V": { bank: { ...base.bank, nominalV: 24 }, converter: { outputV: 13.8, efficiencyShare: 0.9 } },
+  "a bank charged to more volts": { bank: { ...base.bank, absorptionV: 14.9 } },
   "a bank of lead": { bank: { ...base.bank, chemistry: "agm" } },
   "a start less sure": { sureness: { startCharge: "guess" } },
   "a yield less sure": { sureness: { panelYield: "guess" } },
@@ -113,7 +114,8 @@ describe.each(Object.entries(rooms))("members that remember, with room for %s", 
   });
 });
 
-test("what is kept is met again and not drawn again, by scenarios that share it and no others", () => {
+/** Ensembles that share what they are prepared from and what is kept of their members. */
+function sharing() {
   const run = makeKeptMembers(1e9);
   const parts = makeReuse(100);
   const shared = (change: Partial<ScenarioInput>) => {
@@ -127,6 +129,24 @@ test("what is kept is met again and not drawn again, by scenarios that share it 
     run(ensemble, 3, room);
     return runRecord(ensemble.prepared, room.run).solarW.reduce((sum, watts) => sum + watts, 0);
   };
+  return { shared, solarWh };
+}
+
+test("a group that nobody changed is met again beside one that is new", () => {
+  const changed = { panels: [{ ...pwm!, count: 2 * pwm!.count }, ...others] };
+  const anew = sharing().solarWh(changed);
+  const { shared, solarWh } = sharing();
+  solarWh({});
+  const { prepared, canopy } = shared({});
+  // Whoever works these groups out again finds them folded away.
+  for (const groups of [prepared.groups, canopy!.member]) for (const { perStep } of groups) perStep.fill(0);
+  for (const { planned } of canopy!.touched) planned.fill(0);
+  expect(anew).toBeGreaterThan(0);
+  expect(solarWh(changed)).toBe(anew);
+});
+
+test("what is kept is met again and not drawn again, by scenarios that share it and no others", () => {
+  const { shared, solarWh } = sharing();
   const before = solarWh({});
   expect(before).toBeGreaterThan(0);
   shared({}).skies.split.rows.fill(0); // whoever draws this sky anew finds it dark
