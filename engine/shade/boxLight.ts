@@ -40,7 +40,9 @@ export function prepareBox(box: Box): PreparedBox {
 const TOUCH_M = 1e-9;
 
 /**
- * Share of a ray's light that a box lets through: 0 when the ray meets it, else 1. Arguments as in `treeLight`.
+ * Share of a ray's light that a box lets through: 0 when the ray meets it, else 1.
+ * @param eastM,northM,upM where the ray starts
+ * @param dirEast,dirNorth,dirUp unit vector towards the sun, level or upwards
  * @see T. Kay & J. Kajiya, Ray Tracing Complex Scenes, SIGGRAPH 1986 (a box is where three slabs overlap)
  */
 export function boxLight(

@@ -2,7 +2,7 @@ import { RAD_PER_DEG } from "../angle.ts";
 import { boxLight, type PreparedBox } from "./boxLight.ts";
 import { horizonElevationDeg } from "./horizonElevationDeg.ts";
 import type { PreparedObstacles } from "./prepareObstacles.ts";
-import { crownPathM, lightAfter, type PreparedTree } from "./treeLight.ts";
+import { dimByTree, type PreparedTree } from "./dimByTree.ts";
 
 /** A place in metres east, north and up of the station's origin. */
 export interface Point {
@@ -77,22 +77,34 @@ export function lightOnPoints(
       return true;
     }
   }
-  light.fill(1, 0, all);
   const levelShare = Math.cos(sunElevationDeg * RAD_PER_DEG);
   const dirEast = levelShare * Math.sin(sunAzimuthDeg * RAD_PER_DEG);
   const dirNorth = levelShare * Math.cos(sunAzimuthDeg * RAD_PER_DEG);
-  const dirUp = Math.sin(sunElevationDeg * RAD_PER_DEG);
+  return lightAlong(obstacles, cloud, dirEast, dirNorth, Math.sin(sunElevationDeg * RAD_PER_DEG), light);
+}
+
+/**
+ * `lightOnPoints` towards a direction, and without skylines. What is not in the way of a cloud is not in the way of steeper rays on the same
+ * bearing either.
+ * @param dirEast,dirNorth,dirUp unit vector, level or upwards
+ */
+export function lightAlong(
+  obstacles: PreparedObstacles,
+  cloud: PointCloud,
+  dirEast: number,
+  dirNorth: number,
+  dirUp: number,
+  light: Float64Array,
+): boolean {
   const { pointsM } = cloud;
+  const count = pointsM.length / 3;
+  const all = obstacles.levels * count;
+  light.fill(1, 0, all);
   let met = false;
   for (const tree of obstacles.trees) {
     if (!mayMeet(tree, cloud, dirEast, dirNorth, dirUp)) continue;
     met = true;
-    for (let p = 0; p < count; p++) {
-      const at = 3 * p;
-      const pathM = crownPathM(tree, pointsM[at]!, pointsM[at + 1]!, pointsM[at + 2]!, dirEast, dirNorth, dirUp);
-      if (pathM === 0) continue;
-      for (let k = p, level = 0; k < all; k += count, level++) light[k]! *= lightAfter(pathM, tree.logPerM[level]!);
-    }
+    dimByTree(tree, pointsM, dirEast, dirNorth, dirUp, light);
   }
   for (const box of obstacles.boxes) {
     if (!mayMeet(box, cloud, dirEast, dirNorth, dirUp)) continue;

@@ -1,6 +1,6 @@
 import { RAD_PER_DEG } from "../angle.ts";
 import { horizonElevationDeg } from "./horizonElevationDeg.ts";
-import { lightOnPoints, pointCloud } from "./lightThrough.ts";
+import { lightAlong, pointCloud } from "./lightThrough.ts";
 import type { PreparedObstacles } from "./prepareObstacles.ts";
 
 /** The upper half of the sky in cells: rows from the horizon up, columns from north clockwise. */
@@ -20,16 +20,20 @@ export type SkyMap = Float64Array;
 export function skyMaps(obstacles: PreparedObstacles, pointsM: Float64Array): SkyMap[] {
   const { levels } = obstacles;
   const maps = Array.from({ length: levels }, () => new Float64Array(ROWS * COLUMNS).fill(1));
-  const solids = { ...obstacles, horizons: [] };
-  const anySolid = solids.trees.length + solids.boxes.length > 0;
   const cloud = pointCloud(pointsM);
   const count = pointsM.length / 3;
   const light = new Float64Array(levels * count);
+  const elevationRad = Float64Array.from({ length: ROWS }, (_, row) => (row + 0.5) * ROW_DEG * RAD_PER_DEG);
+  const levelShare = elevationRad.map(Math.cos);
+  const dirUp = elevationRad.map(Math.sin);
   for (let column = 0; column < COLUMNS; column++) {
     const azimuthDeg = (column + 0.5) * COLUMN_DEG;
+    const eastward = Math.sin(azimuthDeg * RAD_PER_DEG);
+    const northward = Math.cos(azimuthDeg * RAD_PER_DEG);
     for (let row = 0; row < ROWS; row++) {
       const cell = row * COLUMNS + column;
-      if (!anySolid || !lightOnPoints(solids, cloud, azimuthDeg, (row + 0.5) * ROW_DEG, light)) continue;
+      const level = levelShare[row]!;
+      if (!lightAlong(obstacles, cloud, level * eastward, level * northward, dirUp[row]!, light)) break;
       for (let level = 0; level < levels; level++) {
         let sum = 0;
         for (let p = level * count; p < (level + 1) * count; p++) sum += light[p]!;

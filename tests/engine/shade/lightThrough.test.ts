@@ -6,7 +6,7 @@ import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { boxLight } from "../../../engine/shade/boxLight.ts";
 import { lightOnPoints, lightThrough, pointCloud } from "../../../engine/shade/lightThrough.ts";
 import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
-import { crownPathM, lightAfter } from "../../../engine/shade/treeLight.ts";
+import { dimByTree } from "../../../engine/shade/dimByTree.ts";
 
 type ObstacleInput = z.input<typeof Obstacle>;
 
@@ -259,12 +259,10 @@ describe("for any obstacles, point and sun", () => {
             Math.sin(elevationDeg * RAD_PER_DEG),
           ] as const;
           for (const [p, { eastM, northM, upM }] of points.entries()) {
-            let plain = 1;
-            for (const one of prepared.trees) {
-              plain *= lightAfter(crownPathM(one, eastM, northM, upM, ...direction), one.logPerM[0]!);
-            }
-            for (const one of prepared.boxes) plain *= boxLight(one, eastM, northM, upM, ...direction);
-            expect(light[p]).toBe(plain);
+            const own = Float64Array.of(1);
+            for (const one of prepared.trees) dimByTree(one, Float64Array.of(eastM, northM, upM), ...direction, own);
+            for (const one of prepared.boxes) own[0]! *= boxLight(one, eastM, northM, upM, ...direction);
+            expect(light[p]).toBe(own[0]);
           }
         },
       ),

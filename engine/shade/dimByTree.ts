@@ -54,53 +54,57 @@ export function prepareTree(tree: Tree, throughFactors: readonly number[]): Prep
 }
 
 /**
- * Share of light left after metres of crown, 0…1. It falls with the length of the path (Beer–Lambert), so that a level path through the
- * middle keeps the stated transmittance; the trunk stops everything.
- * @param pathM from `crownPathM`
+ * Takes off light what a tree keeps of rays from some points. In the crown light falls with the length of the path (Beer–Lambert), so that a
+ * level path through the middle keeps the stated transmittance; the trunk stops everything. A ray that starts inside the crown meets only the
+ * part ahead of it.
+ *
+ * All points in one call: numbers handed to a function of this size are boxed, which takes as long as the work itself.
+ * @param pointsM where the rays start: east, north and up of each in turn
+ * @param dirEast,dirNorth,dirUp unit vector towards the sun, level or upwards
+ * @param light one share per point, level of crowns by level, each multiplied by the share that the tree lets through, 0…1
  * @see M. Monsi & T. Saeki, Japanese Journal of Botany 14 (1953) 22–52 (light through a canopy falls exponentially)
  */
-export function lightAfter(pathM: number, logPerM: number): number {
-  if (pathM === 0) return 1;
-  return pathM === Number.POSITIVE_INFINITY ? 0 : Math.exp(pathM * logPerM);
-}
-
-/**
- * Metres of a tree's crown that a ray passes; 0 where it misses it, Infinity where it meets the trunk. A ray that starts inside the crown meets
- * only the part ahead of it.
- * @param eastM,northM,upM where the ray starts
- * @param dirEast,dirNorth,dirUp unit vector towards the sun, level or upwards
- */
-export function crownPathM(
+export function dimByTree(
   tree: PreparedTree,
-  eastM: number,
-  northM: number,
-  upM: number,
+  pointsM: Float64Array,
   dirEast: number,
   dirNorth: number,
   dirUp: number,
-): number {
-  const east = eastM - tree.eastM;
-  const north = northM - tree.northM;
-  const level = east * dirEast + north * dirNorth;
+  light: Float64Array,
+): void {
+  const { eastM, northM, centreM, stretch, crownRadiusSq, trunkRadiusSq, logPerM } = tree;
+  const count = pointsM.length / 3;
   const levelSq = dirEast * dirEast + dirNorth * dirNorth;
-  const awaySq = east * east + north * north;
-
-  const beyond = awaySq - tree.trunkRadiusSq;
-  const trunkRoot = level * level - levelSq * beyond;
-  if (trunkRoot > 0 && tree.trunkRadiusSq > 0) {
-    const half = Math.sqrt(trunkRoot);
-    const enterM = Math.max(0, (-level - half) / levelSq);
-    // A ray never sinks, so it is lowest where it enters.
-    if ((half - level) / levelSq > enterM && upM + enterM * dirUp < tree.centreM) return Number.POSITIVE_INFINITY;
-  }
-
-  const up = (upM - tree.centreM) * tree.stretch;
-  const dirUpStretched = dirUp * tree.stretch;
+  const dirUpStretched = dirUp * stretch;
   const a = levelSq + dirUpStretched * dirUpStretched;
-  const b = level + up * dirUpStretched;
-  const root = b * b - a * (awaySq + up * up - tree.crownRadiusSq);
-  if (root <= 0) return 0;
-  const half = Math.sqrt(root);
-  const leaveM = (half - b) / a;
-  return leaveM <= 0 ? 0 : leaveM - Math.max(0, (-b - half) / a);
+  for (let p = 0, at = 0; p < count; p++, at += 3) {
+    const east = pointsM[at]! - eastM;
+    const north = pointsM[at + 1]! - northM;
+    const upM = pointsM[at + 2]!;
+    const level = east * dirEast + north * dirNorth;
+    const awaySq = east * east + north * north;
+
+    const beyond = awaySq - trunkRadiusSq;
+    const trunkRoot = level * level - levelSq * beyond;
+    if (trunkRoot > 0 && trunkRadiusSq > 0) {
+      const half = Math.sqrt(trunkRoot);
+      const enterM = Math.max(0, (-level - half) / levelSq);
+      // A ray never sinks, so it is lowest where it enters.
+      if ((half - level) / levelSq > enterM && upM + enterM * dirUp < centreM) {
+        for (let k = p; k < light.length; k += count) light[k] = 0;
+        continue;
+      }
+    }
+
+    const up = (upM - centreM) * stretch;
+    const b = level + up * dirUpStretched;
+    const root = b * b - a * (awaySq + up * up - crownRadiusSq);
+    if (root <= 0) continue;
+    const half = Math.sqrt(root);
+    const leaveM = (half - b) / a;
+    if (leaveM <= 0) continue;
+    const pathM = leaveM - Math.max(0, (-b - half) / a);
+    if (pathM <= 0) continue; // a crown that lets nothing through is touched by rays, too
+    for (let k = p, each = 0; k < light.length; k += count, each++) light[k]! *= Math.exp(pathM * logPerM[each]!);
+  }
 }
