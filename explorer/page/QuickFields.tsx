@@ -1,4 +1,4 @@
-import { createMemo, createUniqueId, For, type JSX, Show } from "solid-js";
+import { createMemo, createUniqueId, For, Index, type JSX, Show } from "solid-js";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
 import type { ScenarioProblem } from "../notebook/notebookPage.ts";
 import { changesOf, type Plan, type PlanGroup, planGroups, planOf, SKIES, type Sky } from "../plan/plan.ts";
@@ -82,31 +82,32 @@ export function QuickFields(props: {
           />
           <span class="unit">Ah</span>
         </Field>
-        <For each={groups()}>
+        {/* Place by place: every edit makes the groups anew, and a blank that is made anew loses whoever types in it. */}
+        <Index each={groups()}>
           {(group) => (
             <Field
-              name={fieldName(group)}
+              name={fieldName(group())}
               was={was(
-                group.id in base().panels && plan().panels[group.id] !== base().panels[group.id],
-                String(base().panels[group.id]),
+                group().id in base().panels && plan().panels[group().id] !== base().panels[group().id],
+                String(base().panels[group().id]),
               )}
             >
               <NumberBox
-                label={`Panels, ${group.name}`}
-                value={plan().panels[group.id]!}
-                step={group.inSeries}
+                label={`Panels, ${group().name}`}
+                value={plan().panels[group().id]!}
+                step={group().inSeries}
                 least={0}
-                wrongIds={wrongIds(`panels.${group.id}`)}
-                onEdit={(value) => setPanels(group.id, value)}
+                wrongIds={wrongIds(`panels.${group().id}`)}
+                onEdit={(value) => setPanels(group().id, value)}
                 onSettle={props.onSettle}
               />
               <span class="unit">
-                × {figure(group.ratedW)}
+                × {figure(group().ratedW)}
                 {THIN}W
               </span>
             </Field>
           )}
-        </For>
+        </Index>
         <Field name="Sky each day" was={was(plan().sky !== base().sky, base().sky ?? "as written")}>
           <select
             aria-label="Sky each day"

@@ -1,8 +1,8 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import { ENTRY_DOCS, type Entry, type Notebook } from "../../explorer/notebook/notebook.ts";
+import { ENTRY_DOCS, type Notebook } from "../../explorer/notebook/notebook.ts";
+import { everyKind } from "./everyKind.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, openExplorer } from "./openExplorer.ts";
 
@@ -12,25 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-const example = exampleNotebook("example");
-/** Kinds of entry that the example does not show. */
-const others: Entry[] = [
-  { id: "limits", kind: "limits", title: "Wiring and limits", doc: { scenario: "meadow" } },
-  { id: "readings", kind: "readings", title: "Readings", doc: { scenario: "meadow", readings: [] } },
-  { id: "actual", kind: "actual", title: "Planned and actual", doc: { scenario: "meadow" } },
-];
-const shown = new Set(example.entries.map(({ kind }) => kind));
-/** The example with every kind of entry, all unfolded, and few skies. */
-const unfolded: Notebook = {
-  ...example,
-  title: "Everything unfolded",
-  members: 100,
-  entries: [...example.entries, ...others.filter(({ kind }) => !shown.has(kind))].map((entry) => ({
-    ...entry,
-    folded: false,
-  })),
-};
-const empty: Notebook = { ...example, title: "Nothing on it", entries: [] };
+const empty: Notebook = { ...everyKind, title: "Nothing on it", entries: [] };
 
 const found = async (page: Page, screen: string) => {
   const { violations } = await new AxeBuilder({ page }).analyze();
@@ -40,7 +22,7 @@ const wide = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 test("every kind of entry is looked at", () => {
-  const kinds = new Set<string>(unfolded.entries.map(({ kind }) => kind));
+  const kinds = new Set<string>(everyKind.entries.map(({ kind }) => kind));
   expect(Object.keys(ENTRY_DOCS).filter((kind) => !kinds.has(kind))).toEqual([]);
 });
 
@@ -70,7 +52,7 @@ test.each(
       expect(await wide(page), `${screen} is too wide`).toBeLessThanOrEqual(0);
     };
 
-    await take(unfolded);
+    await take(everyKind);
     await page.locator("svg.strata").first().waitFor();
     await allWorkedOut(page);
     await page.locator("#plan").getByRole("button", { name: "All fields" }).click();

@@ -1,0 +1,56 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { everyKind } from "./everyKind.ts";
+import { launchBrowser } from "./launchBrowser.ts";
+import { openNotebook } from "./openNotebook.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+/** Long enough for a first pass to come in and be drawn under whoever types. */
+const PAUSE_MS = 120;
+
+test("whoever types in a blank stays in it, whatever comes in meanwhile", { timeout: 240_000 }, async () => {
+  const { page, complaints } = await openNotebook(browser, { ...everyKind, title: "Probe" });
+  for (const summary of await page.locator("main details:not(.add-entry) > summary").all()) {
+    if (await summary.isVisible()) await summary.click();
+  }
+  await page
+    .getByRole("button", { name: "All fields" })
+    .first()
+    .click({ timeout: 1000 })
+    .catch(() => {});
+  const blanks = page.locator("main input:not([type=file]):not([type=checkbox]):not([type=radio]), main textarea");
+  const lost: string[] = [];
+  const count = await blanks.count();
+  for (let k = 0; k < count; k++) {
+    const blank = blanks.nth(k);
+    if (!(await blank.isVisible()) || !(await blank.isEditable())) continue;
+    const name = (await blank.getAttribute("aria-label")) ?? (await blank.getAttribute("id")) ?? `blank ${k}`;
+    const value = await blank.inputValue();
+    const isText = ["text", "search", "textarea"].includes(await blank.evaluate((box: HTMLInputElement) => box.type));
+    await blank.focus();
+    await blank.evaluate((element) => element.setAttribute("data-typed", ""));
+    // Numbers are typed as they are, a digit more at the end and off again; words likewise.
+    await page.keyboard.press("End");
+    for (const key of ["1", "Backspace"]) {
+      await page.keyboard.press(key);
+      await page.waitForTimeout(PAUSE_MS);
+      const isThere = await page.evaluate(() => document.activeElement?.hasAttribute("data-typed") === true);
+      if (!isThere) lost.push(`${name} after ${key}`);
+    }
+    const after = await blank.inputValue();
+    // A date is rubbed out piece by piece, and a slider knows no digits.
+    if (isText && after !== value) lost.push(`${name} reads ${after} and not ${value}`);
+    await blank.evaluate((element) => {
+      element.removeAttribute("data-typed");
+      (element as HTMLElement).blur();
+    });
+  }
+  expect(count).toBeGreaterThan(20);
+  expect(lost).toEqual([]);
+  expect(complaints).toEqual([]);
+});
