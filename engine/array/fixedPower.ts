@@ -1,3 +1,5 @@
+import { zeros } from "../zeros.ts";
+
 /** Power that does not hang on the bank's volts, of all groups together. */
 export interface FixedPower {
   /** Bank volts that a step stays within; a step that leaves them asks every group again. */
@@ -16,13 +18,16 @@ export function clearFixedPower({ sumW, hanging }: FixedPower): void {
   hanging.fill(0);
 }
 
-/** Room for `steps` steps, with nothing in it. */
-export function makeFixedPower(steps: number, lowestV: number, highestV: number): FixedPower {
+/**
+ * Room for `steps` steps, with nothing in it.
+ * @param spare whose memory is taken where it fits
+ */
+export function makeFixedPower(steps: number, lowestV: number, highestV: number, spare?: FixedPower): FixedPower {
   return {
     lowestV,
     highestV,
-    sumW: new Float64Array(steps),
-    hanging: new Int32Array(steps),
+    sumW: zeros(steps, spare?.sumW),
+    hanging: spare?.hanging.length === steps ? spare.hanging.fill(0) : new Int32Array(steps),
     yieldShare: Float64Array.of(1),
   };
 }

@@ -1,24 +1,34 @@
 import { makeSkyLight } from "../sky/splitDiffuse.ts";
+import { zeros } from "../zeros.ts";
 import { FIGURES } from "./memberFigures.ts";
 import { inShape } from "./prepare.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { makeRunRows } from "./runRows.ts";
 import type { MemberRoom } from "./stepMember.ts";
 
-/** Room for the members of an ensemble, one after the other. */
-export function makeMemberRoom(ensemble: PreparedEnsemble): MemberRoom {
+/**
+ * Room for the members of an ensemble, one after the other.
+ * @param spare room that nobody uses any more, of any ensemble; its memory is taken where it fits
+ */
+export function makeMemberRoom(ensemble: PreparedEnsemble, spare?: MemberRoom): MemberRoom {
   const { prepared, canopy } = ensemble;
+  const { steps } = prepared.grid;
+  const filled = (values: Float64Array, old?: Float64Array) => {
+    const room = zeros(values.length, old);
+    room.set(values);
+    return room;
+  };
   const own = canopy === null ? prepared : inShape({ ...prepared, groups: canopy.member });
   return {
-    light: makeSkyLight(prepared.grid.steps),
-    airTempC: prepared.airTempC.slice(),
+    light: makeSkyLight(steps, spare?.light),
+    airTempC: filled(prepared.airTempC, spare?.airTempC),
     inputs: {
-      rows: prepared.inputs.rows.slice(),
+      rows: filled(prepared.inputs.rows, spare?.inputs.rows),
       stride: prepared.inputs.stride,
       figures: new Float64Array(FIGURES),
       mostPeakW: prepared.inputs.mostPeakW,
     },
     prepared: own,
-    run: makeRunRows(own),
+    run: makeRunRows(own, spare?.run),
   };
 }

@@ -1,5 +1,6 @@
 import { type FixedPower, makeFixedPower } from "../array/fixedPower.ts";
 import { PLANE_SLOTS } from "../array/planeSlots.ts";
+import { zeros } from "../zeros.ts";
 import type { Prepared } from "./prepare.ts";
 import { STATE_SLOTS } from "./stepState.ts";
 
@@ -48,16 +49,20 @@ export const ROW_CONNECTED = 8;
 const LOWEST_V_PER_12V = 9;
 const ROW_FIRST_GROUP = 9;
 
-/** Room for runs of a prepared scenario. */
+/**
+ * Room for runs of a prepared scenario.
+ * @param spare rows that nobody reads any more; their memory is taken where it fits
+ */
 export function makeRunRows(
   prepared: Pick<Prepared, "scenario" | "bank" | "grid" | "groups" | "sources" | "loads" | "selector">,
+  spare?: RunRows,
 ): RunRows {
   const groups = prepared.groups.length;
   const sources = prepared.sources.length;
   const stationAt = ROW_FIRST_GROUP + groups + 2 * sources;
   const stride = stationAt + prepared.loads.stations.length;
   return {
-    rows: new Float64Array(prepared.grid.steps * stride),
+    rows: zeros(prepared.grid.steps * stride, spare?.rows),
     stride,
     groupAt: ROW_FIRST_GROUP,
     sourceAt: ROW_FIRST_GROUP + groups,
@@ -68,8 +73,9 @@ export function makeRunRows(
       prepared.grid.steps,
       LOWEST_V_PER_12V * (prepared.scenario.bank.nominalV / 12),
       prepared.bank.absorptionV,
+      spare?.fixed,
     ),
-    planes: prepared.groups.map(() => new Float64Array(prepared.grid.steps * PLANE_SLOTS)),
+    planes: prepared.groups.map((_, g) => zeros(prepared.grid.steps * PLANE_SLOTS, spare?.planes[g])),
     runs: new Float64Array(sources),
     fuelLeftL: new Float64Array(sources),
     offeredW: new Float64Array(sources),

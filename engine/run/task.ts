@@ -2,7 +2,6 @@ import { EngineFault } from "../fault.ts";
 import { type DriversRows, driversRows, mergeDriversRows } from "./driversRows.ts";
 import { type DriversWhatIfs, driversWhatIfs, mergeDriversWhatIfs } from "./driversWhatIfs.ts";
 import type { RunMember } from "./keptMembers.ts";
-import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { countingOf } from "./odds.ts";
 import { makeOddsPart } from "./oddsPart.ts";
 import { packOdds } from "./packedOdds.ts";
@@ -102,9 +101,9 @@ function oddsWork(
 ): Work {
   const { runMember } = store;
   const counting = countingOf(ensemble);
-  const room = makeMemberRoom(ensemble);
-  const counts = store.takeCounts(ensemble.prepared.grid.steps);
-  const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end, counts);
+  const taken = store.takeRoom(ensemble);
+  const room = taken.members;
+  const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end, taken.counts);
   const { endShare, demandWh } = part.outcomes;
   const run = (from: number, to: number) => {
     for (let member = from; member < to; member++) {
@@ -118,7 +117,7 @@ function oddsWork(
   };
   const packed = () => {
     const sent = packOdds(part);
-    store.giveBack(counts);
+    store.giveBack(taken);
     return sent;
   };
   return { membersAtOnce: atOnce(ensemble, 1), run, part: packed };

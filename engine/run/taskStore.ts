@@ -1,17 +1,24 @@
 import type { Problem } from "../scenario/problem.ts";
 import { withoutEachLoad } from "./driversShedding.ts";
 import { makeKeptMembers, type RunMember } from "./keptMembers.ts";
+import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { emptyCounts, type LongCounts } from "./oddsPart.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
 import { prepareSizes, type SizeMap } from "./sizeMap.ts";
-import { stepMember } from "./stepMember.ts";
+import { type MemberRoom, stepMember } from "./stepMember.ts";
 import type { OddsTask, SizesTask } from "./taskOrder.ts";
 
 type Ready<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Room for the members of one task. */
+export interface TakenRoom {
+  readonly members: MemberRoom;
+  readonly counts: LongCounts;
+}
 
 /** Parts of scenarios, whole ensembles and maps that one worker keeps from one task to the next. */
 export interface TaskStore {
@@ -21,9 +28,9 @@ export interface TaskStore {
   readonly map: (of: SizesTask) => Ready<SizeMap>;
   /** Runs a member, with what is kept of it from other scenarios and earlier times. */
   readonly runMember: RunMember;
-  /** Room to count in, with nothing counted: what was taken before, if it is back. */
-  readonly takeCounts: (steps: number) => LongCounts;
-  readonly giveBack: (counts: LongCounts) => void;
+  /** Room for members and to count in, with nothing in it: the memory of what was taken before, if it is back and fits. */
+  readonly takeRoom: (ensemble: PreparedEnsemble) => TakenRoom;
+  readonly giveBack: (taken: TakenRoom) => void;
   /** The ensemble without each of its loads. */
   readonly withouts: (ensemble: PreparedEnsemble) => readonly PreparedEnsemble[];
 }
@@ -32,13 +39,15 @@ export interface TaskStore {
 const KEPT_PARTS = 160;
 const KEPT_ENSEMBLES = 16;
 const KEPT_MAPS = 3;
+/** A megabyte each; scenarios of one notebook are of few shapes. */
+const KEPT_ROOMS = 4;
 
 /** @param keptBytes what may be kept of members, in all; 0 keeps nothing */
 export function makeTaskStore(keptBytes = 0): TaskStore {
   const parts = makeReuse(KEPT_PARTS);
   const ensembles = makeReuse(KEPT_ENSEMBLES);
   const maps = makeReuse(KEPT_MAPS);
-  let back: LongCounts | null = null;
+  const back = new Map<string, TakenRoom>();
   const withouts = new WeakMap<PreparedEnsemble, readonly PreparedEnsemble[]>();
   return {
     ensemble: ({ scenario, surroundings, seed }) =>
@@ -56,13 +65,17 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
         return ready.ok ? { ok: true, value: ready.map } : ready;
       }),
     runMember: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMember,
-    takeCounts: (steps) => {
-      const counts = emptyCounts(steps, back);
-      back = null;
-      return counts;
+    takeRoom: (ensemble) => {
+      const shape = shapeOf(ensemble.prepared);
+      const spare = back.get(shape);
+      back.delete(shape);
+      const members = makeMemberRoom(ensemble, spare?.members);
+      return { members, counts: emptyCounts(ensemble.prepared.grid.steps, spare?.counts) };
     },
-    giveBack: (counts) => {
-      back = counts;
+    giveBack: (taken) => {
+      back.set(shapeOf(taken.members.prepared), taken);
+      const [oldest] = back.keys();
+      if (back.size > KEPT_ROOMS) back.delete(oldest!);
     },
     withouts: (ensemble) => {
       const known = withouts.get(ensemble) ?? withoutEachLoad(ensemble);
@@ -70,6 +83,11 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
       return known;
     },
   };
+}
+
+/** What the lengths of a member's arrays hang on. */
+function shapeOf({ grid, groups, sources, loads }: Prepared): string {
+  return [grid.steps, groups.length, sources.length, loads.stations.length].join(" ");
 }
 
 const identities = ({ climate, weatherFile }: OddsTask["surroundings"]) => [

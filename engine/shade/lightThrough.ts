@@ -1,8 +1,8 @@
 import { RAD_PER_DEG } from "../angle.ts";
 import { boxLight, type PreparedBox } from "./boxLight.ts";
+import { dimByTree, type PreparedTree } from "./dimByTree.ts";
 import { horizonElevationDeg } from "./horizonElevationDeg.ts";
 import type { PreparedObstacles } from "./prepareObstacles.ts";
-import { dimByTree, type PreparedTree } from "./dimByTree.ts";
 
 /** A place in metres east, north and up of the station's origin. */
 export interface Point {

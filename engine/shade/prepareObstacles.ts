@@ -1,7 +1,7 @@
 import type { Obstacle } from "../scenario/obstacle.ts";
 import { type PreparedBox, prepareBox } from "./boxLight.ts";
-import { type PreparedHorizon, prepareHorizon } from "./horizonElevationDeg.ts";
 import { type PreparedTree, prepareTree } from "./dimByTree.ts";
+import { type PreparedHorizon, prepareHorizon } from "./horizonElevationDeg.ts";
 
 /** Obstacles sorted by kind, with everything taken once that does not depend on the ray. */
 export interface PreparedObstacles {

@@ -1,3 +1,4 @@
+import { zeros } from "../zeros.ts";
 import type { ClearSky } from "./clearSky.ts";
 import { erbsDiffuseShare } from "./erbsDiffuseShare.ts";
 
@@ -11,12 +12,15 @@ export interface SkyLight {
   readonly dhiWm2: Float64Array;
 }
 
-/** Room for the light of so many steps, all dark. */
-export function makeSkyLight(steps: number): SkyLight {
+/**
+ * Room for the light of so many steps, all dark.
+ * @param spare whose memory is taken where it fits
+ */
+export function makeSkyLight(steps: number, spare?: SkyLight): SkyLight {
   return {
-    ghiWm2: new Float64Array(steps),
-    dniWm2: new Float64Array(steps),
-    dhiWm2: new Float64Array(steps),
+    ghiWm2: zeros(steps, spare?.ghiWm2),
+    dniWm2: zeros(steps, spare?.dniWm2),
+    dhiWm2: zeros(steps, spare?.dhiWm2),
   };
 }
 

@@ -4,9 +4,9 @@ import type * as z from "zod";
 import { RAD_PER_DEG } from "../../../engine/angle.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { boxLight } from "../../../engine/shade/boxLight.ts";
+import { dimByTree } from "../../../engine/shade/dimByTree.ts";
 import { lightOnPoints, lightThrough, pointCloud } from "../../../engine/shade/lightThrough.ts";
 import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
-import { dimByTree } from "../../../engine/shade/dimByTree.ts";
 
 type ObstacleInput = z.input<typeof Obstacle>;
 
