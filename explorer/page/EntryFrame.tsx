@@ -27,7 +27,7 @@ export function EntryFrame(props: {
   entry: Entry;
   line: IndexLine;
   page: NotebookPage;
-  lead: RunPicture | null;
+  days: RunPicture | null;
   scale: TimeScale | null;
   acts: EntryActs;
 }) {
@@ -56,8 +56,8 @@ export function EntryFrame(props: {
         props.acts.drop(dragged, entry());
       }}
     >
-      <Show when={props.scale !== null && props.lead}>
-        {(lead) => (
+      <Show when={props.scale !== null && props.days}>
+        {(days) => (
           <div class="entry-frame">
             <svg
               width={props.scale!.widthPx}
@@ -65,7 +65,7 @@ export function EntryFrame(props: {
               aria-hidden="true"
               style={{ transform: `translateX(${-props.page.scrollPx()}px)` }}
             >
-              <FrameBar picture={lead()} scale={props.scale!} />
+              <FrameBar picture={days()} scale={props.scale!} />
             </svg>
           </div>
         )}

@@ -1,16 +1,18 @@
 import { For, Show } from "solid-js";
 import type { Found } from "../notebook/notebookPage.ts";
 import { figure } from "../words/numbers.ts";
+import { makeLasting } from "./makeLasting.ts";
 
 type Founds = readonly Pick<Found<unknown>, "progress" | "problems" | "result">[];
 
-/** How far the working out has come, as a rule that fills and as a count. */
+/** How far the working out has come, as a rule that fills and as a count, where it takes a while. */
 export function Progress(props: { of: Founds }) {
   const running = () => props.of.flatMap(({ progress }) => (progress === null ? [] : [progress]));
   const sum = () =>
     running().reduce((all, each) => ({ done: all.done + each.done, of: all.of + each.of }), { done: 0, of: 0 });
+  const isShown = makeLasting(() => running().length > 0);
   return (
-    <Show when={running().length > 0}>
+    <Show when={isShown()}>
       <p class="progress no-print">
         <span class="progress-rule" aria-hidden="true">
           <span style={{ width: `${(100 * sum().done) / Math.max(1, sum().of)}%` }} />

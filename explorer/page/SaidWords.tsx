@@ -1,4 +1,4 @@
-import { For } from "solid-js";
+import { createMemo, Index } from "solid-js";
 import type { Words } from "../words/answerOf.ts";
 
 const CLASS = {
@@ -9,11 +9,17 @@ const CLASS = {
   fourth: "answer-fourth",
 } as const;
 
-/** A sentence with its figures heavy and the words that name a scenario underlined in the scenario's own line. */
+/**
+ * A sentence with its figures heavy and the words that name a scenario underlined in the scenario's own line. Place by place, and
+ * each in an element of its own: a sentence that comes anew has few words that are new.
+ */
 export function SaidWords(props: { words: readonly Words[] }) {
   return (
-    <For each={props.words}>
-      {(words) => (words.as === undefined ? words.text : <span class={CLASS[words.as]}>{words.text}</span>)}
-    </For>
+    <Index each={props.words}>
+      {(words) => {
+        const as = createMemo(() => words().as);
+        return <span class={as() && CLASS[as()!]}>{words().text}</span>;
+      }}
+    </Index>
   );
 }

@@ -1,4 +1,4 @@
-import { For, Show } from "solid-js";
+import { Index, Show } from "solid-js";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 
 /** Picks one of the notebook's scenarios; with `none`, or nothing. */
@@ -20,13 +20,13 @@ export function ScenarioChoice<Id extends string | null>(props: {
           {props.none}
         </option>
       </Show>
-      <For each={props.page.notebook().scenarios}>
+      <Index each={props.page.notebook().scenarios}>
         {(scenario) => (
-          <option value={scenario.id} selected={props.value === scenario.id}>
-            {scenario.name}
+          <option value={scenario().id} selected={props.value === scenario().id}>
+            {scenario().name}
           </option>
         )}
-      </For>
+      </Index>
     </select>
   );
 }

@@ -11,6 +11,7 @@ import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
 import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
 import { kindOf } from "../notebook/registry.ts";
+import type { RunPicture } from "../picture/runPicture.ts";
 import { OutActs } from "../present/OutActs.tsx";
 import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
@@ -24,6 +25,7 @@ import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { fadesWhile } from "./fadesWhile.ts";
 import { tellFirstAnswer } from "./firstAnswer.ts";
+import { makeLasting } from "./makeLasting.ts";
 import { makePage } from "./makePage.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
 import { makeWidth } from "./makeWidth.ts";
@@ -63,19 +65,22 @@ export function Sheet(props: {
     nowMs: () => Date.now(),
   });
   createEffect(() => keeper.keep(state.now()));
-  createEffect(() => {
-    document.title = `${state.now().title} · duskline`;
-  });
   onCleanup(keeper.close);
 
   const notebook = state.now;
   const title = createMemo(() => notebook().title);
+  createEffect(() => {
+    document.title = `${title()} · duskline`;
+  });
+  // Of the same days, the old ones: ruler and frames hang from them.
+  const days = createMemo(() => lead(), undefined, { equals: isSameDays });
   const scale = createMemo(() => {
-    const picture = lead();
+    const picture = days();
     return picture === null ? null : page.scale(picture);
   });
   const isPhone = () => page.room().isPhone;
   const isWorking = () => !results.isIdle();
+  const isLongWork = makeLasting(isWorking);
 
   const answer = createMemo(() => {
     const entry = notebook().entries.find(
@@ -100,9 +105,9 @@ export function Sheet(props: {
       const founds = askedBy(entry).map((asked) => foundOf(page, asked));
       const states: EntryState = founds.some(({ problems }) => problems.length > 0)
         ? "attention"
-        : founds.some(({ progress }) => progress !== null)
+        : isLongWork() && founds.some(({ progress }) => progress !== null)
           ? "working"
-          : founds.some(({ stale }) => stale)
+          : isLongWork() === isWorking() && founds.some(({ stale }) => stale)
             ? "stale"
             : "fresh";
       return { entry, letter: letterOf(i), says: says()[i] ?? "", state: states };
@@ -208,7 +213,7 @@ export function Sheet(props: {
               }}
             />
             <span class="title-print">{notebook().title}</span>
-            <Show when={lead()}>{(now) => <span class="dates">{dateSpan(now().ruler)}</span>}</Show>
+            <Show when={days()}>{(now) => <span class="dates">{dateSpan(now().ruler)}</span>}</Show>
           </p>
           <div class="acts no-print">
             <button type="button" class="act" disabled={!state.canUndo()} onClick={() => state.undo()}>
@@ -276,7 +281,7 @@ export function Sheet(props: {
         </div>
         <p class="work-line no-print">
           <Show
-            when={isWorking()}
+            when={isLongWork()}
             fallback={<span class="kept">{keeper.state().kind === "kept" ? "All kept in this browser." : ""}</span>}
           >
             <span>
@@ -306,7 +311,7 @@ export function Sheet(props: {
             </div>
           )}
         </Show>
-        <Show when={lead() !== null && scale()}>
+        <Show when={days() !== null && scale()}>
           {(at) => (
             <div class="ruler">
               <div class="ruler-view">
@@ -314,7 +319,7 @@ export function Sheet(props: {
                   class="ruler-moving"
                   style={{ transform: `translateX(${-page.scrollPx()}px)`, width: `${at().widthPx}px` }}
                 >
-                  <TimeRuler picture={lead()!} scale={at()} />
+                  <TimeRuler picture={days()!} scale={at()} />
                   <Show when={reading()}>
                     {(read) => (
                       <span
@@ -322,17 +327,17 @@ export function Sheet(props: {
                         classList={{ "tag-end": at().x(read().ms) > at().widthPx - 70 }}
                         style={{ left: `${at().x(read().ms)}px` }}
                       >
-                        {clockWords(lead()!.ruler, read().ms)}
+                        {clockWords(days()!.ruler, read().ms)}
                       </span>
                     )}
                   </Show>
                 </div>
               </div>
               <p class="ruler-side">
-                {zoneWords(lead()!.ruler)}
+                {zoneWords(days()!.ruler)}
                 <br />
-                {nightWords(lead()!)}
-                <Show when={quietWords(lead()!)}>
+                {nightWords(days()!)}
+                <Show when={quietWords(days()!)}>
                   {(words) => (
                     <>
                       <br />
@@ -354,7 +359,7 @@ export function Sheet(props: {
                     entry={line().entry}
                     line={line()}
                     page={page}
-                    lead={lead()}
+                    days={days()}
                     scale={scale()}
                     acts={acts}
                   />
@@ -408,6 +413,12 @@ export function Sheet(props: {
       </Show>
     </div>
   );
+}
+
+/** Whether two runs lie on the same ruler, under the same nights and quiet hours. */
+function isSameDays(a: RunPicture | null, b: RunPicture | null): boolean {
+  const of = (picture: RunPicture | null) => picture && [picture.ruler, picture.nights, picture.quiet];
+  return JSON.stringify(of(a)) === JSON.stringify(of(b));
 }
 
 function clockWords(ruler: Parameters<typeof clockAt>[0], ms: number): string {

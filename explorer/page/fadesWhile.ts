@@ -1,7 +1,5 @@
 import { createEffect, createMemo, onCleanup } from "solid-js";
-
-/** An answer that comes sooner was never stale to anybody's eye. */
-const LATE_MS = 250;
+import { LATE_MS } from "./makeLasting.ts";
 
 /**
  * Marks an element while what it shows is stale, and fades it once that has lasted. By a timer and not by a delayed transition, for which
