@@ -1,12 +1,19 @@
 import * as z from "zod";
 import { quantity, text } from "./quantity.ts";
 
+/** Zones that were found to be some: looking one up takes a quarter of all the reading of a scenario, and there are some hundreds of them. */
+const knownZones = new Set<string>();
+
 function isZone(zone: string): boolean {
+  if (knownZones.has(zone)) return true;
   try {
-    return new Intl.DateTimeFormat("en", { timeZone: zone }) !== null && /^[A-Za-z]/.test(zone);
+    new Intl.DateTimeFormat("en", { timeZone: zone });
   } catch {
     return false;
   }
+  if (!/^[A-Za-z]/.test(zone)) return false;
+  knownZones.add(zone);
+  return true;
 }
 
 /** Where the station stands. */

@@ -51,6 +51,8 @@ export interface DeskWorks {
   ) => Promise<Surroundings>;
   readonly tell: (report: Report) => void;
   readonly nowMs: () => number;
+  /** Comes back when the page has had the processors to itself for as long as it takes to draw what it was told. */
+  readonly whileItDraws: () => Promise<void>;
   /** Comes back when messages that wait have been taken. */
   readonly turn: () => Promise<void>;
   /** Makes what tells work that nobody wants it any more. */
@@ -372,6 +374,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     });
     const areOpen = await Promise.all(coarse).finally(first.end);
     if (present !== null) present.isCoarse = false;
+    if (areOpen.includes(true)) await works.whileItDraws();
     const goesOn = next === null && !signal.aborted;
     const last = together();
     const answers = odds.map((want, k) => {

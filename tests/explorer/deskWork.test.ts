@@ -39,6 +39,7 @@ function workbench(surroundings: (scenario: Scenario) => Surroundings = () => ({
       for (const listener of listeners) listener();
     },
     nowMs: () => performance.now(),
+    whileItDraws: turn,
     turn,
     makeCancel: () => new AbortController(),
   });
