@@ -20,6 +20,13 @@ const found = async (page: Page, screen: string) => {
 };
 const wide = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+/** Tables that have to be scrolled to be read. */
+const cutOff = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll("main .wide")]
+      .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth)
+      .map((part) => `${part.closest(".entry")?.id}: ${part.getAttribute("aria-label")}`),
+  );
 
 test("every kind of entry is looked at", () => {
   const kinds = new Set<string>(everyKind.entries.map(({ kind }) => kind));
@@ -50,6 +57,7 @@ test.each(
     const look = async (screen: string) => {
       violations.push(...(await found(page, screen)));
       expect(await wide(page), `${screen} is too wide`).toBeLessThanOrEqual(0);
+      if (width > 1000) expect(await cutOff(page), `${screen} has tables that are cut off`).toEqual([]);
     };
 
     await take(everyKind);
