@@ -10,7 +10,6 @@ import {
   FIGURE_YIELD_SHARE,
   SURENESS_SPREAD,
 } from "../run/memberFigures.ts";
-import { INPUT_WANTED_W } from "../run/memberInputs.ts";
 import { drawOperators } from "../run/operators.ts";
 import { CANOPY_REACH, type PreparedEnsemble, prepareEnsemble } from "../run/prepareEnsemble.ts";
 import { type MemberRoom, stepCanopy } from "../run/stepMember.ts";
@@ -284,7 +283,7 @@ function sentShare({ inputs }: MemberRoom, planned: PlannedRows, loadW: Float64A
   let [sent, plan] = [0, 0];
   for (let i = 0; i < planned.quietW.length; i++) {
     if (loadW !== null && !Number.isFinite(loadW[i]!)) continue;
-    sent += inputs.rows[i * inputs.stride + INPUT_WANTED_W]! - idle * planned.quietW[i]!;
+    sent += inputs.wantedW[i]! - idle * planned.quietW[i]!;
     plan += planned.sendingW[i]!;
   }
   return plan > 0 ? sent / plan : 1;

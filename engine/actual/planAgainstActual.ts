@@ -1,7 +1,6 @@
 import type { MeterFinding, MeterLog } from "../meter/meterLog.ts";
 import { localMoment } from "../run/localClock.ts";
 import { SURENESS_SPREAD } from "../run/memberFigures.ts";
-import { INPUT_WANTED_W } from "../run/memberInputs.ts";
 import { prepare } from "../run/prepare.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import { type Trace, tracePrepared } from "../run/trace.ts";
@@ -137,10 +136,7 @@ function missOf(plan: Trace, actual: LoggedSteps, correction: Correction | null,
   const { prepared, record } = plan;
   const { grid, scenario, inputs, bank } = prepared;
   const replay = makeReplay(prepared);
-  const plannedLoadW = Float64Array.from(
-    { length: grid.steps },
-    (_, i) => inputs.rows[i * inputs.stride + INPUT_WANTED_W]!,
-  );
+  const plannedLoadW = inputs.wantedW;
   const plannedSunW = record.solarW;
   const startAt = charge.findIndex(Number.isFinite);
   // A log that begins later tells of the start only as far as the plan goes on from there.

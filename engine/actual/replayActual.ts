@@ -1,5 +1,5 @@
 import { FIGURE_CAPACITY_SHARE, FIGURE_START_SHARE } from "../run/memberFigures.ts";
-import { INPUT_WANTED_W } from "../run/memberInputs.ts";
+import { ownInputs } from "../run/memberInputs.ts";
 import type { Prepared } from "../run/prepare.ts";
 import { makeRunRows, ROW_STORED_AH, type RunRows } from "../run/runRows.ts";
 import { stepBank } from "../run/stepBank.ts";
@@ -21,9 +21,7 @@ export interface ReplayInput {
  */
 export function makeReplay(prepared: Prepared): (input: ReplayInput, untilStep: number) => number {
   const run: RunRows = makeRunRows(prepared);
-  const { inputs } = prepared;
-  const { stride, mostPeakW } = inputs;
-  const own = { rows: inputs.rows.slice(), stride, figures: inputs.figures.slice(), mostPeakW };
+  const own = ownInputs(prepared.inputs, new Float64Array(prepared.grid.steps));
   return (input, untilStep) => {
     const { state } = run;
     own.figures[FIGURE_START_SHARE] = input.startShare;
@@ -35,7 +33,7 @@ export function makeReplay(prepared: Prepared): (input: ReplayInput, untilStep: 
       run.runs[s] = 0;
       run.fuelLeftL[s] = source.fuelL;
     });
-    for (let i = 0; i < prepared.grid.steps; i++) own.rows[i * own.stride + INPUT_WANTED_W] = input.wantedW[i]!;
+    own.wantedW.set(input.wantedW);
     // The sun is given, so no group hangs on the bank's volts.
     run.fixed.sumW.set(input.sunW);
     run.fixed.hanging.fill(0);

@@ -9,7 +9,6 @@ import {
   FIGURE_YIELD_SHARE,
   FIGURES,
 } from "./memberFigures.ts";
-import { INPUT_WANTED_W } from "./memberInputs.ts";
 import { drawOperators } from "./operators.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { ROW_STORED_AH, ROW_UNSERVED_W } from "./runRows.ts";
@@ -129,7 +128,7 @@ function countDriversMember({ prepared }: PreparedEnsemble, room: DriversRoom): 
     if (storedAh < reserveAh) belowFrom = i;
     unservedW += rows[i * stride + ROW_UNSERVED_W]!;
     ghiWm2 += light.ghiWm2[i]!;
-    sendingW += inputs.rows[i * inputs.stride + INPUT_WANTED_W]! - loads.quietW[i]! * idlePerConverter;
+    sendingW += inputs.wantedW[i]! - loads.quietW[i]! * idlePerConverter;
   }
   room.outcome[OUTCOME_LOWEST_SHARE] = lowestAh / bank.fullAh;
   room.outcome[OUTCOME_BELOW_FROM] = belowFrom;

@@ -3,7 +3,6 @@ import { PLANE_SLOTS } from "../array/planeSlots.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import { FIGURE_IDLE_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
-import { INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
 import { type MemberRows, makeMemberShelf } from "./memberShelf.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { identityOf } from "./reuse.ts";
@@ -69,7 +68,7 @@ function partsOf(ensemble: PreparedEnsemble, room: MemberRoom, shelf: (key: stri
 }
 
 function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, parts: KeptParts): void {
-  const { inputs, run, airTempC } = room;
+  const { inputs, run } = room;
   drawMemberFigures(ensemble, member, inputs);
   const yieldShare = inputs.figures[FIGURE_YIELD_SHARE]!;
   run.fixed.yieldShare[0] = yieldShare;
@@ -90,10 +89,10 @@ function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, p
     group.keep(member, packedGroupLength(g, room, parts.alone), () => packedGroup(g, room, parts.alone));
   }
   const wanted = parts.wanted.rowOf(member);
-  if (wanted !== undefined) unpackWanted(wanted, inputs);
+  if (wanted !== undefined) inputs.wantedW.set(wanted);
   else {
     drawMemberLoads(ensemble, member, room);
-    parts.wanted.keep(member, airTempC.length, () => packedWanted(inputs));
+    parts.wanted.keep(member, inputs.wantedW.length, () => inputs.wantedW.slice());
   }
   stepPower(room.prepared, inputs, run);
 }
@@ -132,14 +131,6 @@ function unpackSky(row: Float64Array, { ghiWm2, dniWm2, dhiWm2 }: SkyLight, airT
   dniWm2.set(row.subarray(steps, 2 * steps));
   dhiWm2.set(row.subarray(2 * steps, 3 * steps));
   airTempC.set(row.subarray(3 * steps));
-}
-
-function packedWanted({ rows, stride }: MemberInputs): Float64Array {
-  return Float64Array.from({ length: rows.length / stride }, (_, i) => rows[i * stride + INPUT_WANTED_W]!);
-}
-
-function unpackWanted(wanted: Float64Array, { rows, stride }: MemberInputs): void {
-  for (let i = 0; i < wanted.length; i++) rows[i * stride + INPUT_WANTED_W] = wanted[i]!;
 }
 
 /**

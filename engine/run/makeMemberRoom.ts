@@ -1,6 +1,6 @@
 import { makeSkyLight } from "../sky/splitDiffuse.ts";
 import { zeros } from "../zeros.ts";
-import { FIGURES } from "./memberFigures.ts";
+import { ownInputs } from "./memberInputs.ts";
 import { inShape } from "./prepare.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { makeRunRows } from "./runRows.ts";
@@ -22,12 +22,7 @@ export function makeMemberRoom(ensemble: PreparedEnsemble, spare?: MemberRoom): 
   return {
     light: makeSkyLight(steps, spare?.light),
     airTempC: filled(prepared.airTempC, spare?.airTempC),
-    inputs: {
-      rows: filled(prepared.inputs.rows, spare?.inputs.rows),
-      stride: prepared.inputs.stride,
-      figures: new Float64Array(FIGURES),
-      mostPeakW: prepared.inputs.mostPeakW,
-    },
+    inputs: ownInputs(prepared.inputs, filled(prepared.inputs.wantedW, spare?.inputs.wantedW)),
     prepared: own,
     run: makeRunRows(own, spare?.run),
   };

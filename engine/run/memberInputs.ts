@@ -3,11 +3,14 @@ import { toGrid } from "../grid.ts";
 import type { PreparedLoads } from "../load/prepareLoads.ts";
 import { FIGURE_CANOPY_NORMAL, FIGURE_START_SHARE, FIGURES } from "./memberFigures.ts";
 
-/**
- * What a step reads besides the sky, one row of numbers per step: what the gear wants at the bank's terminals, what the
- * bank's temperature allows, and the peak that each station's radio can meet.
- */
+/** What a step reads besides the sky. */
 export interface MemberInputs {
+  /** What the gear wants in each step, W at the bank's terminals, converter included, controllers' own draw not; the member's own. */
+  readonly wantedW: Float64Array;
+  /**
+   * The same for all members, one row of numbers per step: what the bank's temperature allows, and the peak that each station's radio can
+   * meet.
+   */
   readonly rows: Float64Array;
   readonly stride: number;
   /** Charge at the start and how far capacity, yield and idle draw are off, in the places that `memberFigures.ts` names. */
@@ -16,14 +19,12 @@ export interface MemberInputs {
   readonly mostPeakW: number;
 }
 
-/** W at the bank's terminals, converter included, controllers' own draw not. */
-export const INPUT_WANTED_W = 0;
 /** Most charging current at that temperature, A. */
-export const INPUT_MAX_CHARGE_A = 1;
+export const INPUT_MAX_CHARGE_A = 0;
 /** What the cold leaves out of reach, Ah. */
-export const INPUT_FLOOR_AH = 2;
+export const INPUT_FLOOR_AH = 1;
 /** Demand of the whole site with the first station's peak, W; the others follow; 0 while it is unstaffed. */
-export const INPUT_PEAK_W = 3;
+export const INPUT_PEAK_W = 2;
 
 /** @param converterShare power that the converter between bank and gear passes on; @param controllersW their own draw */
 export function memberInputs(
@@ -36,7 +37,6 @@ export function memberInputs(
   const stride = INPUT_PEAK_W + loads.stations.length;
   const rows = new Float64Array(steps * stride);
   for (let i = 0; i < steps; i++) {
-    rows[i * stride + INPUT_WANTED_W] = toGrid(loads.wantedW[i]! / converterShare);
     rows[i * stride + INPUT_MAX_CHARGE_A] = bank.maxChargeA[i]!;
     rows[i * stride + INPUT_FLOOR_AH] = bank.floorAh[i]!;
     loads.stations.forEach((station, s) => {
@@ -53,5 +53,14 @@ export function memberInputs(
   const figures = new Float64Array(FIGURES).fill(1);
   figures[FIGURE_START_SHARE] = bank.startAh / bank.fullAh;
   figures[FIGURE_CANOPY_NORMAL] = 0;
-  return { rows, stride, figures, mostPeakW };
+  const wantedW = loads.wantedW.map((watts) => toGrid(watts / converterShare));
+  return { wantedW, rows, stride, figures, mostPeakW };
+}
+
+/**
+ * Inputs of a member's own, with nothing of it drawn yet.
+ * @param wantedW room for what its gear wants, taken as it is
+ */
+export function ownInputs({ rows, stride, figures, mostPeakW }: MemberInputs, wantedW: Float64Array): MemberInputs {
+  return { wantedW, rows, stride, figures: figures.slice(), mostPeakW };
 }

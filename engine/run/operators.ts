@@ -2,7 +2,7 @@ import { nextNormal, nextWord, openStream, STREAM_WORDS, wordsFor } from "../cha
 import { toGrid } from "../grid.ts";
 import { keennessAt, keennessTable } from "./keenness.ts";
 import { FIGURE_IDLE_SHARE } from "./memberFigures.ts";
-import { INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
+import type { MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import { raisedShares } from "./raisedShares.ts";
 
@@ -147,10 +147,10 @@ export function writeWanted(prepared: Prepared, operators: PreparedOperators, in
   const { hours, hourFactor, firstStepOfHour, stations, groupSending } = operators;
   const { converterShare, grid } = prepared;
   const { quietW } = prepared.loads;
-  const { rows, stride } = inputs;
+  const { wantedW } = inputs;
   const { steps } = grid;
   const idleShare = inputs.figures[FIGURE_IDLE_SHARE]!;
-  for (let i = 0; i < steps; i++) rows[i * stride + INPUT_WANTED_W] = quietW[i]! * idleShare;
+  for (let i = 0; i < steps; i++) wantedW[i] = quietW[i]! * idleShare;
   for (let g = 0; g < groupSending.length; g++) {
     const together = groupSending[g]!;
     for (let i = 0; i < steps; i++) together[i] = 0;
@@ -178,11 +178,11 @@ export function writeWanted(prepared: Prepared, operators: PreparedOperators, in
       for (let i = firstStepOfHour[hour]!; i < end; i++) {
         let sending = staffedShare[i]! * Math.min(1, raisedShare[i]! * factor);
         if (together !== null && together[i]! > 1) sending /= together[i]!;
-        rows[i * stride + INPUT_WANTED_W]! += sending * sendingExtraW;
+        wantedW[i]! += sending * sendingExtraW;
       }
     }
   }
   if (converterShare === 1) return;
   const perConverter = 1 / converterShare;
-  for (let i = 0; i < steps; i++) rows[i * stride + INPUT_WANTED_W]! *= perConverter;
+  for (let i = 0; i < steps; i++) wantedW[i]! *= perConverter;
 }

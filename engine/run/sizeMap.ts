@@ -4,7 +4,7 @@ import type { Scenario } from "../scenario/scenario.ts";
 import { makeSkyLight, type SkyLight } from "../sky/splitDiffuse.ts";
 import { prepareSources } from "../source/prepareSources.ts";
 import { figureSpread } from "./memberFigures.ts";
-import { type MemberInputs, memberInputs } from "./memberInputs.ts";
+import { type MemberInputs, memberInputs, ownInputs } from "./memberInputs.ts";
 import { countingOf } from "./odds.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
@@ -161,7 +161,8 @@ export function prepareSizes(
     const fed = kept(inputs, `${loadKey} ${sureness} ${bankKey} ${controllersW}`, () => ({
       loads: drawn,
       startShare: scenario.bank.startShare,
-      inputs: memberInputs(prepared, bank, converterShare, controllersW),
+      // What the gear wants is drawn once for all of them.
+      inputs: ownInputs(memberInputs(prepared, bank, converterShare, controllersW), drawn.inputs.wantedW),
     }));
     if (withPanels.canopy !== null) canopies.add(withPanels);
     const cell: Prepared = {

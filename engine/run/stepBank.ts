@@ -1,7 +1,7 @@
 import { chargeA, drawA, peukertFactorAt } from "../bank/bankVoltage.ts";
 import { CURVE_STEPS } from "../bank/prepareBank.ts";
 import { FIGURE_CAPACITY_SHARE } from "./memberFigures.ts";
-import { INPUT_FLOOR_AH, INPUT_MAX_CHARGE_A, INPUT_WANTED_W, type MemberInputs } from "./memberInputs.ts";
+import { INPUT_FLOOR_AH, INPUT_MAX_CHARGE_A, type MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import {
@@ -57,6 +57,7 @@ export function stepBank(
   const curveA = bank.acceptA;
   const { sumW, hanging } = run.fixed;
   const input = inputs.rows;
+  const allWantedW = inputs.wantedW;
   // Charge is counted in planned ampere-hours: a bank that holds less than planned moves faster through them.
   const capacityShare = inputs.figures[FIGURE_CAPACITY_SHARE]!;
   const hours = stepH / capacityShare;
@@ -91,7 +92,7 @@ export function stepBank(
       shutOutW = state[SHUT_OUT_W]!;
       sourcesW = state[OFFERED_W]!;
     }
-    const wantedW = input[at + INPUT_WANTED_W]!;
+    const wantedW = allWantedW[i]!;
 
     // The disconnect opens on volts under load and closes again only when the bank has visibly recovered.
     const withoutLoadsW = solarW + sourcesW - controllersW;

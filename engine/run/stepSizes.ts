@@ -1,6 +1,5 @@
 import { drawSky } from "../sky/skyEnsemble.ts";
 import { drawFigures } from "./memberFigures.ts";
-import { INPUT_WANTED_W } from "./memberInputs.ts";
 import { drawOperators } from "./operators.ts";
 import type { Prepared } from "./prepare.ts";
 import { ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
@@ -29,10 +28,8 @@ export function stepSizes(map: SizeMap, member: number, held: Uint32Array, dark:
   }
   for (let k = 0; k < inputs.length; k++) {
     const fed = inputs[k]!;
-    const { ensemble, spread, inputs: drawn } = fed.loads;
-    const { rows, stride, figures } = fed.inputs;
-    drawFigures(fed.startShare, spread, ensemble.operators.state, words, member, figures);
-    for (let at = INPUT_WANTED_W; at < rows.length; at += stride) rows[at] = drawn.rows[at]!;
+    const { ensemble, spread } = fed.loads;
+    drawFigures(fed.startShare, spread, ensemble.operators.state, words, member, fed.inputs.figures);
   }
   // How dense the crowns are is drawn alike for all cells; what that does to a panel is prepared.
   for (let k = 0; k < canopies.length; k++) stepCanopy(canopies[k]!, loads[0]!.inputs.figures);

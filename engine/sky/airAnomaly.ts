@@ -30,9 +30,11 @@ export interface PreparedAir {
   /** Per day: the clear-sky index that goes with the month's mean swing. */
   readonly usualIndex: Float64Array;
   readonly spreadK: number;
-  /** Per step: its day, the day it leans towards, how far (0…0.5), and where in the swing it stands (−1…1). */
-  readonly dayOfStep: Int32Array;
+  /** Stretches of steps of one day that lean towards one other: where each begins (one more value than stretches), and the two days. */
+  readonly stretchStart: Int32Array;
+  readonly dayOfStretch: Int32Array;
   readonly leansTo: Int32Array;
+  /** Per step: how far it leans towards the other day (0…0.5), and where in the swing it stands (−1…1). */
   readonly leanShare: Float64Array;
   readonly swing: Float64Array;
   /** Room for the last member's days. */
@@ -61,23 +63,28 @@ export function prepareAir(
   const high = monthlyCourse(tmaxC, grid.dates);
   const low = monthlyCourse(tminC, grid.dates);
   const days = grid.dates.length;
+  const fromNoon = Float64Array.from(grid.localMinute, (minute) => minute / 1440 - 0.5);
+  const leans = Int32Array.from(fromNoon, (away, i) => {
+    return Math.max(0, Math.min(days - 1, grid.localDay[i]! + (away < 0 ? -1 : 1)));
+  });
+  const starts = Array.from(leans.keys()).filter((i) => {
+    return i === 0 || grid.localDay[i] !== grid.localDay[i - 1] || leans[i] !== leans[i - 1];
+  });
   const air: PreparedAir = {
     days,
     middleC: high.map((value, day) => toGrid((value + low[day]!) / 2)),
     halfSwingK: high.map((value, day) => toGrid(Math.max(0, value - low[day]!) / 2)),
     usualIndex: usualIndex.map(toGrid),
     spreadK,
-    dayOfStep: grid.localDay,
-    leansTo: new Int32Array(grid.steps),
-    leanShare: new Float64Array(grid.steps),
+    stretchStart: Int32Array.of(...starts, grid.steps),
+    dayOfStretch: Int32Array.from(starts, (i) => grid.localDay[i]!),
+    leansTo: Int32Array.from(starts, (i) => leans[i]!),
+    leanShare: fromNoon.map((away) => toGrid(Math.min(0.5, Math.abs(away)))),
     swing: new Float64Array(grid.steps),
     drawnMiddleC: new Float64Array(days),
     drawnHalfSwingK: new Float64Array(days),
   };
   for (let i = 0; i < grid.steps; i++) {
-    const fromNoon = grid.localMinute[i]! / 1440 - 0.5;
-    air.leansTo[i] = Math.max(0, Math.min(days - 1, grid.localDay[i]! + (fromNoon < 0 ? -1 : 1)));
-    air.leanShare[i] = toGrid(Math.min(0.5, Math.abs(fromNoon)));
     const hour = solarHour(grid.middleMs[i]!, longitudeDeg);
     air.swing[i] = toGrid(Math.cos((2 * Math.PI * (hour - warmestSolarHour)) / 24));
   }
@@ -101,11 +108,19 @@ export function drawAir(air: PreparedAir, state: Uint32Array, dayIndex: Float64A
     air.drawnMiddleC[day] = air.middleC[day]! + air.spreadK * stray;
     air.drawnHalfSwingK[day] = air.halfSwingK[day]! * Math.max(LEAST_SWING, wider);
   }
-  for (let i = 0; i < outTempC.length; i++) {
-    const day = air.dayOfStep[i]!;
-    const other = air.leansTo[i]!;
-    const here = air.drawnMiddleC[day]! + air.drawnHalfSwingK[day]! * air.swing[i]!;
-    const there = air.drawnMiddleC[other]! + air.drawnHalfSwingK[other]! * air.swing[i]!;
-    outTempC[i] = here + air.leanShare[i]! * (there - here);
+  const { stretchStart, dayOfStretch, leansTo, leanShare, swing, drawnMiddleC, drawnHalfSwingK } = air;
+  for (let s = 0; s < dayOfStretch.length; s++) {
+    const day = dayOfStretch[s]!;
+    const other = leansTo[s]!;
+    const end = stretchStart[s + 1]!;
+    const middleC = drawnMiddleC[day]!;
+    const halfSwingK = drawnHalfSwingK[day]!;
+    const otherMiddleC = drawnMiddleC[other]!;
+    const otherHalfSwingK = drawnHalfSwingK[other]!;
+    for (let i = stretchStart[s]!; i < end; i++) {
+      const here = middleC + halfSwingK * swing[i]!;
+      const there = otherMiddleC + otherHalfSwingK * swing[i]!;
+      outTempC[i] = here + leanShare[i]! * (there - here);
+    }
   }
 }

@@ -9,7 +9,6 @@ import { makeReplay } from "../../../engine/actual/replayActual.ts";
 import type { MeterLog } from "../../../engine/meter/meterLog.ts";
 import type { MeterMapping } from "../../../engine/meter/meterMapping.ts";
 import { readMeterLog } from "../../../engine/meter/readMeterLog.ts";
-import { INPUT_WANTED_W } from "../../../engine/run/memberInputs.ts";
 import { tracePrepared } from "../../../engine/run/trace.ts";
 import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
 import type { Change } from "../../../engine/scenario/change.ts";
@@ -98,7 +97,7 @@ describe("the miss", () => {
     const planned = {
       startShare: scenario.bank.startShare,
       capacityShare: 1,
-      wantedW: Float64Array.from({ length: grid.steps }, (_, i) => inputs.rows[i * inputs.stride + INPUT_WANTED_W]!),
+      wantedW: inputs.wantedW,
       sunW: plan.record.solarW,
     };
     const replay = makeReplay(grove.prepared);

@@ -9,7 +9,6 @@ import {
   FIGURE_YIELD_SHARE,
   SURENESS_SPREAD,
 } from "../../../engine/run/memberFigures.ts";
-import { INPUT_WANTED_W } from "../../../engine/run/memberInputs.ts";
 import { CANOPY_REACH, type PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { runRecord } from "../../../engine/run/runRecord.ts";
 import { stepMember } from "../../../engine/run/stepMember.ts";
@@ -65,9 +64,7 @@ export function syntheticLog(ensemble: PreparedEnsemble, member: number, style: 
       return sum / per;
     };
     for (let k = i; k < i + per; k++) {
-      sent +=
-        room.inputs.rows[k * room.inputs.stride + INPUT_WANTED_W]! -
-        (figures[FIGURE_IDLE_SHARE]! * loads.quietW[k]!) / converterShare;
+      sent += room.inputs.wantedW[k]! - (figures[FIGURE_IDLE_SHARE]! * loads.quietW[k]!) / converterShare;
       plan += (loads.wantedW[k]! - loads.quietW[k]!) / converterShare;
     }
     const read = {

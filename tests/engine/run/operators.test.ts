@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { seedWords } from "../../../engine/chance/stream.ts";
 import { FIGURE_IDLE_SHARE } from "../../../engine/run/memberFigures.ts";
-import { INPUT_WANTED_W } from "../../../engine/run/memberInputs.ts";
 import { drawOperators, prepareOperators } from "../../../engine/run/operators.ts";
 import { prepare } from "../../../engine/run/prepare.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
@@ -39,18 +38,14 @@ function operatorsOf(stations: StationInput[], parts: Partial<ScenarioInput> = {
   const words = seedWords(seed);
   const operators = prepareOperators(prepared, words);
   const figures = new Float64Array(prepared.inputs.figures);
-  const inputs = { ...prepared.inputs, rows: prepared.inputs.rows.slice(), figures };
-  const { stride } = inputs;
+  const inputs = { ...prepared.inputs, wantedW: prepared.inputs.wantedW.slice(), figures };
   const { quietW } = prepared.loads;
   const wattsPerShare = prepared.loads.stations.reduce((most, { sendingExtraW }) => Math.max(most, sendingExtraW), 0);
   /** Share of each hour in which the stations with a draw of their own send, together. */
   const drawn = (member: number, idleShare = 1) => {
     figures[FIGURE_IDLE_SHARE] = idleShare;
     drawOperators(prepared, operators, words, member, inputs);
-    return Array.from(
-      quietW,
-      (quiet, i) => (inputs.rows[i * stride + INPUT_WANTED_W]! - idleShare * quiet) / wattsPerShare,
-    );
+    return Array.from(quietW, (quiet, i) => (inputs.wantedW[i]! - idleShare * quiet) / wattsPerShare);
   };
   return { prepared, drawn, planned: prepared.loads.stations.map(({ sendingShare }) => Array.from(sendingShare)) };
 }
