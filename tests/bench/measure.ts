@@ -8,7 +8,7 @@ import { prepare } from "../../engine/run/prepare.ts";
 import { makeRunRows } from "../../engine/run/runRows.ts";
 import { stepRun } from "../../engine/run/stepRun.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
-import { makeSkyLight, splitDiffuse } from "../../engine/sky/splitDiffuse.ts";
+import { makeSkyLight, prepareSplit, splitPrepared } from "../../engine/sky/splitDiffuse.ts";
 import { bareLoop } from "./bareLoop.ts";
 import { benchScenario } from "./benchScenario.ts";
 import { heapGrowth } from "./heapGrowth.ts";
@@ -24,11 +24,12 @@ const { prepared } = ready;
 const { grid, groups, loads, clear, airTempC, inputs } = prepared;
 const run = makeRunRows(prepared);
 const light = makeSkyLight(grid.steps);
+const split = prepareSplit(clear);
 const clearIndex = new Float64Array(grid.steps).fill(0.7);
 
 const bare = bareLoop([run.rows.length, inputs.rows.length, ...groups.map((group) => group.perStep.length)]);
 const step = () => {
-  splitDiffuse(clear, clearIndex, light);
+  splitPrepared(split, clearIndex, light);
   stepRun(prepared, light, airTempC, inputs, run);
 };
 

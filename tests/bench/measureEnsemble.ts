@@ -15,7 +15,7 @@ import { makeOddsPart, type OddsPart } from "../../engine/run/oddsPart.ts";
 import { drawOperators } from "../../engine/run/operators.ts";
 import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import { stepCount } from "../../engine/run/stepCount.ts";
-import { stepCanopy } from "../../engine/run/stepMember.ts";
+import { stepCanopy, stepMember } from "../../engine/run/stepMember.ts";
 import { stepRun } from "../../engine/run/stepRun.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { drawSky } from "../../engine/sky/skyEnsemble.ts";
@@ -41,6 +41,7 @@ const memberSteps = MEMBERS * grid.steps;
 
 const room = makeMemberRoom(ensemble);
 const { light, airTempC, inputs, run } = room;
+stepMember(ensemble, 0, room); // else the bare step loop would step an empty bank through the dark
 const counting = countingOf(ensemble);
 const part = makeOddsPart(prepared, ensemble.seed, 0, MEMBERS);
 
