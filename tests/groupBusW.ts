@@ -1,7 +1,7 @@
 import { makeFixedPower } from "../engine/array/fixedPower.ts";
 import { type GroupDetail, groupDetail } from "../engine/array/groupDetail.ts";
 import { PLANE_SLOTS } from "../engine/array/planeSlots.ts";
-import type { PreparedGroup } from "../engine/array/prepareGroup.ts";
+import type { PreparedGroup } from "../engine/array/preparedGroup.ts";
 import { stepGroup } from "../engine/array/stepGroup.ts";
 import { stepPlane } from "../engine/array/stepPlane.ts";
 import { writeDetail } from "../engine/array/writeDetail.ts";

@@ -1,4 +1,4 @@
-import type { PreparedGroup } from "../array/prepareGroup.ts";
+import type { PreparedGroup } from "../array/preparedGroup.ts";
 import { INPUT_MAX_CHARGE_A } from "../run/memberInputs.ts";
 import type { Prepared } from "../run/prepare.ts";
 import { inShape } from "../run/prepare.ts";

@@ -17,6 +17,7 @@ import { incidenceShare } from "./incidenceShare.ts";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "./modulePoints.ts";
 import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
+import { inGroupShape, type PreparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
 import { HEAT_K_PER_WM2, INCIDENCE_SHARE, MEAN_SHARE, OUT_SHARE, PEREZ_SLOTS, SECTION_SHARE } from "./slots.ts";
 import { setPlane } from "./transposition.ts";
@@ -30,51 +31,6 @@ const BYPASS_V = 0.5;
  * practice, no source; makers' manuals name 1 V in running, more to start).
  */
 const STEP_DOWN_HEADROOM_V = 1;
-
-/** A panel group ready to be stepped: everything that the weather of a member does not change. */
-export interface PreparedGroup {
-  readonly id: string;
-  /** `stride` values for each step, in the places that `slots.ts` names; rounded by `toGrid`. */
-  readonly perStep: Float64Array;
-  readonly stride: number;
-  /** `PEREZ_SLOTS` values for each step when the transposition is Perez's; else empty. */
-  readonly perez: Float64Array;
-  readonly transposition: Models["transposition"];
-  /** Bypass sections in series in one string; 1 when the group is wired for even output. */
-  readonly sections: number;
-  readonly perSection: number;
-  /** Of one string: volts at the power point and open, at 25 °C. */
-  readonly vmpV: number;
-  readonly vocV: number;
-  /** Rated power ÷ vmpV, for each W/m²: gives the rated power at rated light even where a sheet rounds its current. */
-  readonly ratedAPerWm2: number;
-  /** Current of all strings at the power point, for each W/m². */
-  readonly impAPerWm2: number;
-  /** Change of the power point's voltage with temperature, V/K: all of the power's, since current hardly moves. */
-  readonly vmpVPerK: number;
-  readonly vocTempCoeffPerK: number;
-  /** Drop over the diode of a bypassed section. */
-  readonly bypassV: number;
-  /** Share of the power that the losses leave. */
-  readonly keptShare: number;
-  readonly mildShade: boolean;
-  readonly isPwm: boolean;
-  /** Whether the cable carries panel volts; so it is with PWM, wherever the controller hangs. */
-  readonly controllerAtBank: boolean;
-  /** Out and back, Ω. */
-  readonly cableOhm: number;
-  /** What of it lies between the panels and a tracking controller, for current before the losses, Ω. */
-  readonly trackedOhm: number;
-  readonly efficiencyShare: number;
-  /** Share of the power that losses and controller pass on: `keptShare × efficiencyShare`. */
-  readonly passedShare: number;
-  /** A; Infinity when the controller has no limit. */
-  readonly maxChargeA: number;
-  /** Volts above the bank that a string must reach to be used; −Infinity for a controller that can also step up. */
-  readonly headroomV: number;
-  /** The same group with nothing standing about; null when nothing does. */
-  readonly unshaded: PreparedGroup | null;
-}
 
 /** All panel groups of a scenario, ready to be stepped. Arguments as in `prepareGroup`. */
 export function prepareGroups(
@@ -152,10 +108,10 @@ export function prepareGroupUnderCrowns(
     const azimuthDeg = sun.azimuthDeg[i]!;
     const facing = mount.facingAt[i]!;
     const normal = normals[facing]!;
-    const level = Math.cos(elevationDeg * RAD_PER_DEG);
+    const levelShare = Math.cos(elevationDeg * RAD_PER_DEG);
     const cosIncidence =
-      level * Math.sin(azimuthDeg * RAD_PER_DEG) * normal[0] +
-      level * Math.cos(azimuthDeg * RAD_PER_DEG) * normal[1] +
+      levelShare * Math.sin(azimuthDeg * RAD_PER_DEG) * normal[0] +
+      levelShare * Math.cos(azimuthDeg * RAD_PER_DEG) * normal[1] +
       Math.sin(elevationDeg * RAD_PER_DEG) * normal[2];
     const moment = {
       cosIncidence,
@@ -216,45 +172,6 @@ export function prepareGroupUnderCrowns(
     unshaded: null,
   });
   return anyObstacle ? shaded.map((own) => inGroupShape({ ...unshaded, ...own, unshaded })) : [unshaded];
-}
-
-/** The same group with rows of its own, to be written into. */
-export function withOwnRows(group: PreparedGroup): PreparedGroup {
-  return inGroupShape({ ...group, perStep: group.perStep.slice() });
-}
-
-/**
- * The same group in the one shape in memory that the step loop is compiled for; pass through here whatever was put together with a spread.
- * Two shapes would cost the loop a third of its speed.
- */
-function inGroupShape(group: PreparedGroup): PreparedGroup {
-  return {
-    id: group.id,
-    perStep: group.perStep,
-    stride: group.stride,
-    perez: group.perez,
-    transposition: group.transposition,
-    sections: group.sections,
-    perSection: group.perSection,
-    vmpV: group.vmpV,
-    vocV: group.vocV,
-    ratedAPerWm2: group.ratedAPerWm2,
-    impAPerWm2: group.impAPerWm2,
-    vmpVPerK: group.vmpVPerK,
-    vocTempCoeffPerK: group.vocTempCoeffPerK,
-    bypassV: group.bypassV,
-    keptShare: group.keptShare,
-    mildShade: group.mildShade,
-    isPwm: group.isPwm,
-    controllerAtBank: group.controllerAtBank,
-    cableOhm: group.cableOhm,
-    trackedOhm: group.trackedOhm,
-    efficiencyShare: group.efficiencyShare,
-    passedShare: group.passedShare,
-    maxChargeA: group.maxChargeA,
-    headroomV: group.headroomV,
-    unshaded: group.unshaded,
-  };
 }
 
 /**

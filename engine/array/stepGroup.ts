@@ -1,7 +1,7 @@
 import type { FixedPower } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import { BEST_A, BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, PLANE_SLOTS } from "./planeSlots.ts";
-import type { PreparedGroup } from "./prepareGroup.ts";
+import type { PreparedGroup } from "./preparedGroup.ts";
 import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE } from "./slots.ts";
 import { RATED_TEMP_C } from "./stepPlane.ts";
 

@@ -12,7 +12,7 @@ import {
   PLANE_SLOTS,
   PLANE_WM2,
 } from "./planeSlots.ts";
-import type { PreparedGroup } from "./prepareGroup.ts";
+import type { PreparedGroup } from "./preparedGroup.ts";
 import {
   BEAM_RATIO,
   COS_INCIDENCE,

@@ -11,7 +11,7 @@ import {
   PLANE_SLOTS,
   PLANE_WM2,
 } from "./planeSlots.ts";
-import type { PreparedGroup } from "./prepareGroup.ts";
+import type { PreparedGroup } from "./preparedGroup.ts";
 import { MEAN_SHARE, OUT_SHARE } from "./slots.ts";
 import { stepGroup } from "./stepGroup.ts";
 

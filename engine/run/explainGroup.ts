@@ -1,5 +1,5 @@
 import { mildlyLitWm2 } from "../array/mildlyLitWm2.ts";
-import type { PreparedGroup } from "../array/prepareGroup.ts";
+import type { PreparedGroup } from "../array/preparedGroup.ts";
 import {
   BEAM_RATIO,
   COS_INCIDENCE,

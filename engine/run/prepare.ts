@@ -1,6 +1,7 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import { copperOhmPerM } from "../array/copperOhmPerM.ts";
-import { type PreparedGroup, prepareGroupUnderCrowns } from "../array/prepareGroup.ts";
+import type { PreparedGroup } from "../array/preparedGroup.ts";
+import { prepareGroupUnderCrowns } from "../array/prepareGroup.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";

@@ -1,6 +1,6 @@
 import { wrapLongitudeDeg } from "../angle.ts";
-import type { PreparedGroup } from "../array/prepareGroup.ts";
-import { withOwnRows } from "../array/prepareGroup.ts";
+import type { PreparedGroup } from "../array/preparedGroup.ts";
+import { withOwnRows } from "../array/preparedGroup.ts";
 import { seedWords } from "../chance/stream.ts";
 import { climateAt, r1OfKt, type SiteClimate, sdOfKt } from "../place/climateAt.ts";
 import type { Problem } from "../scenario/problem.ts";

@@ -1,7 +1,7 @@
 import { type FixedPower, makeFixedPower } from "../array/fixedPower.ts";
 import { type GroupDetail, groupDetail } from "../array/groupDetail.ts";
 import { PLANE_SLOTS } from "../array/planeSlots.ts";
-import type { PreparedGroup } from "../array/prepareGroup.ts";
+import type { PreparedGroup } from "../array/preparedGroup.ts";
 
 /** What a single trace notes besides the rows; ensembles leave it out. One entry per panel group. */
 export interface RunDetails {

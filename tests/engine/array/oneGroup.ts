@@ -1,6 +1,7 @@
 import type * as z from "zod";
 import type { SampleGrid } from "../../../engine/array/modulePoints.ts";
-import { type PreparedGroup, prepareGroup } from "../../../engine/array/prepareGroup.ts";
+import type { PreparedGroup } from "../../../engine/array/preparedGroup.ts";
+import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { PanelGroup } from "../../../engine/scenario/panelGroup.ts";

@@ -4,7 +4,7 @@ import { copperOhmPerM } from "../../../engine/array/copperOhmPerM.ts";
 import { makeFixedPower } from "../../../engine/array/fixedPower.ts";
 import { type GroupDetail, groupDetail } from "../../../engine/array/groupDetail.ts";
 import { PLANE_SLOTS } from "../../../engine/array/planeSlots.ts";
-import type { PreparedGroup } from "../../../engine/array/prepareGroup.ts";
+import type { PreparedGroup } from "../../../engine/array/preparedGroup.ts";
 import { MEAN_SHARE, SECTION_SHARE } from "../../../engine/array/slots.ts";
 import { stepGroup } from "../../../engine/array/stepGroup.ts";
 import { stepPlane } from "../../../engine/array/stepPlane.ts";

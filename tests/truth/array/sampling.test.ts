@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "../../../engine/array/modulePoints.ts";
-import { type PreparedGroup, prepareGroup } from "../../../engine/array/prepareGroup.ts";
+import type { PreparedGroup } from "../../../engine/array/preparedGroup.ts";
+import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
 import { SECTION_SHARE } from "../../../engine/array/slots.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";

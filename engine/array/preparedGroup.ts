@@ -1,0 +1,85 @@
+import type { Models } from "../scenario/models.ts";
+
+/** A panel group ready to be stepped: everything that the weather of a member does not change. */
+export interface PreparedGroup {
+  readonly id: string;
+  /** `stride` values for each step, in the places that `slots.ts` names; rounded by `toGrid`. */
+  readonly perStep: Float64Array;
+  readonly stride: number;
+  /** `PEREZ_SLOTS` values for each step when the transposition is Perez's; else empty. */
+  readonly perez: Float64Array;
+  readonly transposition: Models["transposition"];
+  /** Bypass sections in series in one string; 1 when the group is wired for even output. */
+  readonly sections: number;
+  readonly perSection: number;
+  /** Of one string: volts at the power point and open, at 25 °C. */
+  readonly vmpV: number;
+  readonly vocV: number;
+  /** Rated power ÷ vmpV, for each W/m²: gives the rated power at rated light even where a sheet rounds its current. */
+  readonly ratedAPerWm2: number;
+  /** Current of all strings at the power point, for each W/m². */
+  readonly impAPerWm2: number;
+  /** Change of the power point's voltage with temperature, V/K: all of the power's, since current hardly moves. */
+  readonly vmpVPerK: number;
+  readonly vocTempCoeffPerK: number;
+  /** Drop over the diode of a bypassed section. */
+  readonly bypassV: number;
+  /** Share of the power that the losses leave. */
+  readonly keptShare: number;
+  readonly mildShade: boolean;
+  readonly isPwm: boolean;
+  /** Whether the cable carries panel volts; so it is with PWM, wherever the controller hangs. */
+  readonly controllerAtBank: boolean;
+  /** Out and back, Ω. */
+  readonly cableOhm: number;
+  /** What of it lies between the panels and a tracking controller, for current before the losses, Ω. */
+  readonly trackedOhm: number;
+  readonly efficiencyShare: number;
+  /** Share of the power that losses and controller pass on: `keptShare × efficiencyShare`. */
+  readonly passedShare: number;
+  /** A; Infinity when the controller has no limit. */
+  readonly maxChargeA: number;
+  /** Volts above the bank that a string must reach to be used; −Infinity for a controller that can also step up. */
+  readonly headroomV: number;
+  /** The same group with nothing standing about; null when nothing does. */
+  readonly unshaded: PreparedGroup | null;
+}
+
+/** The same group with rows of its own, to be written into. */
+export function withOwnRows(group: PreparedGroup): PreparedGroup {
+  return inGroupShape({ ...group, perStep: group.perStep.slice() });
+}
+
+/**
+ * The same group in the one shape in memory that the step loop is compiled for; pass through here whatever was put together with a spread.
+ * Two shapes would cost the loop a third of its speed.
+ */
+export function inGroupShape(group: PreparedGroup): PreparedGroup {
+  return {
+    id: group.id,
+    perStep: group.perStep,
+    stride: group.stride,
+    perez: group.perez,
+    transposition: group.transposition,
+    sections: group.sections,
+    perSection: group.perSection,
+    vmpV: group.vmpV,
+    vocV: group.vocV,
+    ratedAPerWm2: group.ratedAPerWm2,
+    impAPerWm2: group.impAPerWm2,
+    vmpVPerK: group.vmpVPerK,
+    vocTempCoeffPerK: group.vocTempCoeffPerK,
+    bypassV: group.bypassV,
+    keptShare: group.keptShare,
+    mildShade: group.mildShade,
+    isPwm: group.isPwm,
+    controllerAtBank: group.controllerAtBank,
+    cableOhm: group.cableOhm,
+    trackedOhm: group.trackedOhm,
+    efficiencyShare: group.efficiencyShare,
+    passedShare: group.passedShare,
+    maxChargeA: group.maxChargeA,
+    headroomV: group.headroomV,
+    unshaded: group.unshaded,
+  };
+}
