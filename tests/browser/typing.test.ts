@@ -1,7 +1,9 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { LATE_MS } from "../../explorer/page/makeLasting.ts";
 import { everyKind } from "./everyKind.ts";
 import { launchBrowser } from "./launchBrowser.ts";
+import { allWorkedOut } from "./openExplorer.ts";
 import { openNotebook } from "./openNotebook.ts";
 
 let browser: Browser;
@@ -53,4 +55,39 @@ test("whoever types in a blank stays in it, whatever comes in meanwhile", { time
   expect(count).toBeGreaterThan(20);
   expect(lost).toEqual([]);
   expect(complaints).toEqual([]);
+});
+
+test("an edit that is soon worked out makes no element anew and announces nothing", async () => {
+  // Notes are written anew with their figures, and tables of what takes seconds are late.
+  const kinds = new Set(["forecast", "scenario"]);
+  const entries = everyKind.entries.filter(({ kind }) => kinds.has(kind));
+  const { page } = await openNotebook(browser, { ...everyKind, title: "Probe", members: 100, entries });
+  await allWorkedOut(page);
+  await page.locator("#forecast svg.bands").waitFor();
+  const bank = page.locator("#plan").getByRole("textbox", { name: "Ampere-hours of one block" });
+  const edit = async (ampereHours: string) => {
+    await bank.fill(ampereHours);
+    await allWorkedOut(page);
+  };
+  await edit("275"); // the words of what comes after that are as many
+  await page.evaluate((lateMs) => {
+    // However slow this machine is, the answer comes before anything counts as late.
+    const { setTimeout } = window;
+    const inTime = (work: () => void, ms?: number) => (ms === lateMs ? 0 : setTimeout(work, ms));
+    Object.assign(window, { setTimeout: inTime });
+    const gone: string[] = [];
+    const where = (node: Node) =>
+      `${node.parentElement?.className ?? ""} ${node.nodeName} ${node.textContent?.slice(0, 40)}`;
+    const watcher = new MutationObserver((changes) => {
+      for (const { target, removedNodes, addedNodes } of changes) {
+        for (const node of [...removedNodes, ...addedNodes]) {
+          if (node instanceof Element) gone.push(`${(target as Element).className}: ${where(node)}`);
+        }
+      }
+    });
+    watcher.observe(document.querySelector("main")!, { subtree: true, childList: true });
+    Object.assign(window, { gone });
+  }, LATE_MS);
+  await edit("276");
+  expect(await page.evaluate(() => (window as unknown as { gone: string[] }).gone)).toEqual([]);
 });
