@@ -66,7 +66,9 @@ export function stepPlane(
   const isHayDavies = group.transposition === "hayDavies";
   const isPerez = group.transposition === "perez";
   const { sumW, hanging } = fixed;
-  const mayFix = group.controllerAtBank && !group.isPwm;
+  const mayFix = (group.controllerAtBank && !group.isPwm) === true;
+  const mildShade = group.mildShade === true;
+  const asksAll = noteAll === true;
   const leastV = fixed.highestV + group.headroomV;
   const mostW = group.maxChargeA * fixed.lowestV;
   const passedShare = group.passedShare * fixed.yieldShare[0]!;
@@ -78,7 +80,7 @@ export function stepPlane(
     const ghi = ghiWm2[i]!;
     const outShare = perStep[at + OUT_SHARE]!;
     if (ghi <= 0 || outShare <= 0) {
-      if (!noteAll) continue;
+      if (!asksAll) continue;
       plane[to + BEST_W] = 0;
       plane[to + BEST_V] = 0;
       plane[to + BEST_A] = 0;
@@ -96,7 +98,8 @@ export function stepPlane(
     let sunShare = 0;
     let horizonShare = 0;
     if (isHayDavies) {
-      sunShare = Math.min(1, dni * 0.001 * perStep[at + PER_EXTRATERRESTRIAL]!);
+      const share = dni * 0.001 * perStep[at + PER_EXTRATERRESTRIAL]!;
+      sunShare = share < 1 ? share : 1;
     } else if (isPerez && dhi > 0) {
       sunShare = perezSunShare(group.perez, i, dni, dhi);
       // A dark horizon may take all of the even sky's light, but no more.
@@ -124,7 +127,7 @@ export function stepPlane(
       share = perStep[first + k]!;
       const sectionsV = k * perSection * warmVmpV - (sections - k) * bypassV;
       const evenWm2 = glassBeamWm2 * share + diffuseWm2;
-      const litWm2 = group.mildShade ? mildlyLitWm2(evenWm2, planeBehindGlassWm2) : evenWm2;
+      const litWm2 = mildShade ? mildlyLitWm2(evenWm2, planeBehindGlassWm2) : evenWm2;
       const litA = litWm2 * ratedAPerWm2;
       const powerW = litA * (sectionsV - litA * trackedOhm);
       if (powerW > bestW) {
@@ -135,10 +138,10 @@ export function stepPlane(
       }
     }
     const givenW = bestW * passedShare;
-    const isFixed = mayFix && givenW <= mostW && (bestV >= leastV || bestK === 0);
-    if (isFixed) sumW[i]! += outShare * givenW;
-    else hanging[i]! |= bit;
-    if (isFixed && !noteAll) continue;
+    if (mayFix && givenW <= mostW && (bestV >= leastV || bestK === 0)) {
+      sumW[i]! += outShare * givenW;
+      if (!asksAll) continue;
+    } else hanging[i]! |= bit;
     plane[to + BEST_W] = bestW;
     plane[to + BEST_V] = bestV;
     plane[to + BEST_A] = bestA;
