@@ -2,8 +2,9 @@ import { nextNormal, nextUnit, openStream, STREAM_WORDS, wordsFor } from "../cha
 import type { MeterLog } from "../meter/meterLog.ts";
 import { makeMemberRoom } from "../run/makeMemberRoom.ts";
 import {
+  CANOPY_REACH,
+  crownLean,
   drawFigures,
-  FIGURE_CANOPY_NORMAL,
   FIGURE_CAPACITY_SHARE,
   FIGURE_IDLE_SHARE,
   FIGURE_START_SHARE,
@@ -11,8 +12,8 @@ import {
   SURENESS_SPREAD,
 } from "../run/memberFigures.ts";
 import { drawOperators } from "../run/operators.ts";
-import { CANOPY_REACH, type PreparedEnsemble, prepareEnsemble } from "../run/prepareEnsemble.ts";
-import { type MemberRoom, stepCanopy } from "../run/stepMember.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../run/prepareEnsemble.ts";
+import type { MemberRoom } from "../run/stepMember.ts";
 import { stepRun } from "../run/stepRun.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
@@ -245,8 +246,7 @@ function teach(
     truths.yield[member] = figures[FIGURE_YIELD_SHARE]!;
     truths.capacity[member] = figures[FIGURE_CAPACITY_SHARE]!;
     truths.start[member] = figures[FIGURE_START_SHARE]!;
-    const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
-    truths.shade[member] = Math.max(0, 1 + spread * normal);
+    truths.shade[member] = Math.max(0, 1 + spread * CANOPY_REACH * crownLean(figures));
     truths.sending[member] = sentShare(room, planned, series.loadW);
     return logFeatures(prepared, planned, seriesOfRun(prepared, room.run, logged, errors), block);
   });
@@ -272,9 +272,8 @@ function runUnderSky(
   const gain = 1 + (skyKnown ? SKY_GAIN_SHARE : CLEAR_SKY_SHARE) * normal;
   for (const row of [light.ghiWm2, light.dniWm2, light.dhiWm2]) for (let i = 0; i < row.length; i++) row[i]! *= gain;
   drawFigures(prepared.scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
-  stepCanopy(ensemble, inputs.figures);
   drawOperators(prepared, operators, words, member, inputs);
-  stepRun(room.prepared, light, airTempC, inputs, room.run);
+  stepRun(prepared, light, airTempC, inputs, room.run);
 }
 
 /** What a member sends over what the plan has for it, in the steps whose load the log has. */
@@ -404,7 +403,7 @@ function whatIsMissing(
   logged: LoggedSteps,
 ): string | null {
   const { scenario, grid } = ensemble.prepared;
-  if (name === "shade" && ensemble.canopy === null) return "no crown that lets light through stands by the panels";
+  if (name === "shade" && !ensemble.hasCrowns) return "no crown that lets light through stands by the panels";
   if ((name === "yield" || name === "shade") && scenario.panels.every((group) => group.count === 0))
     return "the plan has no panels";
   if (name === "sending" && scenario.stations.length === 0) return "the plan has no station";

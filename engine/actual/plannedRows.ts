@@ -1,7 +1,6 @@
-import type { PreparedGroup } from "../array/preparedGroup.ts";
-import { INPUT_MAX_CHARGE_A } from "../run/memberInputs.ts";
+import { CANOPY_REACH, FIGURE_CANOPY_NORMAL } from "../run/memberFigures.ts";
+import { INPUT_MAX_CHARGE_A, ownInputs } from "../run/memberInputs.ts";
 import type { Prepared } from "../run/prepare.ts";
-import { inShape } from "../run/prepare.ts";
 import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
 import { makeRunRows, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
@@ -25,16 +24,15 @@ export interface PlannedRows extends ChargeLimits {
 
 /** @param light the sky to hold the log against: a cloudless one, or the one that was measured */
 export function plannedRows(ensemble: PreparedEnsemble, light: SkyLight): PlannedRows {
-  const { prepared, canopy } = ensemble;
+  const { prepared } = ensemble;
   const { loads, converterShare } = prepared;
-  const sunW = offeredW(prepared, prepared.groups, light);
-  const lighterW = canopy === null ? sunW : offeredW(prepared, canopy.lighter, light);
+  const sunW = offeredW(prepared, light, 0);
+  const lighterW = ensemble.hasCrowns ? offeredW(prepared, light, CANOPY_REACH) : sunW;
   return {
     quietW: loads.quietW.map((watts) => watts / converterShare),
     sendingW: loads.wantedW.map((watts, i) => (watts - loads.quietW[i]!) / converterShare),
     sunW,
-    // The lighter crowns stand two spreads off.
-    canopyShare: sunW.map((watts, i) => (watts > 0 ? (lighterW[i]! - watts) / watts / 2 : 0)),
+    canopyShare: sunW.map((watts, i) => (watts > 0 ? (lighterW[i]! - watts) / watts / CANOPY_REACH : 0)),
     ...chargeLimits(prepared),
   };
 }
@@ -47,9 +45,11 @@ export function chargeLimits({ grid, inputs }: Prepared): ChargeLimits {
   return { maxChargeA };
 }
 
-function offeredW(prepared: Prepared, groups: readonly PreparedGroup[], light: SkyLight): Float64Array {
-  const own = inShape({ ...prepared, groups });
-  const run = makeRunRows(own);
-  stepRun(own, light, prepared.airTempC, prepared.inputs, run);
+/** @param canopyNormal how much lighter the crowns are, in standard deviations */
+function offeredW(prepared: Prepared, light: SkyLight, canopyNormal: number): Float64Array {
+  const inputs = ownInputs(prepared.inputs, prepared.inputs.wantedW);
+  inputs.figures[FIGURE_CANOPY_NORMAL] = canopyNormal;
+  const run = makeRunRows(prepared);
+  stepRun(prepared, light, prepared.airTempC, inputs, run);
   return Float64Array.from({ length: prepared.grid.steps }, (_, i) => run.rows[i * run.stride + ROW_SOLAR_W]!);
 }

@@ -8,9 +8,14 @@ export interface FixedPower {
   /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power hangs on the volts. */
   readonly sumW: Float64Array;
   readonly hanging: Int32Array;
-  /** One number: what the panels of this member give over what was planned. Here, because a number handed over is boxed. */
-  readonly yieldShare: Float64Array;
+  /** The member's own, in the places named below. Here, because a number handed over is boxed. */
+  readonly ofMember: Float64Array;
 }
+
+/** What the panels of this member give over what was planned. */
+export const MEMBER_YIELD = 0;
+/** Its crowns: −1 (the darkest) … 0 (as planned) … 1 (the lightest). */
+export const MEMBER_CROWNS = 1;
 
 /** Leaves room with nothing in it. */
 export function clearFixedPower({ sumW, hanging }: FixedPower): void {
@@ -28,6 +33,6 @@ export function makeFixedPower(steps: number, lowestV: number, highestV: number,
     highestV,
     sumW: zeros(steps, spare?.sumW),
     hanging: spare?.hanging.length === steps ? spare.hanging.fill(0) : new Int32Array(steps),
-    yieldShare: Float64Array.of(1),
+    ofMember: Float64Array.of(1, 0),
   };
 }

@@ -19,7 +19,15 @@ import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
 import { inGroupShape, type PreparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
-import { HEAT_K_PER_WM2, INCIDENCE_SHARE, MEAN_SHARE, OUT_SHARE, PEREZ_SLOTS, SECTION_SHARE } from "./slots.ts";
+import {
+  HEAT_K_PER_WM2,
+  INCIDENCE_SHARE,
+  MEAN_SHARE,
+  OUT_SHARE,
+  PEREZ_SLOTS,
+  SECTION_SHARE,
+  SKY_SHARE,
+} from "./slots.ts";
 import { setPlane } from "./transposition.ts";
 
 /** Light at which modules are rated, W/m². */
@@ -46,21 +54,16 @@ export function prepareGroups(
   return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs));
 }
 
-/** A panel group under the first of the obstacles' levels of crowns. Arguments as in `prepareGroupUnderCrowns`. */
-export function prepareGroup(...of: Parameters<typeof prepareGroupUnderCrowns>): PreparedGroup {
-  return prepareGroupUnderCrowns(...of)[0]!;
-}
-
 /**
  * Works out everything about a panel group that the weather of a member does not change: where it faces, what shades
  * it, how warm light makes it. Groups do not shade one another.
+ * @param obstacles with one level of crowns, as planned, or three: as planned, darkest, lightest
  * @param sun one place per step, at the middle of each
  * @param clear the same instants; only the light above the air is read
  * @param windMs wind at the panels, one value per step
- * @returns the group under each of the obstacles' levels of crowns
  * @throws RangeError if the arrays differ in length or the group cannot be wired
  */
-export function prepareGroupUnderCrowns(
+export function prepareGroup(
   group: PanelGroup,
   obstacles: PreparedObstacles,
   models: Models,
@@ -69,7 +72,7 @@ export function prepareGroupUnderCrowns(
   clear: Pick<ClearSky, "extraterrestrialWm2">,
   windMs: Float64Array,
   sampleGrid: SampleGrid = SAMPLE_GRID,
-): PreparedGroup[] {
+): PreparedGroup {
   requireSameLength({
     middleMs: grid.middleMs,
     elevationDeg: sun.elevationDeg,
@@ -145,10 +148,15 @@ export function prepareGroupUnderCrowns(
   const keptShare = group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1);
   const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
   const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
+  const crownStride = stride - SKY_SHARE;
+  const noMore = new Float64Array(steps * crownStride);
   const unshaded = inGroupShape({
     ...free,
     id: group.id,
     stride,
+    moreDarker: noMore,
+    moreLighter: noMore,
+    crownStride,
     transposition: models.transposition,
     sections,
     perSection: 1 / sections,
@@ -171,7 +179,23 @@ export function prepareGroupUnderCrowns(
     headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,
     unshaded: null,
   });
-  return anyObstacle ? shaded.map((own) => inGroupShape({ ...unshaded, ...own, unshaded })) : [unshaded];
+  const [planned, darkest, lightest] = shaded;
+  if (planned === undefined) return unshaded;
+  const more = (than: typeof planned | undefined) => {
+    return than === undefined ? noMore : moreUnderCrowns(planned.perStep, than.perStep, stride);
+  };
+  return inGroupShape({ ...unshaded, ...planned, unshaded, moreDarker: more(darkest), moreLighter: more(lightest) });
+}
+
+/** How much more each value from `SKY_SHARE` on is under other crowns than planned. */
+function moreUnderCrowns(planned: Float64Array, other: Float64Array, stride: number): Float64Array {
+  const crownStride = stride - SKY_SHARE;
+  const more = new Float64Array((planned.length / stride) * crownStride);
+  for (let k = 0; k < more.length; k++) {
+    const at = Math.floor(k / crownStride) * stride + SKY_SHARE + (k % crownStride);
+    more[k] = other[at]! - planned[at]!;
+  }
+  return more;
 }
 
 /**

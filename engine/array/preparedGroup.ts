@@ -1,4 +1,5 @@
 import type { Models } from "../scenario/models.ts";
+import { SKY_SHARE } from "./slots.ts";
 
 /** A panel group ready to be stepped: everything that the weather of a member does not change. */
 export interface PreparedGroup {
@@ -6,6 +7,13 @@ export interface PreparedGroup {
   /** `stride` values for each step, in the places that `slots.ts` names; rounded by `toGrid`. */
   readonly perStep: Float64Array;
   readonly stride: number;
+  /**
+   * How much more each value from `SKY_SHARE` on becomes under the darkest and under the lightest crowns that an ensemble may draw, `crownStride`
+   * values for each step: nothing where no crown lets light through.
+   */
+  readonly moreDarker: Float64Array;
+  readonly moreLighter: Float64Array;
+  readonly crownStride: number;
   /** `PEREZ_SLOTS` values for each step when the transposition is Perez's; else empty. */
   readonly perez: Float64Array;
   readonly transposition: Models["transposition"];
@@ -45,9 +53,14 @@ export interface PreparedGroup {
   readonly unshaded: PreparedGroup | null;
 }
 
-/** The same group with rows of its own, to be written into. */
-export function withOwnRows(group: PreparedGroup): PreparedGroup {
-  return inGroupShape({ ...group, perStep: group.perStep.slice() });
+/**
+ * A value on which crowns have a say, under crowns that are so much lighter or darker than planned. `stepPlane` does the same where it stands.
+ * @param slot `SKY_SHARE` or a later one
+ * @param lean −1 (the darkest crowns) … 0 (as planned) … 1 (the lightest)
+ */
+export function underCrowns(group: PreparedGroup, i: number, slot: number, lean: number): number {
+  const more = lean < 0 ? group.moreDarker : group.moreLighter;
+  return group.perStep[i * group.stride + slot]! + Math.abs(lean) * more[i * group.crownStride + slot - SKY_SHARE]!;
 }
 
 /**
@@ -59,6 +72,9 @@ export function inGroupShape(group: PreparedGroup): PreparedGroup {
     id: group.id,
     perStep: group.perStep,
     stride: group.stride,
+    moreDarker: group.moreDarker,
+    moreLighter: group.moreLighter,
+    crownStride: group.crownStride,
     perez: group.perez,
     transposition: group.transposition,
     sections: group.sections,

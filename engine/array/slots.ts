@@ -11,14 +11,14 @@ export const COS_INCIDENCE = 1;
 export const BEAM_RATIO = 2;
 /** 1000 ÷ the light above the air, m²/kW: turns beam into Hay and Davies's anisotropy. */
 export const PER_EXTRATERRESTRIAL = 3;
-/** Share of even sky light that falls on the plane, obstacles taken off. */
-export const SKY_SHARE = 4;
 /** Share of level light that the ground throws onto the plane. */
-export const GROUND_SHARE = 5;
+export const GROUND_SHARE = 4;
 /** Share of beam light that gets through the glass. */
-export const INCIDENCE_SHARE = 6;
+export const INCIDENCE_SHARE = 5;
 /** Cells above air, K m²/W. */
-export const HEAT_K_PER_WM2 = 7;
+export const HEAT_K_PER_WM2 = 6;
+/** Share of even sky light that falls on the plane, obstacles taken off. From here on, crowns have a say. */
+export const SKY_SHARE = 7;
 /** Mean share of the beam that reaches the modules. */
 export const MEAN_SHARE = 8;
 /** Share of the beam on the brightest section, mean of the strings; the k-th brightest stands k − 1 further on. */

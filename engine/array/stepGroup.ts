@@ -1,8 +1,8 @@
-import type { FixedPower } from "./fixedPower.ts";
+import { type FixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import { BEST_A, BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, PLANE_SLOTS } from "./planeSlots.ts";
 import type { PreparedGroup } from "./preparedGroup.ts";
-import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE } from "./slots.ts";
+import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE, SKY_SHARE } from "./slots.ts";
 import { RATED_TEMP_C } from "./stepPlane.ts";
 
 /** Keeps a data sheet whose power point rises over its open voltage in the cold from dividing by nothing. */
@@ -38,11 +38,11 @@ export function stepGroup(
   const at = i * PLANE_SLOTS;
   const busV = volts[voltsAt]!;
   if (group.isPwm) {
-    if (plane[at + DIFFUSE_WM2]! + plane[at + GLASS_BEAM_WM2]! > 0) stepPwm(group, i, plane, volts, voltsAt);
+    if (plane[at + DIFFUSE_WM2]! + plane[at + GLASS_BEAM_WM2]! > 0) stepPwm(group, i, plane, volts, voltsAt, fixed);
   } else if (plane[at + BEST_K]! > 0 && plane[at + BEST_V]! < busV + group.headroomV) {
-    stepLowVolts(group, i, plane, volts, voltsAt);
+    stepLowVolts(group, i, plane, volts, voltsAt, fixed);
   }
-  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.yieldShare[0]!);
+  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.ofMember[MEMBER_YIELD]!);
   const outShare = group.perStep[i * group.stride + OUT_SHARE]!;
   if (group.controllerAtBank) {
     out[outAt] = outShare * Math.min(givenW, group.maxChargeA * busV);
@@ -60,10 +60,16 @@ function stepLowVolts(
   plane: Float64Array,
   volts: Float64Array,
   voltsAt: number,
+  { ofMember }: FixedPower,
 ): void {
   const { perStep, sections } = group;
   const at = i * PLANE_SLOTS;
   const first = i * group.stride + SECTION_SHARE - 1;
+  const lean = ofMember[MEMBER_CROWNS]!;
+  const far = Math.abs(lean);
+  const more = lean < 0 ? group.moreDarker : group.moreLighter;
+  const crownAt = i * group.crownStride - SKY_SHARE;
+  const firstMore = crownAt + SECTION_SHARE - 1;
   const leastV = volts[voltsAt]! + group.headroomV;
   const warmVmpV = group.vmpV + group.vmpVPerK * (plane[at + CELL_C]! - RATED_TEMP_C);
   let bestW = 0;
@@ -72,11 +78,12 @@ function stepLowVolts(
   let bestK = 0;
   const glassBeamWm2 = plane[at + GLASS_BEAM_WM2]!;
   const diffuseWm2 = plane[at + DIFFUSE_WM2]!;
-  const meanWm2 = glassBeamWm2 * perStep[i * group.stride + MEAN_SHARE]! + diffuseWm2;
+  const meanShare = perStep[i * group.stride + MEAN_SHARE]! + far * more[crownAt + MEAN_SHARE]!;
+  const meanWm2 = glassBeamWm2 * meanShare + diffuseWm2;
   for (let k = sections; k > plane[at + BEST_K]!; k--) {
     const sectionsV = k * group.perSection * warmVmpV - (sections - k) * group.bypassV;
     if (sectionsV < leastV) break; // fewer sections stand lower still
-    const evenWm2 = glassBeamWm2 * perStep[first + k]! + diffuseWm2;
+    const evenWm2 = glassBeamWm2 * (perStep[first + k]! + far * more[firstMore + k]!) + diffuseWm2;
     const litA = (group.mildShade ? mildlyLitWm2(evenWm2, meanWm2) : evenWm2) * group.ratedAPerWm2;
     const powerW = litA * (sectionsV - litA * group.trackedOhm);
     if (powerW > bestW) {
@@ -93,10 +100,21 @@ function stepLowVolts(
 }
 
 /** The sections that give the most current at the bank's volts, and that current. */
-function stepPwm(group: PreparedGroup, i: number, plane: Float64Array, volts: Float64Array, voltsAt: number): void {
+function stepPwm(
+  group: PreparedGroup,
+  i: number,
+  plane: Float64Array,
+  volts: Float64Array,
+  voltsAt: number,
+  { ofMember }: FixedPower,
+): void {
   const { perStep, sections } = group;
   const at = i * PLANE_SLOTS;
   const first = i * group.stride + SECTION_SHARE - 1;
+  const lean = ofMember[MEMBER_CROWNS]!;
+  const far = Math.abs(lean);
+  const more = lean < 0 ? group.moreDarker : group.moreLighter;
+  const firstMore = i * group.crownStride - SKY_SHARE + SECTION_SHARE - 1;
   const busV = volts[voltsAt]!;
   const warmK = plane[at + CELL_C]! - RATED_TEMP_C;
   const warmVmpV = group.vmpV + group.vmpVPerK * warmK;
@@ -105,7 +123,8 @@ function stepPwm(group: PreparedGroup, i: number, plane: Float64Array, volts: Fl
   let bestA = 0;
   let bestK = 0;
   for (let k = sections; k > 0; k--) {
-    const litWm2 = plane[at + GLASS_BEAM_WM2]! * perStep[first + k]! + plane[at + DIFFUSE_WM2]!;
+    const share = perStep[first + k]! + far * more[firstMore + k]!;
+    const litWm2 = plane[at + GLASS_BEAM_WM2]! * share + plane[at + DIFFUSE_WM2]!;
     const litA = litWm2 * group.impAPerWm2;
     const droppedV = (sections - k) * group.bypassV;
     const kneeV = k * group.perSection * warmVmpV - droppedV;

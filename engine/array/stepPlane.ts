@@ -1,5 +1,5 @@
 import type { SkyLight } from "../sky/splitDiffuse.ts";
-import type { FixedPower } from "./fixedPower.ts";
+import { type FixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import {
   BEST_A,
@@ -71,11 +71,17 @@ export function stepPlane(
   const asksAll = noteAll === true;
   const leastV = fixed.highestV + group.headroomV;
   const mostW = group.maxChargeA * fixed.lowestV;
-  const passedShare = group.passedShare * fixed.yieldShare[0]!;
+  const passedShare = group.passedShare * fixed.ofMember[MEMBER_YIELD]!;
+  // Crowns between those planned and the darkest or the lightest, as `underCrowns` has them.
+  const lean = fixed.ofMember[MEMBER_CROWNS]!;
+  const far = Math.abs(lean);
+  const more = lean < 0 ? group.moreDarker : group.moreLighter;
+  const { crownStride } = group;
   const bit = 1 << g;
   const steps = ghiWm2.length;
   for (let i = 0; i < steps; i++) {
     const at = i * stride;
+    const crownAt = i * crownStride - SKY_SHARE;
     const to = i * PLANE_SLOTS;
     const ghi = ghiWm2[i]!;
     const outShare = perStep[at + OUT_SHARE]!;
@@ -95,6 +101,8 @@ export function stepPlane(
     // Light on the plane: what comes from the sun's direction, which shade and glass treat alike, and the rest.
     const dni = dniWm2[i]!;
     const dhi = dhiWm2[i]!;
+    const skyShare = perStep[at + SKY_SHARE]! + far * more[crownAt + SKY_SHARE]!;
+    const meanShare = perStep[at + MEAN_SHARE]! + far * more[crownAt + MEAN_SHARE]!;
     let sunShare = 0;
     let horizonShare = 0;
     if (isHayDavies) {
@@ -103,28 +111,29 @@ export function stepPlane(
     } else if (isPerez && dhi > 0) {
       sunShare = perezSunShare(group.perez, i, dni, dhi);
       // A dark horizon may take all of the even sky's light, but no more.
-      horizonShare = Math.max(perezHorizonShare(group.perez, i, dni, dhi), (sunShare - 1) * perStep[at + SKY_SHARE]!);
+      horizonShare = Math.max(perezHorizonShare(group.perez, i, dni, dhi), (sunShare - 1) * skyShare);
     }
     const beamWm2 = dni * perStep[at + COS_INCIDENCE]! + dhi * perStep[at + BEAM_RATIO]! * sunShare;
-    const diffuseWm2 =
-      dhi * (perStep[at + SKY_SHARE]! * (1 - sunShare) + horizonShare) + ghi * perStep[at + GROUND_SHARE]!;
-    const planeWm2 = beamWm2 * perStep[at + MEAN_SHARE]! + diffuseWm2;
+    const diffuseWm2 = dhi * (skyShare * (1 - sunShare) + horizonShare) + ghi * perStep[at + GROUND_SHARE]!;
+    const planeWm2 = beamWm2 * meanShare + diffuseWm2;
     const glassBeamWm2 = beamWm2 * perStep[at + INCIDENCE_SHARE]!;
-    const planeBehindGlassWm2 = glassBeamWm2 * perStep[at + MEAN_SHARE]! + diffuseWm2;
+    const planeBehindGlassWm2 = glassBeamWm2 * meanShare + diffuseWm2;
     const cellC = airTempC[i]! + planeWm2 * perStep[at + HEAT_K_PER_WM2]!;
 
     // The best number of conducting sections. Equal light over fewer sections gives less, so ties are passed over.
     const warmVmpV = vmpV + vmpVPerK * (cellC - RATED_TEMP_C);
     const first = at + SECTION_SHARE - 1;
-    const brightestShare = perStep[first + 1]!;
+    const firstMore = crownAt + SECTION_SHARE - 1;
+    const brightestShare = perStep[first + 1]! + far * more[firstMore + 1]!;
     let share = -1;
     let bestW = 0;
     let bestV = 0;
     let bestA = 0;
     let bestK = 0;
     for (let k = sections; k > 0 && share !== brightestShare; k--) {
-      if (perStep[first + k] === share) continue;
-      share = perStep[first + k]!;
+      const thisShare = perStep[first + k]! + far * more[firstMore + k]!;
+      if (thisShare === share) continue;
+      share = thisShare;
       const sectionsV = k * perSection * warmVmpV - (sections - k) * bypassV;
       const evenWm2 = glassBeamWm2 * share + diffuseWm2;
       const litWm2 = mildShade ? mildlyLitWm2(evenWm2, planeBehindGlassWm2) : evenWm2;

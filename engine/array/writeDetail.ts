@@ -1,4 +1,4 @@
-import type { FixedPower } from "./fixedPower.ts";
+import { type FixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "./fixedPower.ts";
 import type { GroupDetail } from "./groupDetail.ts";
 import {
   BEST_A,
@@ -11,7 +11,7 @@ import {
   PLANE_SLOTS,
   PLANE_WM2,
 } from "./planeSlots.ts";
-import type { PreparedGroup } from "./preparedGroup.ts";
+import { type PreparedGroup, underCrowns } from "./preparedGroup.ts";
 import { MEAN_SHARE, OUT_SHARE } from "./slots.ts";
 import { stepGroup } from "./stepGroup.ts";
 
@@ -42,11 +42,11 @@ export function writeDetail(
     freeW = detail.shadeLossW[i]!;
   }
   // Losses, cable, controller, in the order in which the power meets them.
-  const stringA = plane[at + BEST_A]! * fixed.yieldShare[0]!;
+  const stringA = plane[at + BEST_A]! * fixed.ofMember[MEMBER_YIELD]!;
   const stringV = plane[at + BEST_V]!;
   const keptA = stringA * group.keptShare;
   const keptW = keptA * stringV;
-  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.yieldShare[0]!);
+  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.ofMember[MEMBER_YIELD]!);
   const outW = outShare > 0 ? givenAtBankW / outShare : 0;
   const cableA = group.controllerAtBank ? keptA : outW / volts[voltsAt]!;
   const cableLossW = cableA * cableA * group.cableOhm;
@@ -54,8 +54,8 @@ export function writeDetail(
   const deliveredW = group.controllerAtBank ? outW : outW + cableLossW;
   detail.planeBeforeWm2[i] = outShare * freePlane[at + PLANE_WM2]!;
   detail.planeWm2[i] = outShare * plane[at + PLANE_WM2]!;
-  detail.effectiveWm2[i] =
-    outShare * (plane[at + GLASS_BEAM_WM2]! * group.perStep[ownAt + MEAN_SHARE]! + plane[at + DIFFUSE_WM2]!);
+  const meanShare = underCrowns(group, i, MEAN_SHARE, fixed.ofMember[MEMBER_CROWNS]!);
+  detail.effectiveWm2[i] = outShare * (plane[at + GLASS_BEAM_WM2]! * meanShare + plane[at + DIFFUSE_WM2]!);
   detail.cellTempC[i] = plane[at + CELL_C]!;
   detail.sectionsConducting[i] = plane[at + BEST_K]!;
   detail.mppV[i] = stringV;

@@ -30,7 +30,7 @@ export async function runParticles(
   for (let p = 0; p < to; p++) {
     await breathe(hooks, p);
     stepParticle(onward, p, room);
-    stepCount(room.prepared, room.run, p, counting, part);
+    stepCount(prepared, room.run, p, counting, part);
   }
   return part;
 }

@@ -1,5 +1,5 @@
 import { FIGURES } from "../run/memberFigures.ts";
-import { type MemberRoom, stepCanopy } from "../run/stepMember.ts";
+import type { MemberRoom } from "../run/stepMember.ts";
 import { stepOnward } from "../run/stepRun.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "../run/stepState.ts";
 import { drawKeennessOnward } from "./drawKeennessOnward.ts";
@@ -20,7 +20,6 @@ export function stepParticle(onward: Onward, p: number, room: MemberRoom): void 
   const row = p * TRAITS;
   drawSkyOnward(onward, p, room);
   for (let f = 0; f < FIGURES; f++) figures[f] = particles.traits[row + f]!;
-  stepCanopy(ensemble, figures);
   drawKeennessOnward(onward, p, room);
   state[STORED_AH] = bank.fullAh * particles.traits[row + TRAIT_CHARGE]!;
   state[LAST_A] = particles.lastA[p]!;
@@ -30,5 +29,5 @@ export function stepParticle(onward: Onward, p: number, room: MemberRoom): void 
     runs[s] = particles.running[p * sources.length + s]!;
     fuelLeftL[s] = particles.fuelL[p * sources.length + s]!;
   }
-  stepOnward(room.prepared, room.light, room.airTempC, room.inputs, room.run, particles.step);
+  stepOnward(ensemble.prepared, room.light, room.airTempC, room.inputs, room.run, particles.step);
 }

@@ -15,7 +15,7 @@ export type TraitName = "load" | "idleDraw" | "keenness" | "canopy" | "panelYiel
 
 /** One figure of every particle, or null where the scenario has no such thing. */
 export function traitFigures(ensemble: PreparedEnsemble, particles: Particles, name: TraitName): Float64Array | null {
-  const { prepared, canopy } = ensemble;
+  const { prepared, hasCrowns } = ensemble;
   const { scenario, loads } = prepared;
   const each = (figure: (row: number) => number) =>
     Float64Array.from({ length: particles.count }, (_, p) => figure(p * TRAITS));
@@ -30,7 +30,7 @@ export function traitFigures(ensemble: PreparedEnsemble, particles: Particles, n
     case "startCharge":
       return each((row) => traits[row + FIGURE_START_SHARE]!);
     case "canopy": {
-      if (canopy === null) return null;
+      if (!hasCrowns) return null;
       const spread = SURENESS_SPREAD.canopy[scenario.sureness.canopy];
       return each((row) => Math.max(0, 1 + spread * traits[row + FIGURE_CANOPY_NORMAL]!));
     }

@@ -63,8 +63,8 @@ export function endsOf(ensemble: PreparedEnsemble, rows: DriversRows): DriversEn
 }
 
 /** Runs that a sample takes in all. */
-export function driversRuns({ prepared, canopy }: PreparedEnsemble, members: number): number {
-  const ends = 2 * (RUNS_PER_ROW - 2 - (canopy === null ? 1 : 0));
+export function driversRuns({ prepared, hasCrowns }: PreparedEnsemble, members: number): number {
+  const ends = 2 * (RUNS_PER_ROW - 2 - (hasCrowns ? 0 : 1));
   return members * (RUNS_PER_ROW + ends + sheddableLoads(prepared.scenario).length);
 }
 

@@ -43,7 +43,7 @@ export function driversEnds(
 ): DriversEnd[] {
   const { scenario } = ensemble.prepared;
   return DRIVER_FACTORS.flatMap((factor) => {
-    if (factor === "canopy" && ensemble.canopy === null) return [];
+    if (factor === "canopy" && !ensemble.hasCrowns) return [];
     const figure = FIGURE_OF_FACTOR[factor];
     return [true, false].map((isLow): DriversEnd => {
       if (figure === undefined) {

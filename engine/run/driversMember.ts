@@ -12,7 +12,7 @@ import {
 import { drawOperators } from "./operators.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { ROW_STORED_AH, ROW_UNSERVED_W } from "./runRows.ts";
-import { type MemberRoom, stepCanopy } from "./stepMember.ts";
+import type { MemberRoom } from "./stepMember.ts";
 import { stepRun } from "./stepRun.ts";
 import { STORED_AH } from "./stepState.ts";
 
@@ -103,9 +103,8 @@ export function stepDriversMember(ensemble: PreparedEnsemble, room: DriversRoom)
     inputs.figures[figure] = drawn[figure]!;
   }
   if (held[0]! >= 0) inputs.figures[held[0]!] = held[1]!;
-  stepCanopy(ensemble, inputs.figures);
   drawOperators(prepared, operators, words, memberOf[INTENSITY]!, inputs);
-  stepRun(member.prepared, light, airTempC, inputs, member.run);
+  stepRun(prepared, light, airTempC, inputs, member.run);
   countDriversMember(ensemble, room);
 }
 

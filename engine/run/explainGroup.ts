@@ -1,5 +1,5 @@
 import { mildlyLitWm2 } from "../array/mildlyLitWm2.ts";
-import type { PreparedGroup } from "../array/preparedGroup.ts";
+import { type PreparedGroup, underCrowns } from "../array/preparedGroup.ts";
 import {
   BEAM_RATIO,
   COS_INCIDENCE,
@@ -15,7 +15,8 @@ import {
 import { RATED_TEMP_C } from "../array/stepPlane.ts";
 import { perezHorizonShare, perezSunShare } from "../array/transposition.ts";
 import { type ExplainedNumber, explained } from "./explained.ts";
-import { FIGURE_YIELD_SHARE } from "./memberFigures.ts";
+import { crownLean, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
+import type { Prepared } from "./prepare.ts";
 import type { RunResult } from "./runResult.ts";
 
 /** All that happened to one panel group in step `i`, from the sky to the bank, each number with what it is made of. */
@@ -68,9 +69,16 @@ export function explainGroup(trace: RunResult, g: number, i: number): ExplainedN
   ];
 }
 
+/** What the run's own crowns make of a value on which they have a say. */
+function shadeAt({ inputs }: Prepared, group: PreparedGroup, i: number, slot: number): number {
+  return underCrowns(group, i, slot, crownLean(inputs.figures));
+}
+
 /** Light on a group's plane by where it comes from, before shade and glass take of the beam; as `stepPlane` has it. */
 function partsOfLight({ prepared }: RunResult, g: number, i: number) {
-  const { perStep, stride, transposition, perez } = prepared.groups[g]!;
+  const group = prepared.groups[g]!;
+  const { perStep, stride, transposition, perez } = group;
+  const skyShare = shadeAt(prepared, group, i, SKY_SHARE);
   const at = i * stride;
   const dni = prepared.light.dniWm2[i]!;
   const dhi = prepared.light.dhiWm2[i]!;
@@ -79,13 +87,14 @@ function partsOfLight({ prepared }: RunResult, g: number, i: number) {
   if (transposition === "hayDavies") sunShare = Math.min(1, (dni / 1000) * perStep[at + PER_EXTRATERRESTRIAL]!);
   else if (transposition === "perez" && dhi > 0) {
     sunShare = perezSunShare(perez, i, dni, dhi);
-    horizonShare = Math.max(perezHorizonShare(perez, i, dni, dhi), (sunShare - 1) * perStep[at + SKY_SHARE]!);
+    horizonShare = Math.max(perezHorizonShare(perez, i, dni, dhi), (sunShare - 1) * skyShare);
   }
   return {
     sunShare,
+    skyShare,
     horizonShare,
     beamWm2: dni * perStep[at + COS_INCIDENCE]! + dhi * perStep[at + BEAM_RATIO]! * sunShare,
-    skyWm2: dhi * (perStep[at + SKY_SHARE]! * (1 - sunShare) + horizonShare),
+    skyWm2: dhi * (skyShare * (1 - sunShare) + horizonShare),
     groundWm2: prepared.light.ghiWm2[i]! * perStep[at + GROUND_SHARE]!,
   };
 }
@@ -96,7 +105,7 @@ function light(trace: RunResult, g: number, i: number): ExplainedNumber[] {
   const detail = details[g]!;
   const { perStep, stride, transposition } = group;
   const at = i * stride;
-  const { sunShare, horizonShare, beamWm2, skyWm2, groundWm2 } = partsOfLight(trace, g, i);
+  const { sunShare, skyShare, horizonShare, beamWm2, skyWm2, groundWm2 } = partsOfLight(trace, g, i);
   const outShare = perStep[at + OUT_SHARE]!;
   return [
     explained("cosine of the sun's angle on it", perStep[at + COS_INCIDENCE]!, "", "0 with the sun behind it"),
@@ -120,7 +129,7 @@ function light(trace: RunResult, g: number, i: number): ExplainedNumber[] {
     ),
     explained(
       "share of even sky light that falls on it",
-      perStep[at + SKY_SHARE]!,
+      skyShare,
       "",
       group.unshaded === null
         ? "(1 + cos tilt) ÷ 2"
@@ -149,7 +158,7 @@ function light(trace: RunResult, g: number, i: number): ExplainedNumber[] {
     ),
     explained(
       "share of the beam that gets past",
-      perStep[at + MEAN_SHARE]!,
+      shadeAt(prepared, group, i, MEAN_SHARE),
       "",
       "mean over the modules; 1 where nothing stands in the way",
     ),
@@ -195,7 +204,7 @@ function sections(trace: RunResult, g: number, i: number): ExplainedNumber[] {
   if (k === 0) return [conducting];
   const { beamWm2, skyWm2, groundWm2 } = partsOfLight(trace, g, i);
   const glassBeamWm2 = beamWm2 * group.perStep[at + INCIDENCE_SHARE]!;
-  const sectionShare = group.perStep[at + SECTION_SHARE + k - 1]!;
+  const sectionShare = shadeAt(prepared, group, i, SECTION_SHARE + k - 1);
   const lit = [
     conducting,
     explained(
@@ -212,7 +221,7 @@ function sections(trace: RunResult, g: number, i: number): ExplainedNumber[] {
     ),
   ];
   if (group.mildShade && !group.isPwm) {
-    const meanWm2 = glassBeamWm2 * group.perStep[at + MEAN_SHARE]! + skyWm2 + groundWm2;
+    const meanWm2 = glassBeamWm2 * shadeAt(prepared, group, i, MEAN_SHARE) + skyWm2 + groundWm2;
     lit.push(
       explained(
         "the same, raised for mild shade",

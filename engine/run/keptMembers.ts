@@ -1,20 +1,15 @@
 import { clearFixedPower, type FixedPower, makeFixedPower } from "../array/fixedPower.ts";
 import { PLANE_SLOTS } from "../array/planeSlots.ts";
+import type { PreparedGroup } from "../array/preparedGroup.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import { FIGURE_IDLE_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import { type MemberRows, makeMemberShelf } from "./memberShelf.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { identityOf } from "./reuse.ts";
-import {
-  drawMemberFigures,
-  drawMemberLoads,
-  drawMemberSky,
-  type MemberRoom,
-  mixCrowns,
-  stepMember,
-} from "./stepMember.ts";
-import { stepPower } from "./stepRun.ts";
+import type { RunRows } from "./runRows.ts";
+import { drawMemberFigures, drawMemberLoads, drawMemberSky, type MemberRoom, stepMember } from "./stepMember.ts";
+import { stepOwnFigures, stepPower } from "./stepRun.ts";
 
 /** Draws a member and carries it through the event, as `stepMember` does. */
 export type RunMember = (ensemble: PreparedEnsemble, member: number, room: MemberRoom) => void;
@@ -70,23 +65,21 @@ function partsOf(ensemble: PreparedEnsemble, room: MemberRoom, shelf: (key: stri
 function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, parts: KeptParts): void {
   const { inputs, run } = room;
   drawMemberFigures(ensemble, member, inputs);
-  const yieldShare = inputs.figures[FIGURE_YIELD_SHARE]!;
-  run.fixed.yieldShare[0] = yieldShare;
-  parts.alone.yieldShare[0] = yieldShare;
+  stepOwnFigures(inputs, run.fixed);
+  stepOwnFigures(inputs, parts.alone);
   clearFixedPower(run.fixed);
   let hasSky = false;
   for (let g = 0; g < parts.groups.length; g++) {
     const group = parts.groups[g]!;
     const known = group.rowOf(member);
     if (known !== undefined) {
-      unpackGroup(known, g, room);
+      unpackGroup(known, g, room.run);
       continue;
     }
     if (!hasSky) meetSky(ensemble, member, room, parts.sky);
     hasSky = true;
-    mixCrowns(ensemble, g, inputs.figures);
-    stepGroupAlone(g, room, parts.alone);
-    group.keep(member, packedGroupLength(g, room, parts.alone), () => packedGroup(g, room, parts.alone));
+    stepGroupAlone(ensemble.prepared.groups[g]!, g, room, parts.alone);
+    group.keep(member, packedGroupLength(parts.alone), () => packedGroup(run.planes[g]!, parts.alone));
   }
   const wanted = parts.wanted.rowOf(member);
   if (wanted !== undefined) inputs.wantedW.set(wanted);
@@ -94,7 +87,7 @@ function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, p
     drawMemberLoads(ensemble, member, room);
     parts.wanted.keep(member, inputs.wantedW.length, () => inputs.wantedW.slice());
   }
-  stepPower(room.prepared, inputs, run);
+  stepPower(ensemble.prepared, inputs, run);
 }
 
 function meetSky(ensemble: PreparedEnsemble, member: number, room: MemberRoom, kept: MemberRows): void {
@@ -108,9 +101,10 @@ function meetSky(ensemble: PreparedEnsemble, member: number, room: MemberRoom, k
 }
 
 /** One group's work for all steps, by itself in `alone` and on top of the groups before it in `room.run.fixed`. */
-function stepGroupAlone(g: number, { prepared, light, airTempC, run }: MemberRoom, alone: FixedPower): void {
+function stepGroupAlone(group: PreparedGroup, g: number, room: MemberRoom, alone: FixedPower): void {
+  const { light, airTempC, run } = room;
   clearFixedPower(alone);
-  stepPlane(prepared.groups[g]!, g, light, airTempC, run.planes[g]!, alone, false);
+  stepPlane(group, g, light, airTempC, run.planes[g]!, alone, false);
   const { sumW, hanging } = run.fixed;
   for (let i = 0; i < sumW.length; i++) {
     sumW[i]! += alone.sumW[i]!;
@@ -133,47 +127,37 @@ function unpackSky(row: Float64Array, { ghiWm2, dniWm2, dhiWm2 }: SkyLight, airT
   airTempC.set(row.subarray(3 * steps));
 }
 
-/**
- * A step in which a group hangs on the bank's volts: which it is, then what the sky makes of the group and what it looks up once more when the
- * volts are known, its shade under this member's crowns.
- */
-const HANGING_HEAD = 1;
+/** A step in which a group hangs on the bank's volts: which it is, then what the sky makes of the group. */
+const HANGING_SLOTS = 1 + PLANE_SLOTS;
 
-function packedGroupLength(g: number, { prepared }: MemberRoom, { sumW, hanging }: FixedPower): number {
+function packedGroupLength({ sumW, hanging }: FixedPower): number {
   let steps = 0;
   for (let i = 0; i < hanging.length; i++) if (hanging[i] !== 0) steps++;
-  return sumW.length + steps * (HANGING_HEAD + PLANE_SLOTS + prepared.groups[g]!.stride);
+  return sumW.length + steps * HANGING_SLOTS;
 }
 
 /** The fixed powers of all steps, then the steps in which it hangs. */
-function packedGroup(g: number, room: MemberRoom, alone: FixedPower): Float64Array {
+function packedGroup(plane: Float64Array, alone: FixedPower): Float64Array {
   const { sumW, hanging } = alone;
-  const { perStep, stride } = room.prepared.groups[g]!;
-  const plane = room.run.planes[g]!;
-  const row = new Float64Array(packedGroupLength(g, room, alone));
+  const row = new Float64Array(packedGroupLength(alone));
   row.set(sumW);
   let at = sumW.length;
   for (let i = 0; i < hanging.length; i++) {
     if (hanging[i] === 0) continue;
     row[at] = i;
-    row.set(plane.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at + HANGING_HEAD);
-    row.set(perStep.subarray(i * stride, (i + 1) * stride), at + HANGING_HEAD + PLANE_SLOTS);
-    at += HANGING_HEAD + PLANE_SLOTS + stride;
+    row.set(plane.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at + 1);
+    at += HANGING_SLOTS;
   }
   return row;
 }
 
-function unpackGroup(row: Float64Array, g: number, { prepared, run }: MemberRoom): void {
-  const { sumW, hanging } = run.fixed;
-  const { perStep, stride } = prepared.groups[g]!;
-  const plane = run.planes[g]!;
+function unpackGroup(row: Float64Array, g: number, { planes, fixed }: RunRows): void {
+  const { sumW, hanging } = fixed;
+  const plane = planes[g]!;
   for (let i = 0; i < sumW.length; i++) sumW[i]! += row[i]!;
-  for (let at = sumW.length; at < row.length; at += HANGING_HEAD + PLANE_SLOTS + stride) {
+  for (let at = sumW.length; at < row.length; at += HANGING_SLOTS) {
     const i = row[at]!;
     hanging[i]! |= 1 << g;
-    const planeAt = at + HANGING_HEAD;
-    for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[i * PLANE_SLOTS + slot] = row[planeAt + slot]!;
-    const shadeAt = planeAt + PLANE_SLOTS;
-    for (let slot = 0; slot < stride; slot++) perStep[i * stride + slot] = row[shadeAt + slot]!;
+    for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[i * PLANE_SLOTS + slot] = row[at + 1 + slot]!;
   }
 }

@@ -1,7 +1,6 @@
 import { makeSkyLight } from "../sky/splitDiffuse.ts";
 import { zeros } from "../zeros.ts";
 import { ownInputs } from "./memberInputs.ts";
-import { inShape } from "./prepare.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { makeRunRows } from "./runRows.ts";
 import type { MemberRoom } from "./stepMember.ts";
@@ -11,19 +10,17 @@ import type { MemberRoom } from "./stepMember.ts";
  * @param spare room that nobody uses any more, of any ensemble; its memory is taken where it fits
  */
 export function makeMemberRoom(ensemble: PreparedEnsemble, spare?: MemberRoom): MemberRoom {
-  const { prepared, canopy } = ensemble;
+  const { prepared } = ensemble;
   const { steps } = prepared.grid;
   const filled = (values: Float64Array, old?: Float64Array) => {
     const room = zeros(values.length, old);
     room.set(values);
     return room;
   };
-  const own = canopy === null ? prepared : inShape({ ...prepared, groups: canopy.member });
   return {
     light: makeSkyLight(steps, spare?.light),
     airTempC: filled(prepared.airTempC, spare?.airTempC),
     inputs: ownInputs(prepared.inputs, filled(prepared.inputs.wantedW, spare?.inputs.wantedW)),
-    prepared: own,
-    run: makeRunRows(own, spare?.run),
+    run: makeRunRows(prepared, spare?.run),
   };
 }

@@ -26,6 +26,17 @@ export const FIGURE_IDLE_SHARE = 3;
 export const FIGURE_CANOPY_NORMAL = 4;
 export const FIGURES = 5;
 
+/** Between how many standard deviations of canopy panels are prepared; members in between are mixed. */
+export const CANOPY_REACH = 2;
+
+/**
+ * Where a member's crowns stand: −1 (the darkest that panels are prepared for) … 0 (as planned) … 1 (the lightest).
+ * @memberLoop
+ */
+export function crownLean(figures: Float64Array): number {
+  return Math.max(-1, Math.min(1, figures[FIGURE_CANOPY_NORMAL]! / CANOPY_REACH));
+}
+
 /** Nobody's bank holds twice what was planned: figures stay within three standard deviations. */
 const FARTHEST = 3;
 

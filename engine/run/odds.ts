@@ -108,10 +108,10 @@ export function runMembers(ensemble: PreparedEnsemble, from: number, to: number)
 /** One member of an ensemble as a trace, with every quantity at every step. */
 export function replayMember(ensemble: PreparedEnsemble, member: number): Trace {
   const room: MemberRoom = makeMemberRoom(ensemble);
-  const { groups, grid } = room.prepared;
+  const { groups, grid } = ensemble.prepared;
   const details = makeRunDetails(groups, room.run.planes, grid.steps);
   stepMember(ensemble, member, room, details);
-  const prepared = { ...room.prepared, light: room.light, airTempC: room.airTempC, inputs: room.inputs };
+  const prepared = { ...ensemble.prepared, light: room.light, airTempC: room.airTempC, inputs: room.inputs };
   return traceOf(prepared, room.run, details);
 }
 

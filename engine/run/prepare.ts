@@ -1,7 +1,7 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import { copperOhmPerM } from "../array/copperOhmPerM.ts";
 import type { PreparedGroup } from "../array/preparedGroup.ts";
-import { prepareGroupUnderCrowns } from "../array/prepareGroup.ts";
+import { prepareGroup } from "../array/prepareGroup.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";
@@ -55,21 +55,23 @@ export interface Prepared {
   readonly remarks: readonly string[];
 }
 
+/** How much more light than planned crowns let through. */
+export type CrownFactors = readonly [planned: 1] | readonly [planned: 1, darkest: number, lightest: number];
+
+const AS_PLANNED: CrownFactors = [1];
+
 /**
  * Works out, once for a scenario, everything that does not change from step to step or from member to member: the grid, the
  * sun, the weather, the shade, the schedules, the bank's tables.
  * @param reuse keeps what other scenarios share; left out, everything is prepared anew
- * @param throughFactors how much more light than planned crowns let through, for each of `underCrowns`; the first, which `prepared` has, is 1
- * @returns beside the scenario its panel groups under each of these crowns, in the groups' order; the same group where nothing stands about
+ * @param throughFactors how much more light than planned crowns let through: as planned, and for an ensemble also the darkest and the lightest
  */
 export function prepare(
   scenario: Scenario,
   surroundings: Surroundings = {},
   reuse: Reuse = prepareAnew,
-  throughFactors: readonly [1, ...number[]] = [1],
-):
-  | { ok: true; prepared: Prepared; underCrowns: readonly (readonly PreparedGroup[])[] }
-  | { ok: false; problems: readonly Problem[] } {
+  throughFactors: CrownFactors = AS_PLANNED,
+): { ok: true; prepared: Prepared } | { ok: false; problems: readonly Problem[] } {
   const times = timeGrid(scenario.time, zoneOf(scenario.place));
   if (!times.ok) return times;
   const { grid } = times;
@@ -84,10 +86,10 @@ export function prepare(
   );
   const bank = reuse("bank", [scenario.bank, underSky], () => prepareBank(scenario.bank, airTempC, grid.stepH));
   const { panels, obstacles, models } = scenario;
-  const underCrowns = panels.map((panel) =>
+  const groups = panels.map((panel) =>
     reuse("group", [panel, obstacles, models, throughFactors, underSky], () => {
       const underThem = prepareObstacles(obstacles, throughFactors);
-      return prepareGroupUnderCrowns(panel, underThem, models, grid, sun, clear, windMs);
+      return prepareGroup(panel, underThem, models, grid, sun, clear, windMs);
     }),
   );
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
@@ -109,7 +111,6 @@ export function prepare(
   const converterShare = scenario.converter?.efficiencyShare ?? 1;
   return {
     ok: true,
-    underCrowns,
     prepared: inShape({
       scenario,
       grid,
@@ -119,7 +120,7 @@ export function prepare(
       light,
       airTempC,
       windMs,
-      groups: underCrowns.map(([asPlanned]) => asPlanned!),
+      groups,
       loads,
       bank,
       sources: prepareSources(scenario.sources, grid, bank.absorptionV),

@@ -1,6 +1,4 @@
 import { wrapLongitudeDeg } from "../angle.ts";
-import type { PreparedGroup } from "../array/preparedGroup.ts";
-import { withOwnRows } from "../array/preparedGroup.ts";
 import { seedWords } from "../chance/stream.ts";
 import { climateAt, r1OfKt, type SiteClimate, sdOfKt } from "../place/climateAt.ts";
 import type { Problem } from "../scenario/problem.ts";
@@ -8,10 +6,10 @@ import type { Scenario } from "../scenario/scenario.ts";
 import { type DayLight, dayLight } from "../sky/dayClearIndex.ts";
 import type { KnownDay } from "../sky/knownDays.ts";
 import { type PreparedSkies, prepareBlockSkies, prepareSkyEnsemble, type SkyClimate } from "../sky/skyEnsemble.ts";
-import { figureSpread, SURENESS_SPREAD } from "./memberFigures.ts";
+import { CANOPY_REACH, figureSpread, SURENESS_SPREAD } from "./memberFigures.ts";
 import { type PreparedOperators, prepareOperators } from "./operators.ts";
-import { type Prepared, prepare, skyParts } from "./prepare.ts";
-import { identityOf, prepareAnew, type Reuse } from "./reuse.ts";
+import { type CrownFactors, type Prepared, prepare, skyParts } from "./prepare.ts";
+import { prepareAnew, type Reuse } from "./reuse.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** A scenario ready for many runs. Holds scratch of the last member drawn: one of these for each thread. */
@@ -24,27 +22,10 @@ export interface PreparedEnsemble {
   readonly skies: PreparedSkies;
   readonly operators: PreparedOperators;
   readonly spread: Float64Array;
-  /** Panel groups under crowns two spreads darker, as planned, and two spreads lighter; null where no crown stands about. */
-  readonly canopy: {
-    readonly darker: readonly PreparedGroup[];
-    readonly lighter: readonly PreparedGroup[];
-    readonly member: readonly PreparedGroup[];
-    /** Of each group, what a crown has a say in. */
-    readonly touched: readonly TouchedByCrowns[];
-  } | null;
+  /** Whether crowns that let light through stand by panels: then how dense they are is a figure of each member's own. */
+  readonly hasCrowns: boolean;
   readonly remarks: readonly string[];
 }
-
-/** The places in a group's rows that a crown has a say in: what stands there as planned, and how much more under darker and lighter crowns. */
-export interface TouchedByCrowns {
-  readonly places: Int32Array;
-  readonly planned: Float64Array;
-  readonly moreDarker: Float64Array;
-  readonly moreLighter: Float64Array;
-}
-
-/** Between how many standard deviations of canopy the prepared groups lie; members in between are mixed. */
-export const CANOPY_REACH = 2;
 
 /** The same in every month. */
 const monthly = (value: number) => Array.from({ length: 12 }, () => value);
@@ -82,7 +63,7 @@ export function prepareEnsemble(
   const throughFactors = crownFactors(scenario);
   const ready = prepare(scenario, surroundings, reuse, throughFactors);
   if (!ready.ok) return ready;
-  const { prepared, underCrowns } = ready;
+  const { prepared } = ready;
   const { grid, clear } = prepared;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const { latitudeDeg, elevationM } = scenario.place;
@@ -157,7 +138,7 @@ export function prepareEnsemble(
         prepareOperators(prepared, words),
       ),
       spread,
-      canopy: throughFactors.length > 1 && underCrowns.length > 0 ? canopyOf(underCrowns, reuse) : null,
+      hasCrowns: throughFactors.length > 1 && prepared.groups.length > 0,
       remarks,
     },
   };
@@ -177,39 +158,11 @@ export function knownDays(scenario: Scenario, dates: readonly string[]): (KnownD
 }
 
 /** How much more light than planned crowns let through as planned, two spreads darker and two spreads lighter; as planned alone where none lets any. */
-function crownFactors({ obstacles, sureness }: Scenario): readonly [1, ...number[]] {
+function crownFactors({ obstacles, sureness }: Scenario): CrownFactors {
   const hasCrowns = obstacles.some(
     (tree) => tree.kind === "tree" && (tree.transmittanceInLeafShare > 0 || tree.transmittanceBareShare > 0),
   );
   if (!hasCrowns) return [1];
   const reach = CANOPY_REACH * SURENESS_SPREAD.canopy[sureness.canopy];
   return [1, Math.max(0, 1 - reach), 1 + reach];
-}
-
-function canopyOf(
-  underCrowns: readonly (readonly PreparedGroup[])[],
-  reuse: Reuse,
-): NonNullable<PreparedEnsemble["canopy"]> {
-  const touched = underCrowns.map((levels) =>
-    reuse("touched by crowns", [identityOf(levels)], () => {
-      const [planned, dark, light] = levels.map(({ perStep }) => perStep) as [Float64Array, Float64Array, Float64Array];
-      const places = Int32Array.from(planned.keys()).filter((k) => dark[k] !== planned[k] || light[k] !== planned[k]);
-      const each = (value: (k: number) => number) => Float64Array.from(places, value);
-      return {
-        places,
-        planned: each((k) => planned[k]!),
-        moreDarker: each((k) => dark[k]! - planned[k]!),
-        moreLighter: each((k) => light[k]! - planned[k]!),
-      };
-    }),
-  );
-  return {
-    darker: underCrowns.map((levels) => levels[1]!),
-    lighter: underCrowns.map((levels) => levels[2]!),
-    touched,
-    // Rows to mix into, and so nobody else's.
-    member: underCrowns.map((levels) =>
-      reuse("group of a member", [identityOf(levels)], () => withOwnRows(levels[0]!)),
-    ),
-  };
 }

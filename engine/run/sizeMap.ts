@@ -61,8 +61,6 @@ export interface SizeMap {
   readonly skies: readonly SizeSky[];
   readonly loads: readonly SizeLoads[];
   readonly inputs: readonly SizeInputs[];
-  /** Panels whose crowns differ from member to member. */
-  readonly canopies: readonly PreparedEnsemble[];
   /** Row by row: x runs within a row. */
   readonly cells: readonly SizeCell[];
   readonly remarks: readonly string[];
@@ -114,7 +112,6 @@ export function prepareSizes(
   const inputs = new Map<string, SizeInputs>();
   const banks = new Map<string, Prepared["bank"]>();
   const runs = new Map<string, RunRows>();
-  const canopies = new Set<PreparedEnsemble>();
   const cells: SizeCell[] = [];
   for (const scenario of scenarios) {
     const part = (names: readonly (keyof Scenario)[]) => JSON.stringify(names.map((name) => scenario[name]));
@@ -164,11 +161,10 @@ export function prepareSizes(
       // What the gear wants is drawn once for all of them.
       inputs: ownInputs(memberInputs(prepared, bank, converterShare, controllersW), drawn.inputs.wantedW),
     }));
-    if (withPanels.canopy !== null) canopies.add(withPanels);
     const cell: Prepared = {
       ...underSky.prepared,
       scenario,
-      groups: withPanels.canopy?.member ?? withPanels.prepared.groups,
+      groups: withPanels.prepared.groups,
       loads: prepared,
       bank,
       sources: prepareSources(scenario.sources, grid, bank.absorptionV),
@@ -204,7 +200,6 @@ export function prepareSizes(
       skies: [...skies.values()],
       loads: [...loads.values()],
       inputs: [...inputs.values()],
-      canopies: [...canopies],
       cells,
       remarks: first.remarks,
     },

@@ -1,10 +1,9 @@
 import { drawSky } from "../sky/skyEnsemble.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
-import { drawFigures, FIGURE_CANOPY_NORMAL } from "./memberFigures.ts";
+import { drawFigures } from "./memberFigures.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import { drawOperators } from "./operators.ts";
-import type { Prepared } from "./prepare.ts";
-import { CANOPY_REACH, type PreparedEnsemble } from "./prepareEnsemble.ts";
+import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { stepRun } from "./stepRun.ts";
@@ -14,8 +13,6 @@ export interface MemberRoom {
   readonly light: SkyLight;
   readonly airTempC: Float64Array;
   readonly inputs: MemberInputs;
-  /** The scenario with the member's own crowns over the panels. */
-  readonly prepared: Prepared;
   readonly run: RunRows;
 }
 
@@ -28,9 +25,8 @@ export function stepMember(ensemble: PreparedEnsemble, member: number, room: Mem
   const { light, airTempC, inputs } = room;
   drawMemberSky(ensemble, member, room);
   drawMemberFigures(ensemble, member, inputs);
-  stepCanopy(ensemble, inputs.figures);
   drawMemberLoads(ensemble, member, room);
-  stepRun(room.prepared, light, airTempC, inputs, room.run, details);
+  stepRun(ensemble.prepared, light, airTempC, inputs, room.run, details);
 }
 
 /** @memberLoop */
@@ -50,20 +46,4 @@ export function drawMemberFigures(ensemble: PreparedEnsemble, member: number, in
  */
 export function drawMemberLoads(ensemble: PreparedEnsemble, member: number, room: MemberRoom): void {
   drawOperators(ensemble.prepared, ensemble.operators, ensemble.words, member, room.inputs);
-}
-
-/** Mixes the panels' rows between darker, planned and lighter crowns. */
-export function stepCanopy(ensemble: PreparedEnsemble, figures: Float64Array): void {
-  for (let g = 0; g < ensemble.prepared.groups.length; g++) mixCrowns(ensemble, g, figures);
-}
-
-/** `stepCanopy` for one group. */
-export function mixCrowns({ canopy }: PreparedEnsemble, g: number, figures: Float64Array): void {
-  if (canopy === null) return;
-  const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
-  const far = Math.abs(normal) / CANOPY_REACH;
-  const mixed = canopy.member[g]!.perStep;
-  const { places, planned, moreDarker, moreLighter } = canopy.touched[g]!;
-  const more = normal < 0 ? moreDarker : moreLighter;
-  for (let p = 0; p < places.length; p++) mixed[places[p]!] = planned[p]! + far * more[p]!;
 }

@@ -1,7 +1,7 @@
-import { clearFixedPower } from "../array/fixedPower.ts";
+import { clearFixedPower, type FixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "../array/fixedPower.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
-import { FIGURE_START_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
+import { crownLean, FIGURE_START_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
@@ -74,6 +74,12 @@ function isNoted(prepared: Prepared, details: RunDetails | undefined): boolean {
   return details !== undefined || prepared.selector.inputs > 0;
 }
 
+/** Hands the panels what is the member's own: their yield and its crowns. */
+export function stepOwnFigures({ figures }: MemberInputs, { ofMember }: FixedPower): void {
+  ofMember[MEMBER_YIELD] = figures[FIGURE_YIELD_SHARE]!;
+  ofMember[MEMBER_CROWNS] = crownLean(figures);
+}
+
 /** What the sky makes of all panels, for all steps at once; as in `stepRun`, whose first half it is. */
 export function stepPanels(
   prepared: Prepared,
@@ -84,8 +90,8 @@ export function stepPanels(
   details?: RunDetails,
 ): void {
   const { groups } = prepared;
-  run.fixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
-  if (details !== undefined) details.freeFixed.yieldShare[0] = inputs.figures[FIGURE_YIELD_SHARE]!;
+  stepOwnFigures(inputs, run.fixed);
+  if (details !== undefined) stepOwnFigures(inputs, details.freeFixed);
   const noteAll = isNoted(prepared, details);
   clearFixedPower(run.fixed);
   for (let g = 0; g < groups.length; g++) {

@@ -5,7 +5,6 @@ import type { Prepared } from "./prepare.ts";
 import { ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
 import type { SizeMap } from "./sizeMap.ts";
 import { NOTHING_W } from "./stepCount.ts";
-import { stepCanopy } from "./stepMember.ts";
 import { stepRun } from "./stepRun.ts";
 import { STORED_AH } from "./stepState.ts";
 
@@ -15,7 +14,7 @@ import { STORED_AH } from "./stepState.ts";
  * @param dark receives one more for each cell in which any load goes unserved
  */
 export function stepSizes(map: SizeMap, member: number, held: Uint32Array, dark: Uint32Array): void {
-  const { words, skies, loads, inputs, canopies, cells } = map;
+  const { words, skies, loads, inputs, cells } = map;
   for (let k = 0; k < skies.length; k++) {
     const sky = skies[k]!;
     drawSky(sky.ensemble.skies, words, member, sky.light, sky.airTempC);
@@ -31,8 +30,6 @@ export function stepSizes(map: SizeMap, member: number, held: Uint32Array, dark:
     const { ensemble, spread } = fed.loads;
     drawFigures(fed.startShare, spread, ensemble.operators.state, words, member, fed.inputs.figures);
   }
-  // How dense the crowns are is drawn alike for all cells; what that does to a panel is prepared.
-  for (let k = 0; k < canopies.length; k++) stepCanopy(canopies[k]!, loads[0]!.inputs.figures);
   for (let k = 0; k < cells.length; k++) {
     const { prepared, sky, inputs: fed, run, reserveAh } = cells[k]!;
     stepRun(prepared, sky.light, sky.airTempC, fed, run);

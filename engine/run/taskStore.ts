@@ -16,6 +16,8 @@ type Ready<T> =
 
 /** Room for the members of one task. */
 export interface TakenRoom {
+  /** What its arrays' lengths hang on. */
+  readonly shape: string;
   readonly members: MemberRoom;
   readonly counts: LongCounts;
 }
@@ -70,10 +72,10 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
       const spare = back.get(shape);
       back.delete(shape);
       const members = makeMemberRoom(ensemble, spare?.members);
-      return { members, counts: emptyCounts(ensemble.prepared.grid.steps, spare?.counts) };
+      return { shape, members, counts: emptyCounts(ensemble.prepared.grid.steps, spare?.counts) };
     },
     giveBack: (taken) => {
-      back.set(shapeOf(taken.members.prepared), taken);
+      back.set(taken.shape, taken);
       const [oldest] = back.keys();
       if (back.size > KEPT_ROOMS) back.delete(oldest!);
     },

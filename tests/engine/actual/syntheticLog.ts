@@ -2,14 +2,15 @@ import type { CorrectionName } from "../../../engine/actual/fitCorrection.ts";
 import { nextNormal, nextUnit, openStream, STREAM_WORDS, wordsFor } from "../../../engine/chance/stream.ts";
 import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import {
-  FIGURE_CANOPY_NORMAL,
+  CANOPY_REACH,
+  crownLean,
   FIGURE_CAPACITY_SHARE,
   FIGURE_IDLE_SHARE,
   FIGURE_START_SHARE,
   FIGURE_YIELD_SHARE,
   SURENESS_SPREAD,
 } from "../../../engine/run/memberFigures.ts";
-import { CANOPY_REACH, type PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { runRecord } from "../../../engine/run/runRecord.ts";
 import { stepMember } from "../../../engine/run/stepMember.ts";
 
@@ -40,7 +41,7 @@ export function syntheticLog(ensemble: PreparedEnsemble, member: number, style: 
   const { grid, loads, converterShare, bank } = prepared;
   const room = makeMemberRoom(ensemble);
   stepMember(ensemble, member, room);
-  const record = runRecord(room.prepared, room.run);
+  const record = runRecord(prepared, room.run);
   const state = new Uint32Array(STREAM_WORDS);
   openStream(state, wordsFor(ensemble.words, "the meter in the field"), member, "start");
   const gain = () => 1 + 0.01 * nextNormal(state);
@@ -78,14 +79,13 @@ export function syntheticLog(ensemble: PreparedEnsemble, member: number, style: 
     rows.push([`${at}Z`, ...style.columns.map((column) => read[column].toFixed(2))].join(","));
   }
   const spread = SURENESS_SPREAD.canopy[prepared.scenario.sureness.canopy];
-  const normal = Math.max(-CANOPY_REACH, Math.min(CANOPY_REACH, figures[FIGURE_CANOPY_NORMAL]!));
   return {
     text: [["time", ...style.columns.map((column) => TITLES[column])].join(","), ...rows, ""].join("\n"),
     truth: {
       idle: figures[FIGURE_IDLE_SHARE]!,
       sending: plan > 0 ? sent / plan : 1,
       yield: figures[FIGURE_YIELD_SHARE]!,
-      shade: Math.max(0, 1 + spread * normal),
+      shade: Math.max(0, 1 + spread * CANOPY_REACH * crownLean(figures)),
       capacity: figures[FIGURE_CAPACITY_SHARE]!,
       start: figures[FIGURE_START_SHARE]!,
     },

@@ -53,7 +53,7 @@ test("a run that is gone on from a snapshot is the run, to the last bit, generat
       room.run.state[CONNECTED] = snapshots.connected[at]!;
       room.run.runs[0] = snapshots.running[at]!;
       room.run.fuelLeftL[0] = snapshots.fuelL[at]!;
-      stepOnward(room.prepared, room.light, room.airTempC, room.inputs, room.run, step);
+      stepOnward(ensemble.prepared, room.light, room.airTempC, room.inputs, room.run, step);
       const off = room.run.rows.reduce((most, value, k) => Math.max(most, Math.abs(value - whole[k]!)), 0);
       expect(off).toBeLessThan(1e-9); // charge as a share and back costs the last bit, and fuel is summed from behind
       ranOn += snapshots.running[at]!;

@@ -78,7 +78,7 @@ describe("ends", () => {
       const high = ends.find(({ factor, isLow }) => factor === end.factor && !isLow)!;
       expect(end.value).toBeLessThan(high.value);
     }
-    const bare = driversEnds({ ...ensemble, canopy: null }, 0, light, light);
+    const bare = driversEnds({ ...ensemble, hasCrowns: false }, 0, light, light);
     expect(bare.some(({ factor }) => factor === "canopy")).toBe(false);
   });
 });

@@ -1,11 +1,12 @@
 import { expect, test } from "vitest";
-import { SURENESS_SPREAD } from "../../../engine/run/memberFigures.ts";
-import { CANOPY_REACH, type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { type PreparedGroup, underCrowns } from "../../../engine/array/preparedGroup.ts";
+import { SKY_SHARE } from "../../../engine/array/slots.ts";
+import { CANOPY_REACH, SURENESS_SPREAD } from "../../../engine/run/memberFigures.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import type { Scenario } from "../../../engine/scenario/scenario.ts";
 import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
 
 const example = exampleEnsemble("walnut-grove", variantChanges("walnut-grove", "meadow"));
-const rows = (groups: PreparedEnsemble["prepared"]["groups"]) => groups.map(({ perStep }) => perStep);
 
 function prepared(changes: Partial<Scenario>): PreparedEnsemble {
   const ready = prepareEnsemble({ ...example.prepared.scenario, ...changes }, example.surroundings, "x");
@@ -13,17 +14,29 @@ function prepared(changes: Partial<Scenario>): PreparedEnsemble {
   return ready.ensemble;
 }
 
+/** All values on which crowns have a say, under crowns so much lighter. */
+function shadeOf(groups: readonly PreparedGroup[], lean: number): number[] {
+  return groups.flatMap((group) => {
+    const steps = group.perStep.length / group.stride;
+    return Array.from({ length: steps * group.crownStride }, (_, k) =>
+      underCrowns(group, Math.floor(k / group.crownStride), SKY_SHARE + (k % group.crownStride), lean),
+    );
+  });
+}
+
+/** The rest of the rows. */
+function lightOf(groups: readonly PreparedGroup[]): number[] {
+  return groups.flatMap(({ perStep, stride }) => Array.from(perStep).filter((_, k) => k % stride < SKY_SHARE));
+}
+
 test("panels under denser and thinner crowns are those of a scenario that plans such crowns", () => {
   const { sureness: usual, obstacles: planned } = example.prepared.scenario;
   const sureness = { ...usual, canopy: "measured" as const };
-  const { canopy, prepared: asPlanned } = prepared({ sureness });
-  const { darker, lighter } = canopy!;
-  expect(darker).toHaveLength(asPlanned.groups.length);
+  const { groups } = prepared({ sureness }).prepared;
+  const asPlanned = shadeOf(groups, 0);
   const reach = CANOPY_REACH * SURENESS_SPREAD.canopy.measured;
-  for (const [found, factor] of [
-    [darker, 1 - reach],
-    [lighter, 1 + reach],
-  ] as const) {
+  for (const lean of [-1, 1]) {
+    const factor = 1 + lean * reach;
     const obstacles = planned.map((each) => {
       if (each.kind !== "tree") return each;
       const { transmittanceInLeafShare, transmittanceBareShare } = each;
@@ -33,17 +46,23 @@ test("panels under denser and thinner crowns are those of a scenario that plans 
         transmittanceBareShare: transmittanceBareShare * factor,
       };
     });
-    const { groups } = prepared({ sureness, obstacles }).prepared;
-    expect(rows(found)).toEqual(rows(groups));
-    expect(rows(found)).not.toEqual(rows(asPlanned.groups));
-    // With nothing about, they are the same group.
-    expect(found.map(({ unshaded }) => unshaded)).toEqual(asPlanned.groups.map(({ unshaded }) => unshaded));
+    const stated = prepared({ sureness, obstacles }).prepared.groups;
+    const found = shadeOf(groups, lean);
+    expect(found).toEqual(shadeOf(stated, 0));
+    expect(lightOf(groups)).toEqual(lightOf(stated));
+    expect(found).not.toEqual(asPlanned);
+    // Halfway there, every value is halfway.
+    shadeOf(groups, lean / 2).forEach((value, k) => {
+      expect(value).toBeCloseTo((found[k]! + asPlanned[k]!) / 2, 12);
+    });
   }
 });
 
-test("a member's own rows are nobody else's", () => {
-  const { prepared: asPlanned, canopy } = prepared({});
-  const before = rows(asPlanned.groups).map((row) => row.slice());
-  for (const { perStep } of canopy!.member) perStep.fill(0.5);
-  expect(rows(asPlanned.groups)).toEqual(before);
+test("with nothing about, crowns have no say", () => {
+  const { groups } = prepared({}).prepared;
+  const free = groups.map(({ unshaded }) => unshaded!);
+  expect(shadeOf(free, 1)).toEqual(shadeOf(free, 0));
+  expect(shadeOf(free, -1)).toEqual(shadeOf(free, 0));
+  expect(prepared({ obstacles: [] }).hasCrowns).toBe(false);
+  expect(prepared({}).hasCrowns).toBe(true);
 });

@@ -82,7 +82,6 @@ test("what cells share fits each of them, whichever part of the scenario differs
 /** All that decides a member in a cell. */
 function met(map: SizeMap, cell: SizeCell) {
   const inputs = map.inputs.find((each) => each.inputs === cell.inputs)!;
-  const canopy = map.canopies.find((each) => each.canopy!.member === cell.prepared.groups);
   const { skies } = cell.sky.ensemble;
   const { operators, prepared } = inputs.loads.ensemble;
   return {
@@ -90,22 +89,18 @@ function met(map: SizeMap, cell: SizeCell) {
     startShare: inputs.startShare,
     spread: inputs.loads.spread,
     wanted: [prepared.loads, prepared.converterShare],
-    canopy: canopy?.canopy ?? null,
-    planned: canopy?.prepared.groups.map((group) => group.perStep),
     skies,
     operators,
   };
 }
 
 function alone(ensemble: PreparedEnsemble) {
-  const { prepared, canopy, skies, operators, spread } = ensemble;
+  const { prepared, skies, operators, spread } = ensemble;
   return {
-    ...decisive({ ...prepared, groups: canopy?.member ?? prepared.groups }),
+    ...decisive(prepared),
     startShare: prepared.scenario.bank.startShare,
     spread,
     wanted: [prepared.loads, prepared.converterShare],
-    canopy,
-    planned: canopy === null ? undefined : prepared.groups.map((group) => group.perStep),
     skies,
     operators,
   };
