@@ -1,9 +1,11 @@
 import type { Prepared } from "../run/prepare.ts";
 import {
-  ROW_BANK_A,
-  ROW_BANK_V,
-  ROW_BANK_W,
+  BANK_A,
+  BANK_SLOTS,
+  BANK_V,
+  BANK_W,
   ROW_DEMAND_W,
+  ROW_SLOTS,
   ROW_SOLAR_W,
   ROW_SPILLED_W,
   ROW_STORED_AH,
@@ -73,26 +75,25 @@ export interface MeterErrors {
 
 /** What a meter with these errors would say of a run in the steps, and of the quantities, that `logged` has. */
 export function seriesOfRun(prepared: Prepared, run: RunRows, logged: LoggedSteps, errors: MeterErrors): MeterSeries {
-  const { rows, stride } = run;
+  const { rows, bankRows } = run;
   const { steps } = prepared.grid;
   const late = Math.abs(errors.lateSteps);
   const towards = errors.lateSteps > 0 ? 1 : -1;
-  const seen = (mask: Float64Array | null, valueAt: (row: number) => number) =>
+  const seen = (mask: Float64Array | null, valueAt: (step: number) => number) =>
     mask === null
       ? null
       : Float64Array.from({ length: steps }, (_, i) => {
           if (!Number.isFinite(mask[i]!)) return Number.NaN;
           const beside = Math.max(0, Math.min(steps - 1, i + towards));
-          return (1 - late) * valueAt(i * stride) + late * valueAt(beside * stride);
+          return (1 - late) * valueAt(i) + late * valueAt(beside);
         });
-  const pvW = seen(logged.pvW, (row) => (rows[row + ROW_SOLAR_W]! - rows[row + ROW_SPILLED_W]!) * errors.pvGain);
-  const amperes = (row: number) => rows[row + ROW_BANK_A]! * errors.bankGain + errors.zeroA;
-  const bankW = seen(
-    logged.bankW,
-    (row) => rows[row + ROW_BANK_W]! * errors.bankGain + errors.zeroA * rows[row + ROW_BANK_V]!,
-  );
+  const at = (i: number, slot: number) => rows[i * ROW_SLOTS + slot]!;
+  const ofBank = (i: number, slot: number) => bankRows[i * BANK_SLOTS + slot]!;
+  const pvW = seen(logged.pvW, (i) => (at(i, ROW_SOLAR_W) - at(i, ROW_SPILLED_W)) * errors.pvGain);
+  const amperes = (i: number) => ofBank(i, BANK_A) * errors.bankGain + errors.zeroA;
+  const bankW = seen(logged.bankW, (i) => ofBank(i, BANK_W) * errors.bankGain + errors.zeroA * ofBank(i, BANK_V));
   const charge = logged.chargeShare;
-  const storedAh = (i: number) => (i < steps ? rows[i * stride + ROW_STORED_AH]! : run.state[STORED_AH]!);
+  const storedAh = (i: number) => (i < steps ? rows[i * ROW_SLOTS + ROW_STORED_AH]! : run.state[STORED_AH]!);
   return {
     chargeShare:
       charge === null
@@ -100,13 +101,13 @@ export function seriesOfRun(prepared: Prepared, run: RunRows, logged: LoggedStep
         : charge.map((share, i) =>
             Number.isFinite(share) ? storedAh(i) / prepared.bank.fullAh + errors.chargeScatter() : Number.NaN,
           ),
-    bankV: seen(logged.bankV, (row) => rows[row + ROW_BANK_V]!),
+    bankV: seen(logged.bankV, (i) => ofBank(i, BANK_V)),
     bankA: seen(logged.bankA, amperes),
     pvW,
     loadW:
       seen(
         logged.loadW,
-        (row) => (rows[row + ROW_DEMAND_W]! - rows[row + ROW_UNSERVED_W]! - prepared.controllersW) * errors.loadGain,
+        (i) => (at(i, ROW_DEMAND_W) - at(i, ROW_UNSERVED_W) - prepared.controllersW) * errors.loadGain,
       ) ?? derivedLoadW(prepared, pvW, bankW),
   };
 }

@@ -2,7 +2,7 @@ import { CANOPY_REACH, FIGURE_CANOPY_NORMAL } from "../run/memberFigures.ts";
 import { INPUT_MAX_CHARGE_A, ownInputs } from "../run/memberInputs.ts";
 import type { Prepared } from "../run/prepare.ts";
 import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
-import { makeRunRows, ROW_SOLAR_W } from "../run/runRows.ts";
+import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 
@@ -51,5 +51,5 @@ function offeredW(prepared: Prepared, light: SkyLight, canopyNormal: number): Fl
   inputs.figures[FIGURE_CANOPY_NORMAL] = canopyNormal;
   const run = makeRunRows(prepared);
   stepRun(prepared, light, prepared.airTempC, inputs, run);
-  return Float64Array.from({ length: prepared.grid.steps }, (_, i) => run.rows[i * run.stride + ROW_SOLAR_W]!);
+  return Float64Array.from({ length: prepared.grid.steps }, (_, i) => run.rows[i * ROW_SLOTS + ROW_SOLAR_W]!);
 }

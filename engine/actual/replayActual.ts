@@ -1,9 +1,9 @@
 import { FIGURE_CAPACITY_SHARE, FIGURE_START_SHARE } from "../run/memberFigures.ts";
-import { ownInputs } from "../run/memberInputs.ts";
 import type { Prepared } from "../run/prepare.ts";
-import { makeRunRows, ROW_STORED_AH, type RunRows } from "../run/runRows.ts";
+import { makeRunRows, ROW_SLOTS, ROW_STORED_AH, type RunRows } from "../run/runRows.ts";
 import { stepBank } from "../run/stepBank.ts";
-import { CONNECTED, LAST_A, STORED_AH } from "../run/stepState.ts";
+import { stepLaneFigures, stepLaneWanted } from "../run/stepRun.ts";
+import { STORED_AH } from "../run/stepState.ts";
 
 /** What the bank is told: any of it may be the plan's, or what the meter says. */
 export interface ReplayInput {
@@ -21,25 +21,19 @@ export interface ReplayInput {
  */
 export function makeReplay(prepared: Prepared): (input: ReplayInput, untilStep: number) => number {
   const run: RunRows = makeRunRows(prepared);
-  const own = ownInputs(prepared.inputs, new Float64Array(prepared.grid.steps));
+  const figures = prepared.inputs.figures.slice();
   return (input, untilStep) => {
     const { state } = run;
-    own.figures[FIGURE_START_SHARE] = input.startShare;
-    own.figures[FIGURE_CAPACITY_SHARE] = input.capacityShare;
-    state[STORED_AH] = prepared.bank.fullAh * input.startShare;
-    state[LAST_A] = 0;
-    state[CONNECTED] = 1;
-    prepared.sources.forEach((source, s) => {
-      run.runs[s] = 0;
-      run.fuelLeftL[s] = source.fuelL;
-    });
-    own.wantedW.set(input.wantedW);
+    figures[FIGURE_START_SHARE] = input.startShare;
+    figures[FIGURE_CAPACITY_SHARE] = input.capacityShare;
+    stepLaneFigures(prepared, figures, run, 0);
+    stepLaneWanted(input.wantedW, run, 0);
     // The sun is given, so no group hangs on the bank's volts.
     run.fixed.sumW.set(input.sunW);
     run.fixed.hanging.fill(0);
-    stepBank(prepared, own, run, 0, false, undefined);
+    stepBank(prepared, run, 1, 0, false, undefined);
     const storedAh =
-      untilStep < prepared.grid.steps ? run.rows[untilStep * run.stride + ROW_STORED_AH]! : state[STORED_AH]!;
+      untilStep < prepared.grid.steps ? run.rows[untilStep * ROW_SLOTS + ROW_STORED_AH]! : state[STORED_AH]!;
     return storedAh / prepared.bank.fullAh;
   };
 }

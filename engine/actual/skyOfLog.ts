@@ -1,5 +1,5 @@
 import { inShape, type Prepared } from "../run/prepare.ts";
-import { makeRunRows, ROW_SOLAR_W } from "../run/runRows.ts";
+import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
 import { MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
 import { makeSkyLight, splitDiffuse } from "../sky/splitDiffuse.ts";
@@ -55,7 +55,7 @@ export function skyOfLog(prepared: Prepared, planned: ChargeLimits, series: Mete
     stepRun(own, light, prepared.airTempC, prepared.inputs, run);
     const would = new Float64Array(days);
     for (let i = 0; i < grid.steps; i++) {
-      if (isUsed[i] === 1) would[grid.localDay[i]!]! += run.rows[i * run.stride + ROW_SOLAR_W]!;
+      if (isUsed[i] === 1) would[grid.localDay[i]!]! += run.rows[i * ROW_SLOTS + ROW_SOLAR_W]!;
     }
     for (let day = 0; day < days; day++) {
       if (would[day]! > got[day]!) high[day] = middle[day]!;

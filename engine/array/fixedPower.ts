@@ -1,6 +1,6 @@
 import { zeros } from "../zeros.ts";
 
-/** Power that does not hang on the bank's volts, of all groups together. */
+/** Power that does not hang on the bank's volts, of all groups together. Members side by side have a lane each: one lane's steps after the other's. */
 export interface FixedPower {
   /** Bank volts that a step stays within; a step that leaves them asks every group again. */
   readonly lowestV: number;
@@ -8,7 +8,7 @@ export interface FixedPower {
   /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power hangs on the volts. */
   readonly sumW: Float64Array;
   readonly hanging: Int32Array;
-  /** The member's own, in the places named below. Here, because a number handed over is boxed. */
+  /** `MEMBER_SLOTS` numbers for each lane, in the places named below. Here, because a number handed over is boxed. */
   readonly ofMember: Float64Array;
 }
 
@@ -16,6 +16,7 @@ export interface FixedPower {
 export const MEMBER_YIELD = 0;
 /** Its crowns: −1 (the darkest) … 0 (as planned) … 1 (the lightest). */
 export const MEMBER_CROWNS = 1;
+export const MEMBER_SLOTS = 2;
 
 /** Leaves room with nothing in it. */
 export function clearFixedPower({ sumW, hanging }: FixedPower): void {
@@ -24,15 +25,24 @@ export function clearFixedPower({ sumW, hanging }: FixedPower): void {
 }
 
 /**
- * Room for `steps` steps, with nothing in it.
+ * Room for `steps` steps in each lane, with nothing in it.
  * @param spare whose memory is taken where it fits
  */
-export function makeFixedPower(steps: number, lowestV: number, highestV: number, spare?: FixedPower): FixedPower {
+export function makeFixedPower(
+  steps: number,
+  lowestV: number,
+  highestV: number,
+  lanes = 1,
+  spare?: FixedPower,
+): FixedPower {
+  const cells = lanes * steps;
   return {
     lowestV,
     highestV,
-    sumW: zeros(steps, spare?.sumW),
-    hanging: spare?.hanging.length === steps ? spare.hanging.fill(0) : new Int32Array(steps),
-    ofMember: Float64Array.of(1, 0),
+    sumW: zeros(cells, spare?.sumW),
+    hanging: spare?.hanging.length === cells ? spare.hanging.fill(0) : new Int32Array(cells),
+    ofMember: Float64Array.from({ length: lanes * MEMBER_SLOTS }, (_, k) =>
+      k % MEMBER_SLOTS === MEMBER_YIELD ? 1 : 0,
+    ),
   };
 }

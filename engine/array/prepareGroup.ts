@@ -19,16 +19,17 @@ import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
 import { inGroupShape, type PreparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
+import { type PreparedDome, prepareDome } from "./skyDome.ts";
 import {
+  BEAM_IS_FREE,
   HEAT_K_PER_WM2,
   INCIDENCE_SHARE,
   MEAN_SHARE,
   OUT_SHARE,
-  PEREZ_SLOTS,
   SECTION_SHARE,
   SKY_SHARE,
 } from "./slots.ts";
-import { setPlane } from "./transposition.ts";
+import { horizonShare, setPlane } from "./transposition.ts";
 
 /** Light at which modules are rated, W/m². */
 const RATED_WM2 = 1000;
@@ -51,7 +52,8 @@ export function prepareGroups(
   windMs: Float64Array,
 ): PreparedGroup[] {
   const prepared = prepareObstacles(obstacles);
-  return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, clear, windMs));
+  const dome = prepareDome(models.transposition, sun.elevationDeg, clear.extraterrestrialWm2);
+  return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, dome, windMs));
 }
 
 /**
@@ -59,7 +61,7 @@ export function prepareGroups(
  * it, how warm light makes it. Groups do not shade one another.
  * @param obstacles with one level of crowns, as planned, or three: as planned, darkest, lightest
  * @param sun one place per step, at the middle of each
- * @param clear the same instants; only the light above the air is read
+ * @param dome of the same instants
  * @param windMs wind at the panels, one value per step
  * @throws RangeError if the arrays differ in length or the group cannot be wired
  */
@@ -69,14 +71,13 @@ export function prepareGroup(
   models: Models,
   grid: TimeGrid,
   sun: SunTrack,
-  clear: Pick<ClearSky, "extraterrestrialWm2">,
+  dome: PreparedDome,
   windMs: Float64Array,
   sampleGrid: SampleGrid = SAMPLE_GRID,
 ): PreparedGroup {
   requireSameLength({
     middleMs: grid.middleMs,
     elevationDeg: sun.elevationDeg,
-    extraterrestrialWm2: clear.extraterrestrialWm2,
     windMs,
   });
   const { steps } = grid;
@@ -95,9 +96,10 @@ export function prepareGroup(
 
   const out = group.out === undefined ? null : windowShare(grid, group.out);
   const stride = SECTION_SHARE + sections;
+  const isPerez = dome.transposition === "perez";
   const room = () => ({
     perStep: new Float64Array(steps * stride),
-    perez: new Float64Array(models.transposition === "perez" ? steps * PEREZ_SLOTS : 0),
+    horizonShare: new Float64Array(isPerez ? steps : 0),
   });
   const free = room();
   const shaded = anyObstacle ? levels.map(room) : [];
@@ -119,25 +121,28 @@ export function prepareGroup(
     const moment = {
       cosIncidence,
       tiltDeg: mount.facings[facing]!.tiltDeg,
-      sunElevationDeg: elevationDeg,
-      extraterrestrialWm2: clear.extraterrestrialWm2[i]!,
       albedoShare: models.albedoShare,
       skyViewShare: 1,
     };
-    setPlane(models.transposition, moment, free.perStep, at, free.perez, i * PEREZ_SLOTS);
+    setPlane(moment, free.perStep, at);
+    if (isPerez) free.horizonShare[i] = horizonShare(moment);
     free.perStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
     free.perStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
     free.perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
+    free.perStep[at + BEAM_IS_FREE] = 1;
     free.perStep.fill(1, at + MEAN_SHARE, at + stride);
     if (!anyObstacle) continue;
     const isShaded =
       points > 0 && cosIncidence > 0 && lightOnPoints(obstacles, clouds[facing]!, azimuthDeg, elevationDeg, light);
     for (const level of levels) {
-      const { perStep, perez } = shaded[level]!;
+      const own = shaded[level]!;
+      const { perStep } = own;
       perStep.set(free.perStep.subarray(at, at + stride), at);
       moment.skyViewShare = skyViews[level]![facing]!;
-      setPlane(models.transposition, moment, perStep, at, perez, i * PEREZ_SLOTS);
+      setPlane(moment, perStep, at);
+      if (isPerez) own.horizonShare[i] = horizonShare(moment);
       if (!isShaded) continue;
+      perStep[at + BEAM_IS_FREE] = 0;
       perStep[at + MEAN_SHARE] = sectionLight(lightOf[level]!, layout, isArea, perStep, at + SECTION_SHARE);
     }
   }
@@ -153,11 +158,11 @@ export function prepareGroup(
   const unshaded = inGroupShape({
     ...free,
     id: group.id,
+    dome,
     stride,
     moreDarker: noMore,
     moreLighter: noMore,
     crownStride,
-    transposition: models.transposition,
     sections,
     perSection: 1 / sections,
     vmpV,

@@ -1,9 +1,11 @@
-import type { Models } from "../scenario/models.ts";
+import type { PreparedDome } from "./skyDome.ts";
 import { SKY_SHARE } from "./slots.ts";
 
 /** A panel group ready to be stepped: everything that the weather of a member does not change. */
 export interface PreparedGroup {
   readonly id: string;
+  /** The dome that it was prepared under, the same for all groups of a scenario: the light that falls on it is to be sorted by this one. */
+  readonly dome: PreparedDome;
   /** `stride` values for each step, in the places that `slots.ts` names; rounded by `toGrid`. */
   readonly perStep: Float64Array;
   readonly stride: number;
@@ -14,9 +16,8 @@ export interface PreparedGroup {
   readonly moreDarker: Float64Array;
   readonly moreLighter: Float64Array;
   readonly crownStride: number;
-  /** `PEREZ_SLOTS` values for each step when the transposition is Perez's; else empty. */
-  readonly perez: Float64Array;
-  readonly transposition: Models["transposition"];
+  /** Share of the horizon's band that falls on the plane, one value per step when the transposition is Perez's; else empty. */
+  readonly horizonShare: Float64Array;
   /** Bypass sections in series in one string; 1 when the group is wired for even output. */
   readonly sections: number;
   readonly perSection: number;
@@ -70,13 +71,13 @@ export function underCrowns(group: PreparedGroup, i: number, slot: number, lean:
 export function inGroupShape(group: PreparedGroup): PreparedGroup {
   return {
     id: group.id,
+    dome: group.dome,
     perStep: group.perStep,
     stride: group.stride,
     moreDarker: group.moreDarker,
     moreLighter: group.moreLighter,
     crownStride: group.crownStride,
-    perez: group.perez,
-    transposition: group.transposition,
+    horizonShare: group.horizonShare,
     sections: group.sections,
     perSection: group.perSection,
     vmpV: group.vmpV,

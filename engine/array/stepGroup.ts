@@ -1,4 +1,4 @@
-import { type FixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "./fixedPower.ts";
+import { type FixedPower, MEMBER_CROWNS, MEMBER_SLOTS, MEMBER_YIELD } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import { BEST_A, BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, PLANE_SLOTS } from "./planeSlots.ts";
 import type { PreparedGroup } from "./preparedGroup.ts";
@@ -20,6 +20,7 @@ const LEAST_SPAN_V = 0.1;
  * cautious side.
  *
  * Numbers are handed over in arrays: those given to or returned by a function that the engine does not inline are boxed.
+ * @param lane of the member, and `cell` the place of its step `i`: lane × steps + i
  * @param plane from `stepPlane`; where the volts decide, the choice of sections in it is written over
  * @param volts holds the volts at the bank's terminals, above 0, at `voltsAt`
  * @param out receives the power, W, 0 or more, at `outAt`
@@ -28,6 +29,8 @@ const LEAST_SPAN_V = 0.1;
 export function stepGroup(
   group: PreparedGroup,
   i: number,
+  lane: number,
+  cell: number,
   plane: Float64Array,
   volts: Float64Array,
   voltsAt: number,
@@ -35,14 +38,15 @@ export function stepGroup(
   outAt: number,
   fixed: FixedPower,
 ): void {
-  const at = i * PLANE_SLOTS;
+  const at = cell * PLANE_SLOTS;
   const busV = volts[voltsAt]!;
   if (group.isPwm) {
-    if (plane[at + DIFFUSE_WM2]! + plane[at + GLASS_BEAM_WM2]! > 0) stepPwm(group, i, plane, volts, voltsAt, fixed);
+    if (plane[at + DIFFUSE_WM2]! + plane[at + GLASS_BEAM_WM2]! > 0)
+      stepPwm(group, i, lane, cell, plane, volts, voltsAt, fixed);
   } else if (plane[at + BEST_K]! > 0 && plane[at + BEST_V]! < busV + group.headroomV) {
-    stepLowVolts(group, i, plane, volts, voltsAt, fixed);
+    stepLowVolts(group, i, lane, cell, plane, volts, voltsAt, fixed);
   }
-  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.ofMember[MEMBER_YIELD]!);
+  const givenW = plane[at + BEST_W]! * (group.passedShare * fixed.ofMember[lane * MEMBER_SLOTS + MEMBER_YIELD]!);
   const outShare = group.perStep[i * group.stride + OUT_SHARE]!;
   if (group.controllerAtBank) {
     out[outAt] = outShare * Math.min(givenW, group.maxChargeA * busV);
@@ -57,15 +61,17 @@ export function stepGroup(
 function stepLowVolts(
   group: PreparedGroup,
   i: number,
+  lane: number,
+  cell: number,
   plane: Float64Array,
   volts: Float64Array,
   voltsAt: number,
   { ofMember }: FixedPower,
 ): void {
   const { perStep, sections } = group;
-  const at = i * PLANE_SLOTS;
+  const at = cell * PLANE_SLOTS;
   const first = i * group.stride + SECTION_SHARE - 1;
-  const lean = ofMember[MEMBER_CROWNS]!;
+  const lean = ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS]!;
   const far = Math.abs(lean);
   const more = lean < 0 ? group.moreDarker : group.moreLighter;
   const crownAt = i * group.crownStride - SKY_SHARE;
@@ -103,15 +109,17 @@ function stepLowVolts(
 function stepPwm(
   group: PreparedGroup,
   i: number,
+  lane: number,
+  cell: number,
   plane: Float64Array,
   volts: Float64Array,
   voltsAt: number,
   { ofMember }: FixedPower,
 ): void {
   const { perStep, sections } = group;
-  const at = i * PLANE_SLOTS;
+  const at = cell * PLANE_SLOTS;
   const first = i * group.stride + SECTION_SHARE - 1;
-  const lean = ofMember[MEMBER_CROWNS]!;
+  const lean = ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS]!;
   const far = Math.abs(lean);
   const more = lean < 0 ? group.moreDarker : group.moreLighter;
   const firstMore = i * group.crownStride - SKY_SHARE + SECTION_SHARE - 1;

@@ -16,7 +16,7 @@ import { MEAN_SHARE, OUT_SHARE } from "./slots.ts";
 import { stepGroup } from "./stepGroup.ts";
 
 /**
- * Notes what happened on the way from light to bank in step `i`, after `stepGroup` has run for it.
+ * Notes what happened on the way from light to bank in step `i` of a member by itself, after `stepGroup` has run for it.
  * @param plane the group's own rows; @param freePlane those of `group.unshaded`, or the same where nothing stands about
  * @param busW holds the power that `stepGroup` found, at `busWAt`
  */
@@ -38,7 +38,7 @@ export function writeDetail(
   const givenAtBankW = busW[busWAt]!;
   let freeW = givenAtBankW;
   if (group.unshaded !== null) {
-    stepGroup(group.unshaded, i, freePlane, volts, voltsAt, detail.shadeLossW, i, fixed);
+    stepGroup(group.unshaded, i, 0, i, freePlane, volts, voltsAt, detail.shadeLossW, i, fixed);
     freeW = detail.shadeLossW[i]!;
   }
   // Losses, cable, controller, in the order in which the power meets them.

@@ -1,6 +1,6 @@
 /// <reference path="./alea.d.ts" />
 import alea from "seedrandom/lib/alea.js";
-import { normalQuantile } from "./normalQuantile.ts";
+import { normalOfWord } from "./normalOfWord.ts";
 
 /**
  * What chance is used for, each with a number of its own for ever. Append only: a new purpose gets a new number, and no
@@ -104,7 +104,7 @@ export function nextUnit(state: Uint32Array): number {
  * @memberLoop
  */
 export function nextNormal(state: Uint32Array): number {
-  return normalQuantile(nextUnit(state));
+  return normalOfWord(nextWord(state));
 }
 
 /**

@@ -1,7 +1,15 @@
 import { openCircuitV } from "../bank/bankVoltage.ts";
 import { FIGURE_CAPACITY_SHARE, FIGURE_IDLE_SHARE } from "../run/memberFigures.ts";
 import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
-import { ROW_BANK_V, ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH, type RunRows } from "../run/runRows.ts";
+import {
+  BANK_SLOTS,
+  BANK_V,
+  ROW_SLOTS,
+  ROW_SOLAR_W,
+  ROW_SPILLED_W,
+  ROW_STORED_AH,
+  type RunRows,
+} from "../run/runRows.ts";
 import type { MemberRoom } from "../run/stepMember.ts";
 import { STORED_AH } from "../run/stepState.ts";
 import type { Observation } from "./observations.ts";
@@ -37,13 +45,13 @@ export function foretold(
       let sum = 0;
       let count = 0;
       for (let k = Math.max(first, i - around); k <= Math.min(grid.steps - 1, i + around); k++) {
-        sum += run.rows[k * run.stride + ROW_SOLAR_W]! - run.rows[k * run.stride + ROW_SPILLED_W]!;
+        sum += run.rows[k * ROW_SLOTS + ROW_SOLAR_W]! - run.rows[k * ROW_SLOTS + ROW_SPILLED_W]!;
         count++;
       }
       return sum / count;
     }
     case "loadA": {
-      const volts = Math.max(1, run.rows[i * run.stride + ROW_BANK_V]!);
+      const volts = Math.max(1, run.bankRows[i * BANK_SLOTS + BANK_V]!);
       return (loads.quietW[i]! * figures[FIGURE_IDLE_SHARE]!) / converterShare / volts;
     }
     case "sky": {
@@ -62,7 +70,7 @@ export function foretold(
 
 /** Charge at a place between two steps, on a straight line. */
 function storedAhAt(place: number, steps: number, run: RunRows): number {
-  const at = (k: number) => (k >= steps ? run.state[STORED_AH]! : run.rows[k * run.stride + ROW_STORED_AH]!);
+  const at = (k: number) => (k >= steps ? run.state[STORED_AH]! : run.rows[k * ROW_SLOTS + ROW_STORED_AH]!);
   const k = Math.floor(place);
   const left = at(k);
   return left + (place - k) * (at(Math.min(steps, k + 1)) - left);

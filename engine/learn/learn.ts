@@ -90,7 +90,7 @@ async function membersOf(ensemble: PreparedEnsemble, members: number, hooks: Lea
   for (let member = 0; member < members; member++) {
     await breathe(hooks, member);
     stepMember(ensemble, member, room);
-    stepCount(ensemble.prepared, room.run, member, counting, part);
+    stepCount(ensemble.prepared, room.run, 0, member, counting, part);
   }
   return part;
 }

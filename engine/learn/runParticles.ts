@@ -2,7 +2,7 @@ import { makeMemberRoom } from "../run/makeMemberRoom.ts";
 import { countingOf } from "../run/odds.ts";
 import { makeOddsPart, type OddsPart } from "../run/oddsPart.ts";
 import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
-import { ROW_STORED_AH } from "../run/runRows.ts";
+import { ROW_SLOTS, ROW_STORED_AH } from "../run/runRows.ts";
 import { stepCount } from "../run/stepCount.ts";
 import { breathe, type LearnHooks } from "./learnHooks.ts";
 import type { Particles } from "./particles.ts";
@@ -26,11 +26,11 @@ export async function runParticles(
   const onward = prepareOnward(ensemble, particles);
   const room = makeMemberRoom(ensemble);
   const part = makeOddsPart(prepared, ensemble.seed, 0, to);
-  for (let i = 0; i < particles.step; i++) room.run.rows[i * room.run.stride + ROW_STORED_AH] = prepared.bank.fullAh;
+  for (let i = 0; i < particles.step; i++) room.run.rows[i * ROW_SLOTS + ROW_STORED_AH] = prepared.bank.fullAh;
   for (let p = 0; p < to; p++) {
     await breathe(hooks, p);
     stepParticle(onward, p, room);
-    stepCount(prepared, room.run, p, counting, part);
+    stepCount(prepared, room.run, 0, p, counting, part);
   }
   return part;
 }

@@ -1,5 +1,5 @@
 import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
-import { ROW_BANK_A, ROW_CONNECTED, ROW_STORED_AH } from "../run/runRows.ts";
+import { BANK_A, BANK_CONNECTED, BANK_SLOTS, ROW_SLOTS, ROW_STORED_AH } from "../run/runRows.ts";
 import type { MemberRoom } from "../run/stepMember.ts";
 import { CONNECTED, LAST_A, STORED_AH } from "../run/stepState.ts";
 
@@ -57,18 +57,18 @@ export function takeSnapshots(ensemble: PreparedEnsemble, room: MemberRoom, p: n
   const days = grid.dates.length;
   out.steps.forEach((step, n) => {
     const at = p * out.steps.length + n;
-    const before = (step - 1) * run.stride;
+    const before = (step - 1) * BANK_SLOTS;
     const isEnd = step >= grid.steps;
-    const storedAh = isEnd ? run.state[STORED_AH]! : run.rows[step * run.stride + ROW_STORED_AH]!;
+    const storedAh = isEnd ? run.state[STORED_AH]! : run.rows[step * ROW_SLOTS + ROW_STORED_AH]!;
     out.chargeShare[at] = storedAh / bank.fullAh;
-    out.lastA[at] = isEnd ? run.state[LAST_A]! : run.rows[before + ROW_BANK_A]!;
-    out.connected[at] = isEnd ? run.state[CONNECTED]! : run.rows[before + ROW_CONNECTED]!;
+    out.lastA[at] = isEnd ? run.state[LAST_A]! : run.bankRows[before + BANK_A]!;
+    out.connected[at] = isEnd ? run.state[CONNECTED]! : run.bankRows[before + BANK_CONNECTED]!;
     for (let s = 0; s < sources.length; s++) {
       // What a generator burnt later is put back; one that burnt fuel in the last step is running.
       let laterL = 0;
-      for (let i = step; i < grid.steps; i++) laterL += run.rows[i * run.stride + run.fuelAt + s]!;
+      for (let i = step; i < grid.steps; i++) laterL += run.parts[i * run.partStride + run.fuelAt + s]!;
       out.fuelL[at * sources.length + s] = run.fuelLeftL[s]! + laterL;
-      out.running[at * sources.length + s] = run.rows[before + run.fuelAt + s]! > 0 ? 1 : 0;
+      out.running[at * sources.length + s] = run.parts[(step - 1) * run.partStride + run.fuelAt + s]! > 0 ? 1 : 0;
     }
   });
   for (let i = 0; i < out.skySteps; i++) out.sky[p * out.skySteps + i] = skies.indexOfStep[out.skyFrom + i]!;

@@ -1,6 +1,6 @@
 import { FIGURES } from "../run/memberFigures.ts";
 import type { MemberRoom } from "../run/stepMember.ts";
-import { stepOnward } from "../run/stepRun.ts";
+import { stepLaneFigures, stepLaneLight, stepLaneWanted, stepPanels, stepPower } from "../run/stepRun.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "../run/stepState.ts";
 import { drawKeennessOnward } from "./drawKeennessOnward.ts";
 import { drawSkyOnward } from "./drawSkyOnward.ts";
@@ -14,13 +14,17 @@ import type { Onward } from "./prepareOnward.ts";
  */
 export function stepParticle(onward: Onward, p: number, room: MemberRoom): void {
   const { ensemble, particles } = onward;
-  const { sources, bank } = ensemble.prepared;
+  const { prepared } = ensemble;
+  const { sources, bank } = prepared;
   const { figures } = room.inputs;
   const { state, runs, fuelLeftL } = room.run;
   const row = p * TRAITS;
   drawSkyOnward(onward, p, room);
   for (let f = 0; f < FIGURES; f++) figures[f] = particles.traits[row + f]!;
   drawKeennessOnward(onward, p, room);
+  stepLaneFigures(prepared, figures, room.run, 0);
+  stepLaneWanted(room.inputs.wantedW, room.run, 0);
+  stepLaneLight(prepared, room.light, room.airTempC, room.run, 0);
   state[STORED_AH] = bank.fullAh * particles.traits[row + TRAIT_CHARGE]!;
   state[LAST_A] = particles.lastA[p]!;
   state[CONNECTED] = particles.connected[p]!;
@@ -29,5 +33,6 @@ export function stepParticle(onward: Onward, p: number, room: MemberRoom): void 
     runs[s] = particles.running[p * sources.length + s]!;
     fuelLeftL[s] = particles.fuelL[p * sources.length + s]!;
   }
-  stepOnward(ensemble.prepared, room.light, room.airTempC, room.inputs, room.run, particles.step);
+  stepPanels(prepared, room.run, 1);
+  stepPower(prepared, room.run, 1, particles.step);
 }

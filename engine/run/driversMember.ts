@@ -11,7 +11,7 @@ import {
 } from "./memberFigures.ts";
 import { drawOperators } from "./operators.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
-import { ROW_STORED_AH, ROW_UNSERVED_W } from "./runRows.ts";
+import { ROW_SLOTS, ROW_STORED_AH, ROW_UNSERVED_W } from "./runRows.ts";
 import type { MemberRoom } from "./stepMember.ts";
 import { stepRun } from "./stepRun.ts";
 import { STORED_AH } from "./stepState.ts";
@@ -112,7 +112,7 @@ export function stepDriversMember(ensemble: PreparedEnsemble, room: DriversRoom)
 function countDriversMember({ prepared }: PreparedEnsemble, room: DriversRoom): void {
   const { grid, bank, loads, converterShare } = prepared;
   const { run, inputs, light } = room.member;
-  const { rows, stride } = run;
+  const { rows } = run;
   // A charge that is at the reserve but for rounding holds it.
   const reserveAh = bank.reserveAh - 1e-9 * bank.fullAh;
   const idlePerConverter = inputs.figures[FIGURE_IDLE_SHARE]! / converterShare;
@@ -122,10 +122,10 @@ function countDriversMember({ prepared }: PreparedEnsemble, room: DriversRoom): 
   let ghiWm2 = 0;
   let sendingW = 0;
   for (let i = grid.steps - 1; i >= 0; i--) {
-    const storedAh = rows[i * stride + ROW_STORED_AH]!;
+    const storedAh = rows[i * ROW_SLOTS + ROW_STORED_AH]!;
     if (storedAh < lowestAh) lowestAh = storedAh;
     if (storedAh < reserveAh) belowFrom = i;
-    unservedW += rows[i * stride + ROW_UNSERVED_W]!;
+    unservedW += rows[i * ROW_SLOTS + ROW_UNSERVED_W]!;
     ghiWm2 += light.ghiWm2[i]!;
     sendingW += inputs.wantedW[i]! - loads.quietW[i]! * idlePerConverter;
   }

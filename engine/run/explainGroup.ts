@@ -1,19 +1,19 @@
+import { DOME_LIGHT_SLOTS, EVEN_WM2, makeDomeLight, SUN_WM2 } from "../array/domeLight.ts";
 import { mildlyLitWm2 } from "../array/mildlyLitWm2.ts";
 import { type PreparedGroup, underCrowns } from "../array/preparedGroup.ts";
+import { DOME_SLOTS, PER_LEVEL } from "../array/skyDome.ts";
 import {
-  BEAM_RATIO,
   COS_INCIDENCE,
   GROUND_SHARE,
   HEAT_K_PER_WM2,
   INCIDENCE_SHARE,
   MEAN_SHARE,
   OUT_SHARE,
-  PER_EXTRATERRESTRIAL,
   SECTION_SHARE,
   SKY_SHARE,
 } from "../array/slots.ts";
+import { stepDome } from "../array/stepDome.ts";
 import { RATED_TEMP_C } from "../array/stepPlane.ts";
-import { perezHorizonShare, perezSunShare } from "../array/transposition.ts";
 import { type ExplainedNumber, explained } from "./explained.ts";
 import { crownLean, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import type { Prepared } from "./prepare.ts";
@@ -74,27 +74,25 @@ function shadeAt({ inputs }: Prepared, group: PreparedGroup, i: number, slot: nu
   return underCrowns(group, i, slot, crownLean(inputs.figures));
 }
 
-/** Light on a group's plane by where it comes from, before shade and glass take of the beam; as `stepPlane` has it. */
+/** Light on a group's plane by where it comes from, before shade and glass take of the beam; as `stepDome` and `stepPlane` have it. */
 function partsOfLight({ prepared }: RunResult, g: number, i: number) {
   const group = prepared.groups[g]!;
-  const { perStep, stride, transposition, perez } = group;
-  const skyShare = shadeAt(prepared, group, i, SKY_SHARE);
+  const { perStep, stride, dome } = group;
   const at = i * stride;
-  const dni = prepared.light.dniWm2[i]!;
-  const dhi = prepared.light.dhiWm2[i]!;
-  let sunShare = 0;
-  let horizonShare = 0;
-  if (transposition === "hayDavies") sunShare = Math.min(1, (dni / 1000) * perStep[at + PER_EXTRATERRESTRIAL]!);
-  else if (transposition === "perez" && dhi > 0) {
-    sunShare = perezSunShare(perez, i, dni, dhi);
-    horizonShare = Math.max(perezHorizonShare(perez, i, dni, dhi), (sunShare - 1) * skyShare);
-  }
+  const sorted = makeDomeLight(dome.transposition, prepared.grid.steps, 1);
+  stepDome(dome, prepared.light, prepared.airTempC, sorted, 0);
+  const evenWm2 = sorted.rows[i * DOME_LIGHT_SLOTS + EVEN_WM2]!;
+  const dhiWm2 = prepared.light.dhiWm2[i]!;
+  const skyShare = shadeAt(prepared, group, i, SKY_SHARE);
+  const evenOnItWm2 = evenWm2 * skyShare;
+  const fromHorizonWm2 =
+    dome.transposition === "perez" ? Math.max(sorted.horizonWm2[i]! * group.horizonShare[i]!, -evenOnItWm2) : 0;
   return {
-    sunShare,
+    sunShare: dhiWm2 > 0 ? 1 - evenWm2 / dhiWm2 : 0,
     skyShare,
-    horizonShare,
-    beamWm2: dni * perStep[at + COS_INCIDENCE]! + dhi * perStep[at + BEAM_RATIO]! * sunShare,
-    skyWm2: dhi * (skyShare * (1 - sunShare) + horizonShare),
+    horizonShare: dhiWm2 > 0 ? fromHorizonWm2 / dhiWm2 : 0,
+    beamWm2: sorted.rows[i * DOME_LIGHT_SLOTS + SUN_WM2]! * perStep[at + COS_INCIDENCE]!,
+    skyWm2: evenOnItWm2 + fromHorizonWm2,
     groundWm2: prepared.light.ghiWm2[i]! * perStep[at + GROUND_SHARE]!,
   };
 }
@@ -103,7 +101,7 @@ function light(trace: RunResult, g: number, i: number): ExplainedNumber[] {
   const { prepared, details } = trace;
   const group = prepared.groups[g]!;
   const detail = details[g]!;
-  const { perStep, stride, transposition } = group;
+  const { perStep, stride, dome } = group;
   const at = i * stride;
   const { sunShare, skyShare, horizonShare, beamWm2, skyWm2, groundWm2 } = partsOfLight(trace, g, i);
   const outShare = perStep[at + OUT_SHARE]!;
@@ -113,11 +111,11 @@ function light(trace: RunResult, g: number, i: number): ExplainedNumber[] {
       "part of the sky light from beside the sun",
       sunShare,
       "",
-      transposition === "hayDavies" ? "beam ÷ above the air (hayDavies)" : `looked up (${transposition})`,
+      dome.transposition === "hayDavies" ? "beam ÷ above the air (hayDavies)" : `looked up (${dome.transposition})`,
     ),
     explained(
       "what that part becomes on it",
-      perStep[at + BEAM_RATIO]!,
+      perStep[at + COS_INCIDENCE]! * dome.rows[i * DOME_SLOTS + PER_LEVEL]!,
       "",
       "cosine ÷ sine of the sun's elevation, held near the horizon",
     ),

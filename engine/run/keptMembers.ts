@@ -8,11 +8,15 @@ import { type MemberRows, makeMemberShelf } from "./memberShelf.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { identityOf } from "./reuse.ts";
 import type { RunRows } from "./runRows.ts";
-import { drawMemberFigures, drawMemberLoads, drawMemberSky, type MemberRoom, stepMember } from "./stepMember.ts";
-import { stepOwnFigures, stepPower } from "./stepRun.ts";
-
-/** Draws a member and carries it through the event, as `stepMember` does. */
-export type RunMember = (ensemble: PreparedEnsemble, member: number, room: MemberRoom) => void;
+import {
+  drawMemberFigures,
+  drawMemberLoads,
+  drawMemberSky,
+  type MemberRoom,
+  type RunMembers,
+  stepMembers,
+} from "./stepMember.ts";
+import { stepLaneFigures, stepLaneLight, stepLaneWanted, stepPower } from "./stepRun.ts";
 
 /**
  * Members that remember: what the sky of a member was, what each of its panel groups made of it and what its operators wanted is kept, and met
@@ -20,18 +24,18 @@ export type RunMember = (ensemble: PreparedEnsemble, member: number, room: Membe
  * waits for the bank alone.
  * @param mostBytes what may be kept in all; members beyond that are worked out anew each time
  */
-export function makeKeptMembers(mostBytes: number): RunMember {
+export function makeKeptMembers(mostBytes: number): RunMembers {
   const shelf = makeMemberShelf(mostBytes);
   const kept = new WeakMap<PreparedEnsemble, KeptParts>();
-  return (ensemble, member, room) => {
+  return (ensemble, from, count, room) => {
     // With a selector, every step of every group is written down and none of it stays away from the bank's volts.
-    if (ensemble.prepared.selector.inputs > 0) return stepMember(ensemble, member, room);
+    if (ensemble.prepared.selector.inputs > 0) return stepMembers(ensemble, from, count, room);
     let parts = kept.get(ensemble);
     if (parts === undefined) {
       parts = partsOf(ensemble, room, shelf);
       kept.set(ensemble, parts);
     }
-    runKept(ensemble, member, room, parts);
+    runKept(ensemble, from, count, room, parts);
   };
 }
 
@@ -41,7 +45,7 @@ interface KeptParts {
   /** One for each panel group: whoever changes one of them meets the others again. */
   readonly groups: readonly MemberRows[];
   readonly wanted: MemberRows;
-  /** Room for the power of one group by itself. */
+  /** Room for the power of one group by itself, in as many lanes as the members have. */
   readonly alone: FixedPower;
 }
 
@@ -58,39 +62,41 @@ function partsOf(ensemble: PreparedEnsemble, room: MemberRoom, shelf: (key: stri
     sky: shelf(JSON.stringify(["sky", under])),
     groups,
     wanted: shelf(JSON.stringify(["wanted", wanted, spread[FIGURE_IDLE_SHARE]])),
-    alone: makeFixedPower(prepared.grid.steps, lowestV, highestV),
+    alone: makeFixedPower(prepared.grid.steps, lowestV, highestV, room.run.lanes),
   };
 }
 
-function runKept(ensemble: PreparedEnsemble, member: number, room: MemberRoom, parts: KeptParts): void {
+function runKept(ensemble: PreparedEnsemble, from: number, count: number, room: MemberRoom, parts: KeptParts): void {
   const { inputs, run } = room;
-  drawMemberFigures(ensemble, member, inputs);
-  stepOwnFigures(inputs, run.fixed);
-  stepOwnFigures(inputs, parts.alone);
+  const { prepared } = ensemble;
+  for (let lane = 0; lane < count; lane++) {
+    drawMemberFigures(ensemble, from + lane, inputs);
+    stepLaneFigures(prepared, inputs.figures, run, lane);
+    const wanted = parts.wanted.rowOf(from + lane);
+    if (wanted === undefined) {
+      drawMemberLoads(ensemble, from + lane, room);
+      parts.wanted.keep(from + lane, inputs.wantedW.length, () => inputs.wantedW.slice());
+    }
+    stepLaneWanted(wanted ?? inputs.wantedW, run, lane);
+  }
   clearFixedPower(run.fixed);
   let hasSky = false;
   for (let g = 0; g < parts.groups.length; g++) {
     const group = parts.groups[g]!;
-    const known = group.rowOf(member);
-    if (known !== undefined) {
-      unpackGroup(known, g, room.run);
-      continue;
-    }
-    if (!hasSky) meetSky(ensemble, member, room, parts.sky);
+    if (unpackLanes(group, g, from, count, run)) continue;
+    if (!hasSky) for (let lane = 0; lane < count; lane++) meetSky(ensemble, from + lane, room, lane, parts.sky);
     hasSky = true;
-    stepGroupAlone(ensemble.prepared.groups[g]!, g, room, parts.alone);
-    group.keep(member, packedGroupLength(parts.alone), () => packedGroup(run.planes[g]!, parts.alone));
+    stepGroupAlone(prepared.groups[g]!, g, count, run, parts.alone);
+    for (let lane = 0; lane < count; lane++) {
+      const length = packedGroupLength(lane, run, parts.alone);
+      group.keep(from + lane, length, () => packedGroup(g, lane, length, run, parts.alone));
+    }
   }
-  const wanted = parts.wanted.rowOf(member);
-  if (wanted !== undefined) inputs.wantedW.set(wanted);
-  else {
-    drawMemberLoads(ensemble, member, room);
-    parts.wanted.keep(member, inputs.wantedW.length, () => inputs.wantedW.slice());
-  }
-  stepPower(ensemble.prepared, inputs, run);
+  stepPower(prepared, run, count, 0);
 }
 
-function meetSky(ensemble: PreparedEnsemble, member: number, room: MemberRoom, kept: MemberRows): void {
+/** The member's sky in its lane. */
+function meetSky(ensemble: PreparedEnsemble, member: number, room: MemberRoom, lane: number, kept: MemberRows): void {
   const { light, airTempC } = room;
   const known = kept.rowOf(member);
   if (known !== undefined) unpackSky(known, light, airTempC);
@@ -98,17 +104,19 @@ function meetSky(ensemble: PreparedEnsemble, member: number, room: MemberRoom, k
     drawMemberSky(ensemble, member, room);
     kept.keep(member, 4 * airTempC.length, () => packedSky(light, airTempC));
   }
+  stepLaneLight(ensemble.prepared, light, airTempC, room.run, lane);
 }
 
-/** One group's work for all steps, by itself in `alone` and on top of the groups before it in `room.run.fixed`. */
-function stepGroupAlone(group: PreparedGroup, g: number, room: MemberRoom, alone: FixedPower): void {
-  const { light, airTempC, run } = room;
+/** One group's work for all steps, by itself in `alone` and on top of the groups before it in `run.fixed`. */
+function stepGroupAlone(group: PreparedGroup, g: number, lanes: number, run: RunRows, alone: FixedPower): void {
   clearFixedPower(alone);
-  stepPlane(group, g, light, airTempC, run.planes[g]!, alone, false);
+  alone.ofMember.set(run.fixed.ofMember);
+  stepPlane(group, g, run.light, lanes, run.planes[g]!, alone, false);
   const { sumW, hanging } = run.fixed;
-  for (let i = 0; i < sumW.length; i++) {
-    sumW[i]! += alone.sumW[i]!;
-    hanging[i]! |= alone.hanging[i]!;
+  const cells = lanes * (sumW.length / run.lanes);
+  for (let cell = 0; cell < cells; cell++) {
+    sumW[cell]! += alone.sumW[cell]!;
+    hanging[cell]! |= alone.hanging[cell]!;
   }
 }
 
@@ -130,34 +138,52 @@ function unpackSky(row: Float64Array, { ghiWm2, dniWm2, dhiWm2 }: SkyLight, airT
 /** A step in which a group hangs on the bank's volts: which it is, then what the sky makes of the group. */
 const HANGING_SLOTS = 1 + PLANE_SLOTS;
 
-function packedGroupLength({ sumW, hanging }: FixedPower): number {
-  let steps = 0;
-  for (let i = 0; i < hanging.length; i++) if (hanging[i] !== 0) steps++;
-  return sumW.length + steps * HANGING_SLOTS;
+function packedGroupLength(lane: number, { lanes }: RunRows, { sumW, hanging }: FixedPower): number {
+  const steps = sumW.length / lanes;
+  let hangs = 0;
+  for (let cell = lane * steps; cell < (lane + 1) * steps; cell++) if (hanging[cell] !== 0) hangs++;
+  return steps + hangs * HANGING_SLOTS;
 }
 
-/** The fixed powers of all steps, then the steps in which it hangs. */
-function packedGroup(plane: Float64Array, alone: FixedPower): Float64Array {
+/** The fixed powers of all steps of a lane, then the steps in which the group hangs. */
+function packedGroup(
+  g: number,
+  lane: number,
+  length: number,
+  { lanes, planes }: RunRows,
+  alone: FixedPower,
+): Float64Array {
   const { sumW, hanging } = alone;
-  const row = new Float64Array(packedGroupLength(alone));
-  row.set(sumW);
-  let at = sumW.length;
-  for (let i = 0; i < hanging.length; i++) {
-    if (hanging[i] === 0) continue;
+  const steps = sumW.length / lanes;
+  const first = lane * steps;
+  const row = new Float64Array(length);
+  row.set(sumW.subarray(first, first + steps));
+  let at = steps;
+  for (let i = 0; i < steps; i++) {
+    if (hanging[first + i] === 0) continue;
     row[at] = i;
-    row.set(plane.subarray(i * PLANE_SLOTS, (i + 1) * PLANE_SLOTS), at + 1);
+    row.set(planes[g]!.subarray((first + i) * PLANE_SLOTS, (first + i + 1) * PLANE_SLOTS), at + 1);
     at += HANGING_SLOTS;
   }
   return row;
 }
 
-function unpackGroup(row: Float64Array, g: number, { planes, fixed }: RunRows): void {
+/** Puts what is kept of a group on top of the groups before it, if it is kept for all of these members. */
+function unpackLanes(group: MemberRows, g: number, from: number, count: number, run: RunRows): boolean {
+  for (let lane = 0; lane < count; lane++) if (group.rowOf(from + lane) === undefined) return false;
+  for (let lane = 0; lane < count; lane++) unpackGroup(group.rowOf(from + lane)!, g, lane, run);
+  return true;
+}
+
+function unpackGroup(row: Float64Array, g: number, lane: number, { lanes, planes, fixed }: RunRows): void {
   const { sumW, hanging } = fixed;
   const plane = planes[g]!;
-  for (let i = 0; i < sumW.length; i++) sumW[i]! += row[i]!;
-  for (let at = sumW.length; at < row.length; at += HANGING_SLOTS) {
-    const i = row[at]!;
-    hanging[i]! |= 1 << g;
-    for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[i * PLANE_SLOTS + slot] = row[at + 1 + slot]!;
+  const steps = sumW.length / lanes;
+  const first = lane * steps;
+  for (let i = 0; i < steps; i++) sumW[first + i]! += row[i]!;
+  for (let at = steps; at < row.length; at += HANGING_SLOTS) {
+    const cell = first + row[at]!;
+    hanging[cell]! |= 1 << g;
+    for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[cell * PLANE_SLOTS + slot] = row[at + 1 + slot]!;
   }
 }

@@ -6,10 +6,11 @@ import { makeRunRows } from "./runRows.ts";
 import type { MemberRoom } from "./stepMember.ts";
 
 /**
- * Room for the members of an ensemble, one after the other.
+ * Room for the members of an ensemble.
+ * @param lanes how many are carried through the event side by side
  * @param spare room that nobody uses any more, of any ensemble; its memory is taken where it fits
  */
-export function makeMemberRoom(ensemble: PreparedEnsemble, spare?: MemberRoom): MemberRoom {
+export function makeMemberRoom(ensemble: PreparedEnsemble, lanes = 1, spare?: MemberRoom): MemberRoom {
   const { prepared } = ensemble;
   const { steps } = prepared.grid;
   const filled = (values: Float64Array, old?: Float64Array) => {
@@ -21,6 +22,6 @@ export function makeMemberRoom(ensemble: PreparedEnsemble, spare?: MemberRoom): 
     light: makeSkyLight(steps, spare?.light),
     airTempC: filled(prepared.airTempC, spare?.airTempC),
     inputs: ownInputs(prepared.inputs, filled(prepared.inputs.wantedW, spare?.inputs.wantedW)),
-    run: makeRunRows(prepared, spare?.run),
+    run: makeRunRows(prepared, lanes, spare?.run),
   };
 }

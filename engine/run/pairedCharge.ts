@@ -1,9 +1,8 @@
-import type { RunMember } from "./keptMembers.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
-import { ROW_STORED_AH } from "./runRows.ts";
-import { type MemberRoom, stepMember } from "./stepMember.ts";
-import { STORED_AH } from "./stepState.ts";
+import { ROW_SLOTS, ROW_STORED_AH } from "./runRows.ts";
+import { MEMBER_LANES, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
+import { STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /** How much more charge the second of two scenarios has than the first, under one and the same sky. Plain data. */
 export interface PairedCharge {
@@ -24,27 +23,36 @@ export function pairedCharge(
   second: PreparedEnsemble,
   from: number,
   to: number,
-  runMember: RunMember = stepMember,
+  runMembers: RunMembers = stepMembers,
 ): PairedCharge | null {
   const { steps, startMs, stepMs } = first.prepared.grid;
   const other = second.prepared.grid;
   if (steps !== other.steps || startMs !== other.startMs || stepMs !== other.stepMs) return null;
   const moments = steps + 1;
   const moreAh = new Float64Array((to - from) * moments);
-  const [roomA, roomB] = [makeMemberRoom(first), makeMemberRoom(second)];
-  for (let member = from; member < to; member++) {
-    runMember(first, member, roomA);
-    runMember(second, member, roomB);
-    const row = (member - from) * moments;
-    for (let i = 0; i < steps; i++) moreAh[row + i] = storedAh(roomB, i) - storedAh(roomA, i);
-    moreAh[row + steps] = roomB.run.state[STORED_AH]! - roomA.run.state[STORED_AH]!;
+  const [roomA, roomB] = [makeMemberRoom(first, MEMBER_LANES), makeMemberRoom(second, MEMBER_LANES)];
+  for (let next = from; next < to; next += MEMBER_LANES) {
+    const count = Math.min(MEMBER_LANES, to - next);
+    runMembers(first, next, count, roomA);
+    runMembers(second, next, count, roomB);
+    for (let lane = 0; lane < count; lane++) {
+      const row = (next + lane - from) * moments;
+      for (let i = 0; i < steps; i++) {
+        moreAh[row + i] = storedAh(roomB, lane * steps + i) - storedAh(roomA, lane * steps + i);
+      }
+      moreAh[row + steps] = endAh(roomB, lane) - endAh(roomA, lane);
+    }
   }
   return { from, to, moments, moreAh };
 }
 
-/** Charge at the start of step `i`. */
-function storedAh({ run }: MemberRoom, i: number): number {
-  return run.rows[i * run.stride + ROW_STORED_AH]!;
+/** Charge at the start of a step of a lane. */
+function storedAh({ run }: MemberRoom, cell: number): number {
+  return run.rows[cell * ROW_SLOTS + ROW_STORED_AH]!;
+}
+
+function endAh({ run }: MemberRoom, lane: number): number {
+  return run.state[lane * STATE_SLOTS + STORED_AH]!;
 }
 
 /**

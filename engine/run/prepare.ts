@@ -2,6 +2,7 @@ import { wrapLongitudeDeg } from "../angle.ts";
 import { copperOhmPerM } from "../array/copperOhmPerM.ts";
 import type { PreparedGroup } from "../array/preparedGroup.ts";
 import { prepareGroup } from "../array/prepareGroup.ts";
+import { prepareDome } from "../array/skyDome.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";
@@ -86,10 +87,13 @@ export function prepare(
   );
   const bank = reuse("bank", [scenario.bank, underSky], () => prepareBank(scenario.bank, airTempC, grid.stepH));
   const { panels, obstacles, models } = scenario;
+  const dome = reuse("dome", [models.transposition, underSky], () =>
+    prepareDome(models.transposition, sun.elevationDeg, clear.extraterrestrialWm2),
+  );
   const groups = panels.map((panel) =>
     reuse("group", [panel, obstacles, models, throughFactors, underSky], () => {
       const underThem = prepareObstacles(obstacles, throughFactors);
-      return prepareGroup(panel, underThem, models, grid, sun, clear, windMs);
+      return prepareGroup(panel, underThem, models, grid, sun, dome, windMs);
     }),
   );
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {

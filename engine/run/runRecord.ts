@@ -1,10 +1,12 @@
 import type { Prepared } from "./prepare.ts";
 import {
-  ROW_BANK_A,
-  ROW_BANK_V,
-  ROW_BANK_W,
-  ROW_CONNECTED,
+  BANK_A,
+  BANK_CONNECTED,
+  BANK_SLOTS,
+  BANK_V,
+  BANK_W,
   ROW_DEMAND_W,
+  ROW_SLOTS,
   ROW_SOLAR_W,
   ROW_SPILLED_W,
   ROW_STORED_AH,
@@ -43,31 +45,35 @@ export interface RunRecord {
   readonly radioV: Float64Array;
 }
 
-/** Sorts the rows of a finished run by quantity. */
+/** Sorts the rows of a finished run by quantity: those of a member by itself. */
 export function runRecord(prepared: Prepared, run: RunRows): RunRecord {
   const { steps } = prepared.grid;
-  const { rows, stride } = run;
-  const column = (at: number) => Float64Array.from({ length: steps }, (_, i) => rows[i * stride + at]!);
+  const { rows, bankRows, parts, partStride } = run;
+  const column = (at: number) => Float64Array.from({ length: steps }, (_, i) => rows[i * ROW_SLOTS + at]!);
+  const ofBank = (at: number) => Float64Array.from({ length: steps }, (_, i) => bankRows[i * BANK_SLOTS + at]!);
   const columns = (first: number, count: number) =>
-    Float64Array.from({ length: steps * count }, (_, k) => rows[(k % steps) * stride + first + Math.floor(k / steps)]!);
+    Float64Array.from(
+      { length: steps * count },
+      (_, k) => parts[(k % steps) * partStride + first + Math.floor(k / steps)]!,
+    );
   const demandW = column(ROW_DEMAND_W);
   const unservedW = column(ROW_UNSERVED_W);
   return {
     storedAh: Float64Array.from({ length: steps + 1 }, (_, i) =>
-      i < steps ? rows[i * stride + ROW_STORED_AH]! : run.state[STORED_AH]!,
+      i < steps ? rows[i * ROW_SLOTS + ROW_STORED_AH]! : run.state[STORED_AH]!,
     ),
     solarW: column(ROW_SOLAR_W),
-    groupW: columns(run.groupAt, prepared.groups.length),
+    groupW: columns(0, prepared.groups.length),
     spilledW: column(ROW_SPILLED_W),
     sourceW: columns(run.sourceAt, prepared.sources.length),
     fuelL: columns(run.fuelAt, prepared.sources.length),
     demandW,
     servedW: demandW.map((watts, i) => watts - unservedW[i]!),
     unservedW,
-    bankW: column(ROW_BANK_W),
-    bankA: column(ROW_BANK_A),
-    bankV: column(ROW_BANK_V),
-    connected: column(ROW_CONNECTED),
+    bankW: ofBank(BANK_W),
+    bankA: ofBank(BANK_A),
+    bankV: ofBank(BANK_V),
+    connected: ofBank(BANK_CONNECTED),
     radioV: columns(run.stationAt, prepared.loads.stations.length),
   };
 }

@@ -1,7 +1,15 @@
 import { CHARGE_BINS, type OddsPart, POWER_BINS } from "./oddsPart.ts";
 import type { Prepared } from "./prepare.ts";
-import { ROW_DEMAND_W, ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
-import { DROPOUT_H, STORED_AH } from "./stepState.ts";
+import {
+  ROW_DEMAND_W,
+  ROW_SLOTS,
+  ROW_SOLAR_W,
+  ROW_SPILLED_W,
+  ROW_STORED_AH,
+  ROW_UNSERVED_W,
+  type RunRows,
+} from "./runRows.ts";
+import { DROPOUT_H, STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /** Smallest shortfall that counts: below it, it is rounding. */
 export const NOTHING_W = 1e-6;
@@ -16,16 +24,25 @@ export interface Counting {
   readonly sheddingOrder: Int32Array;
 }
 
-/** Counts a finished member into a part. */
-export function stepCount(prepared: Prepared, run: RunRows, member: number, counting: Counting, part: OddsPart): void {
-  const { rows, stride } = run;
+/** Counts the finished member of a lane into a part. */
+export function stepCount(
+  prepared: Prepared,
+  run: RunRows,
+  lane: number,
+  member: number,
+  counting: Counting,
+  part: OddsPart,
+): void {
+  const { rows } = run;
   const { steps, stepH } = prepared.grid;
   const { reserveAh, perFullAh } = counting;
   const { outcomes, chargeCounts, solarCounts, loadCounts, belowCounts, darkCounts } = part;
   const chargeBinsPerAh = perFullAh * CHARGE_BINS;
   const { solarBinsPerW, loadBinsPerW } = counting;
   const m = member - part.from;
-  let lowestAh = rows[ROW_STORED_AH]!;
+  const now = lane * STATE_SLOTS;
+  const firstRow = lane * steps * ROW_SLOTS;
+  let lowestAh = rows[firstRow + ROW_STORED_AH]!;
   let lowestStep = 0;
   let belowFrom = -1;
   let below = 0;
@@ -35,7 +52,7 @@ export function stepCount(prepared: Prepared, run: RunRows, member: number, coun
   let solarW = 0;
   let spilledW = 0;
   let demandW = 0;
-  for (let i = 0, row = 0; i < steps; i++, row += stride) {
+  for (let i = 0, row = firstRow; i < steps; i++, row += ROW_SLOTS) {
     const storedAh = rows[row + ROW_STORED_AH]!;
     const sunW = rows[row + ROW_SOLAR_W]!;
     const wantedW = rows[row + ROW_DEMAND_W]!;
@@ -63,7 +80,7 @@ export function stepCount(prepared: Prepared, run: RunRows, member: number, coun
     solarCounts[i * POWER_BINS + binOf(sunW * solarBinsPerW, POWER_BINS)]!++;
     loadCounts[i * POWER_BINS + binOf(wantedW * loadBinsPerW, POWER_BINS)]!++;
   }
-  const endAh = run.state[STORED_AH]!;
+  const endAh = run.state[now + STORED_AH]!;
   chargeCounts[steps * CHARGE_BINS + binOf(endAh * chargeBinsPerAh, CHARGE_BINS)]!++;
   if (endAh < lowestAh) {
     lowestAh = endAh;
@@ -81,8 +98,8 @@ export function stepCount(prepared: Prepared, run: RunRows, member: number, coun
   outcomes.solarWh[m] = solarW * stepH;
   outcomes.spilledWh[m] = spilledW * stepH;
   outcomes.demandWh[m] = demandW * stepH;
-  countSources(prepared, run, m, part);
-  outcomes.dropoutH[m] = run.state[DROPOUT_H]!;
+  countSources(prepared, run, lane, m, part);
+  outcomes.dropoutH[m] = run.state[now + DROPOUT_H]!;
 }
 
 /**
@@ -108,14 +125,14 @@ function countUnserved(prepared: Prepared, i: number, shortW: number, counting: 
   }
 }
 
-function countSources(prepared: Prepared, run: RunRows, m: number, part: OddsPart): void {
+function countSources(prepared: Prepared, run: RunRows, lane: number, m: number, part: OddsPart): void {
   const { sources, grid } = prepared;
   let fuelL = 0;
   let runningH = 0;
   for (let s = 0; s < sources.length; s++) {
     if (!sources[s]!.isGenerator) continue;
     for (let i = 0; i < grid.steps; i++) {
-      const burntL = run.rows[i * run.stride + run.fuelAt + s]!;
+      const burntL = run.parts[(lane * grid.steps + i) * run.partStride + run.fuelAt + s]!;
       fuelL += burntL;
       if (burntL > 0) runningH += grid.stepH * sources[s]!.availableShare[i]!;
     }

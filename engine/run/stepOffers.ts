@@ -3,7 +3,7 @@ import { writeDetail } from "../array/writeDetail.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
-import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH } from "./stepState.ts";
+import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /**
  * What the sun and the other sources could give the bank in a step, and which of them the selector lets pass. Asked only where the
@@ -12,47 +12,51 @@ import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STORED_AH } 
 export function stepOffers(
   prepared: Prepared,
   i: number,
+  lane: number,
   run: RunRows,
   noteAll: boolean,
   details: RunDetails | undefined,
 ): void {
   const { bank, groups, sources } = prepared;
-  const { state, rows, offeredW } = run;
-  const firstGroup = i * run.stride + run.groupAt;
-  const openV = state[OPEN_V]!;
+  const { state, parts, offeredW } = run;
+  const cell = lane * prepared.grid.steps + i;
+  const now = lane * STATE_SLOTS;
+  const firstGroup = cell * run.partStride;
+  const openV = state[now + OPEN_V]!;
   // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes. None works
   // below the lowest volts of a bank that is to be called one.
-  const lastA = state[LAST_A]!;
+  const lastA = state[now + LAST_A]!;
   const seenV = openV + lastA * (lastA > 0 ? bank.chargingOhm : bank.internalOhm);
-  state[AT_BANK_V] = Math.min(bank.absorptionV, Math.max(run.fixed.lowestV, seenV));
+  state[now + AT_BANK_V] = Math.min(bank.absorptionV, Math.max(run.fixed.lowestV, seenV));
 
   const { fixed } = run;
-  const hanging = fixed.hanging[i]!;
+  const hanging = fixed.hanging[cell]!;
   // Summed in the same order whether everything is noted or not, so that a member's trace is the member to the last bit.
-  let solarW = fixed.sumW[i]!;
+  let solarW = fixed.sumW[cell]!;
   if (noteAll || hanging !== 0) {
     for (let g = 0; g < groups.length; g++) {
       const hangs = (hanging & (1 << g)) !== 0;
       if (!noteAll && !hangs) continue;
-      stepGroup(groups[g]!, i, run.planes[g]!, state, AT_BANK_V, rows, firstGroup + g, fixed);
+      stepGroup(groups[g]!, i, lane, cell, run.planes[g]!, state, now + AT_BANK_V, parts, firstGroup + g, fixed);
       if (details !== undefined) stepDetail(prepared, i, g, run, details);
-      if (hangs) solarW += rows[firstGroup + g]!;
+      if (hangs) solarW += parts[firstGroup + g]!;
     }
   }
   let sourcesW = 0;
   for (let s = 0; s < sources.length; s++) {
-    stepSource(prepared, run, s, i);
+    stepSource(prepared, run, lane, s, i);
     sourcesW += offeredW[s]!;
   }
-  state[SOLAR_W] = solarW;
-  state[SHUT_OUT_W] = 0;
-  state[OFFERED_W] = sourcesW;
-  if (prepared.selector.inputs > 0) stepSelector(prepared, run, firstGroup);
+  state[now + SOLAR_W] = solarW;
+  state[now + SHUT_OUT_W] = 0;
+  state[now + OFFERED_W] = sourcesW;
+  if (prepared.selector.inputs > 0) stepSelector(prepared, run, firstGroup, now);
 }
 
+/** Notes a group's step; a trace has one lane. */
 function stepDetail(prepared: Prepared, i: number, g: number, run: RunRows, details: RunDetails): void {
-  const { state, rows } = run;
-  const at = i * run.stride + run.groupAt + g;
+  const { state, parts } = run;
+  const at = i * run.partStride + g;
   const group = prepared.groups[g]!;
   writeDetail(
     group,
@@ -61,7 +65,7 @@ function stepDetail(prepared: Prepared, i: number, g: number, run: RunRows, deta
     details.freePlanes[g]!,
     state,
     AT_BANK_V,
-    rows,
+    parts,
     at,
     run.fixed,
     details.groups[g]!,
@@ -69,13 +73,13 @@ function stepDetail(prepared: Prepared, i: number, g: number, run: RunRows, deta
 }
 
 /** Lets the largest of the selector's inputs pass and shuts the others out. */
-function stepSelector(prepared: Prepared, run: RunRows, firstGroup: number): void {
+function stepSelector(prepared: Prepared, run: RunRows, firstGroup: number, now: number): void {
   const { groups, sources, selector } = prepared;
-  const { state, rows, inputW, offeredW } = run;
+  const { state, parts, inputW, offeredW } = run;
   for (let input = 0; input < selector.inputs; input++) inputW[input] = 0;
   for (let g = 0; g < groups.length; g++) {
     const input = selector.inputOfGroup[g]!;
-    if (input >= 0) inputW[input]! += rows[firstGroup + g]!;
+    if (input >= 0) inputW[input]! += parts[firstGroup + g]!;
   }
   for (let s = 0; s < sources.length; s++) {
     const input = selector.inputOfSource[s]!;
@@ -88,7 +92,7 @@ function stepSelector(prepared: Prepared, run: RunRows, firstGroup: number): voi
   let shutOutW = 0;
   for (let g = 0; g < groups.length; g++) {
     const input = selector.inputOfGroup[g]!;
-    if (input >= 0 && input !== winner) shutOutW += rows[firstGroup + g]!;
+    if (input >= 0 && input !== winner) shutOutW += parts[firstGroup + g]!;
   }
   let sourcesW = 0;
   for (let s = 0; s < sources.length; s++) {
@@ -96,39 +100,41 @@ function stepSelector(prepared: Prepared, run: RunRows, firstGroup: number): voi
     if (input >= 0 && input !== winner) offeredW[s] = 0;
     sourcesW += offeredW[s]!;
   }
-  state[SOLAR_W] = Math.max(0, state[SOLAR_W]! - shutOutW);
-  state[SHUT_OUT_W] = shutOutW;
-  state[OFFERED_W] = sourcesW;
+  state[now + SOLAR_W] = Math.max(0, state[now + SOLAR_W]! - shutOutW);
+  state[now + SHUT_OUT_W] = shutOutW;
+  state[now + OFFERED_W] = sourcesW;
 }
 
 /**
  * What a source could give in step `i`, W, into `record.offeredW`. A generator is started at or below its start charge and
  * runs until its stop charge, the end of the allowed hours or the end of its fuel.
  */
-function stepSource(prepared: Prepared, run: RunRows, s: number, i: number): void {
+function stepSource(prepared: Prepared, run: RunRows, lane: number, s: number, i: number): void {
   const source = prepared.sources[s]!;
   const { state, runs, fuelLeftL, offeredW } = run;
+  const now = lane * STATE_SLOTS;
+  const own = lane * prepared.sources.length + s;
   const share = source.availableShare[i]!;
   let hoursShare = share;
   if (source.isGenerator) {
-    const chargeShare = state[STORED_AH]! / prepared.bank.fullAh;
-    const mayRun = share > 0 && fuelLeftL[s]! > 0;
-    const wants = runs[s]! > 0 ? chargeShare < source.stopShare : chargeShare <= source.startShare;
-    runs[s] = mayRun && wants ? 1 : 0;
-    if (runs[s] === 0) hoursShare = 0;
+    const chargeShare = state[now + STORED_AH]! / prepared.bank.fullAh;
+    const mayRun = share > 0 && fuelLeftL[own]! > 0;
+    const wants = runs[own]! > 0 ? chargeShare < source.stopShare : chargeShare <= source.startShare;
+    runs[own] = mayRun && wants ? 1 : 0;
+    if (runs[own] === 0) hoursShare = 0;
   }
-  const headroomV = source.chargeV - state[OPEN_V]!;
+  const headroomV = source.chargeV - state[now + OPEN_V]!;
   if (hoursShare <= 0 || headroomV <= 0) {
     offeredW[s] = 0;
     return;
   }
   const ohm = prepared.bank.chargingOhm;
   const currentA = ohm > 0 ? Math.min(source.maxA, headroomV / ohm) : source.maxA;
-  const powerW = Math.min(source.maxW, currentA * state[AT_BANK_V]!);
+  const powerW = Math.min(source.maxW, currentA * state[now + AT_BANK_V]!);
   if (source.isGenerator) {
     const burnLPerH = source.burnIdleLPerH + source.burnLPerWh * powerW;
     const fullStepL = burnLPerH * hoursShare * prepared.grid.stepH;
-    if (fullStepL > fuelLeftL[s]!) hoursShare *= fuelLeftL[s]! / fullStepL;
+    if (fullStepL > fuelLeftL[own]!) hoursShare *= fuelLeftL[own]! / fullStepL;
   }
   offeredW[s] = powerW * hoursShare;
 }

@@ -1,8 +1,8 @@
 import { drawA } from "../bank/bankVoltage.ts";
-import { INPUT_PEAK_W, type MemberInputs } from "./memberInputs.ts";
+import { INPUT_PEAK_W } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
-import { ROW_BANK_V, ROW_CONNECTED, type RunRows } from "./runRows.ts";
-import { DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
+import type { RunRows } from "./runRows.ts";
+import { CONNECTED, DROPOUT_H, OPEN_V, SOLAR_W, STATE_SLOTS, TAKEN_W, TERMINAL_V } from "./stepState.ts";
 
 /**
  * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
@@ -10,17 +10,19 @@ import { DROPOUT_H, OPEN_V, SOLAR_W, TAKEN_W } from "./stepState.ts";
  * there or the disconnect is open.
  * @param noteAll whether every voltage is written down; else only those that may fall short are worked out
  */
-export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, run: RunRows, noteAll: boolean): void {
-  const { bank, feedDropV, mainFeedOhm, converterV } = prepared;
-  const { state, rows } = run;
+export function stepRadios(prepared: Prepared, i: number, lane: number, run: RunRows, noteAll: boolean): void {
+  const { bank, feedDropV, inputs, mainFeedOhm, converterV } = prepared;
+  const { state, parts } = run;
   const { internalOhm } = bank;
   const { stations } = prepared.loads;
   const { stepH } = prepared.grid;
-  const row = i * run.stride;
+  const cell = lane * prepared.grid.steps + i;
+  const firstPart = cell * run.partStride + run.stationAt;
+  const now = lane * STATE_SLOTS;
   const firstPeak = i * inputs.stride + INPUT_PEAK_W;
-  const chargingW = state[SOLAR_W]! + state[TAKEN_W]!;
-  const openV = state[OPEN_V]!;
-  const isConnected = rows[row + ROW_CONNECTED]! > 0;
+  const chargingW = state[now + SOLAR_W]! + state[now + TAKEN_W]!;
+  const openV = state[now + OPEN_V]!;
+  const isConnected = state[now + CONNECTED]! > 0;
   for (let s = 0; s < feedDropV.length; s++) {
     const peakW = inputs.rows[firstPeak + s]!;
     let radioV = 0;
@@ -35,11 +37,13 @@ export function stepRadios(prepared: Prepared, i: number, inputs: MemberInputs, 
         if (aboutV <= 0.2 * openV && openV - 1.5 * aboutV - feedDropV[s]! >= station.minimumV) continue;
       }
       const bankV =
-        shortW > 0 ? openV - internalOhm * drawA(openV, internalOhm, shortW) : Math.max(openV, rows[row + ROW_BANK_V]!);
+        shortW > 0
+          ? openV - internalOhm * drawA(openV, internalOhm, shortW)
+          : Math.max(openV, state[now + TERMINAL_V]!);
       const afterV = converterV > 0 ? converterV : bankV - mainFeedOhm * drawA(bankV, mainFeedOhm, peakW);
       radioV = afterV - feedDropV[s]!;
-      if (radioV < station.minimumV) state[DROPOUT_H]! += stepH * station.staffedShare[i]!;
+      if (radioV < station.minimumV) state[now + DROPOUT_H]! += stepH * station.staffedShare[i]!;
     }
-    rows[row + run.stationAt + s] = radioV;
+    parts[firstPart + s] = radioV;
   }
 }

@@ -1,13 +1,14 @@
-import { clearFixedPower, type FixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "../array/fixedPower.ts";
+import { clearFixedPower, MEMBER_CROWNS, MEMBER_SLOTS, MEMBER_YIELD } from "../array/fixedPower.ts";
+import { stepDome } from "../array/stepDome.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
-import { crownLean, FIGURE_START_SHARE, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
+import { crownLean, FIGURE_START_SHARE, FIGURE_YIELD_SHARE, FIGURES } from "./memberFigures.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { stepBank } from "./stepBank.ts";
-import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "./stepState.ts";
+import { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /**
  * Carries one member through the whole event: in every step the sun is offered, sources that may run are offered, the loads
@@ -17,8 +18,8 @@ import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "./stepState.ts";
  * In every step: solar − spilled + sources + bank discharge = served + bank charge.
  * @param light the member's sky; one value per step
  * @param airTempC the member's air; one value per step
- * @param inputs the member's loads and limits
- * @param run where everything is written
+ * @param inputs the member's loads and figures
+ * @param run where everything is written, in its first lane
  * @param details filled in when given (a single trace); ensembles leave it out
  */
 export function stepRun(
@@ -29,44 +30,64 @@ export function stepRun(
   run: RunRows,
   details?: RunDetails,
 ): void {
-  stepStart(prepared, inputs, run);
-  stepOnward(prepared, light, airTempC, inputs, run, 0, details);
+  stepLaneFigures(prepared, inputs.figures, run, 0);
+  stepLaneWanted(inputs.wantedW, run, 0);
+  stepLaneLight(prepared, light, airTempC, run, 0);
+  stepLanes(prepared, run, 1, details);
 }
 
-/** How things stand before the first step. */
-function stepStart(prepared: Prepared, inputs: MemberInputs, run: RunRows): void {
+/** Hands a lane its member's own figures, and how things stand before the first step. */
+export function stepLaneFigures(prepared: Prepared, figures: Float64Array, run: RunRows, lane: number): void {
   const { state } = run;
-  state[STORED_AH] = prepared.bank.fullAh * inputs.figures[FIGURE_START_SHARE]!;
-  state[LAST_A] = 0;
-  state[DROPOUT_H] = 0;
-  state[CONNECTED] = 1;
-  for (let s = 0; s < prepared.sources.length; s++) {
-    run.runs[s] = 0;
-    run.fuelLeftL[s] = prepared.sources[s]!.fuelL;
+  for (let f = 0; f < FIGURES; f++) run.figures[lane * FIGURES + f] = figures[f]!;
+  const { ofMember } = run.fixed;
+  ofMember[lane * MEMBER_SLOTS + MEMBER_YIELD] = figures[FIGURE_YIELD_SHARE]!;
+  ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS] = crownLean(figures);
+  const at = lane * STATE_SLOTS;
+  state[at + STORED_AH] = prepared.bank.fullAh * figures[FIGURE_START_SHARE]!;
+  state[at + LAST_A] = 0;
+  state[at + DROPOUT_H] = 0;
+  state[at + CONNECTED] = 1;
+  const sources = prepared.sources.length;
+  for (let s = 0; s < sources; s++) {
+    run.runs[lane * sources + s] = 0;
+    run.fuelLeftL[lane * sources + s] = prepared.sources[s]!.fuelL;
   }
 }
 
-/** The second half of `stepRun`, for which `stepPanels` has been through: from the first step to the last, with nothing noted but the rows. */
-export function stepPower(prepared: Prepared, inputs: MemberInputs, run: RunRows): void {
-  stepStart(prepared, inputs, run);
-  stepBank(prepared, inputs, run, 0, isNoted(prepared, undefined), undefined);
+/** Hands a lane what its member's gear wants. */
+export function stepLaneWanted(wantedW: Float64Array, run: RunRows, lane: number): void {
+  run.wantedW.set(wantedW, lane * wantedW.length);
 }
 
-/**
- * Carries a member on from step `first` to the end; `run.state`, `run.runs` and `run.fuelLeftL` say how things stand there.
- * @param first 0…steps
- */
-export function stepOnward(
+/** Hands a lane its member's sky, sorted by the dome. */
+export function stepLaneLight(
   prepared: Prepared,
   light: SkyLight,
   airTempC: Float64Array,
-  inputs: MemberInputs,
   run: RunRows,
-  first: number,
-  details?: RunDetails,
+  lane: number,
 ): void {
-  stepPanels(prepared, light, airTempC, inputs, run, details);
-  stepBank(prepared, inputs, run, first, isNoted(prepared, details), details);
+  // All groups have the one dome of their scenario.
+  if (prepared.groups.length > 0)
+    stepDome(prepared.groups[0]!.dome, light, airTempC, run.light, lane * airTempC.length);
+}
+
+/**
+ * Carries the members of the first lanes through the event; each has been handed its figures, loads and light.
+ * @param lanes 1…`run.lanes`
+ */
+export function stepLanes(prepared: Prepared, run: RunRows, lanes: number, details?: RunDetails): void {
+  stepPanels(prepared, run, lanes, details);
+  stepPower(prepared, run, lanes, 0, details);
+}
+
+/**
+ * The second half of `stepLanes`, for which `stepPanels` has been through: from step `first` to the last.
+ * @param first 0…steps; `run.state`, `run.runs` and `run.fuelLeftL` say how things stand there
+ */
+export function stepPower(prepared: Prepared, run: RunRows, lanes: number, first: number, details?: RunDetails): void {
+  stepBank(prepared, run, lanes, first, isNoted(prepared, details), details);
 }
 
 /** Whether every step of every group is written down: traces, and runs in which one input shuts out another. */
@@ -74,31 +95,17 @@ function isNoted(prepared: Prepared, details: RunDetails | undefined): boolean {
   return details !== undefined || prepared.selector.inputs > 0;
 }
 
-/** Hands the panels what is the member's own: their yield and its crowns. */
-export function stepOwnFigures({ figures }: MemberInputs, { ofMember }: FixedPower): void {
-  ofMember[MEMBER_YIELD] = figures[FIGURE_YIELD_SHARE]!;
-  ofMember[MEMBER_CROWNS] = crownLean(figures);
-}
-
-/** What the sky makes of all panels, for all steps at once; as in `stepRun`, whose first half it is. */
-export function stepPanels(
-  prepared: Prepared,
-  light: SkyLight,
-  airTempC: Float64Array,
-  inputs: MemberInputs,
-  run: RunRows,
-  details?: RunDetails,
-): void {
+/** What the sky makes of all panels, for all steps at once: the first half of `stepLanes`. */
+export function stepPanels(prepared: Prepared, run: RunRows, lanes: number, details?: RunDetails): void {
   const { groups } = prepared;
-  stepOwnFigures(inputs, run.fixed);
-  if (details !== undefined) stepOwnFigures(inputs, details.freeFixed);
   const noteAll = isNoted(prepared, details);
   clearFixedPower(run.fixed);
+  if (details !== undefined) details.freeFixed.ofMember.set(run.fixed.ofMember);
   for (let g = 0; g < groups.length; g++) {
     const group = groups[g]!;
-    stepPlane(group, g, light, airTempC, run.planes[g]!, run.fixed, noteAll);
+    stepPlane(group, g, run.light, lanes, run.planes[g]!, run.fixed, noteAll);
     if (details !== undefined && group.unshaded !== null) {
-      stepPlane(group.unshaded, g, light, airTempC, details.freePlanes[g]!, details.freeFixed, true);
+      stepPlane(group.unshaded, g, run.light, lanes, details.freePlanes[g]!, details.freeFixed, true);
     }
   }
 }

@@ -2,7 +2,7 @@ import { drawSky } from "../sky/skyEnsemble.ts";
 import { drawFigures } from "./memberFigures.ts";
 import { drawOperators } from "./operators.ts";
 import type { Prepared } from "./prepare.ts";
-import { ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
+import { ROW_SLOTS, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
 import type { SizeMap } from "./sizeMap.ts";
 import { NOTHING_W } from "./stepCount.ts";
 import { stepRun } from "./stepRun.ts";
@@ -40,16 +40,16 @@ export function stepSizes(map: SizeMap, member: number, held: Uint32Array, dark:
 
 /** Whether the charge never fell below the reserve. */
 function stepHolds(prepared: Prepared, run: RunRows, reserveAh: number): boolean {
-  const { rows, stride } = run;
-  const last = prepared.grid.steps * stride;
-  for (let row = 0; row < last; row += stride) if (rows[row + ROW_STORED_AH]! < reserveAh) return false;
+  const { rows } = run;
+  const last = prepared.grid.steps * ROW_SLOTS;
+  for (let row = 0; row < last; row += ROW_SLOTS) if (rows[row + ROW_STORED_AH]! < reserveAh) return false;
   return run.state[STORED_AH]! >= reserveAh;
 }
 
 /** Whether any load ever went unserved. */
 function stepIsDark(prepared: Prepared, run: RunRows): boolean {
-  const { rows, stride } = run;
-  const last = prepared.grid.steps * stride;
-  for (let row = 0; row < last; row += stride) if (rows[row + ROW_UNSERVED_W]! > NOTHING_W) return true;
+  const { rows } = run;
+  const last = prepared.grid.steps * ROW_SLOTS;
+  for (let row = 0; row < last; row += ROW_SLOTS) if (rows[row + ROW_UNSERVED_W]! > NOTHING_W) return true;
   return false;
 }

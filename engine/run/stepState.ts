@@ -19,7 +19,10 @@ export const TAKEN_W = 6;
 export const LAST_A = 7;
 export const CONNECTED = 8;
 
-/** Staffed hours so far in which a radio fell below its least volts on a peak, summed over the stations. */
-export const DROPOUT_H = 9;
+/** Volts at the bank's terminals over the step, for radios that are asked. */
+export const TERMINAL_V = 9;
 
-export const STATE_SLOTS = 10;
+/** Staffed hours so far in which a radio fell below its least volts on a peak, summed over the stations. */
+export const DROPOUT_H = 10;
+
+export const STATE_SLOTS = 11;

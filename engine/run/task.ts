@@ -1,7 +1,6 @@
 import { EngineFault } from "../fault.ts";
 import { type DriversRows, driversRows, mergeDriversRows } from "./driversRows.ts";
 import { type DriversWhatIfs, driversWhatIfs, mergeDriversWhatIfs } from "./driversWhatIfs.ts";
-import type { RunMember } from "./keptMembers.ts";
 import { countingOf } from "./odds.ts";
 import { makeOddsPart } from "./oddsPart.ts";
 import { packOdds } from "./packedOdds.ts";
@@ -10,6 +9,7 @@ import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import type { SizeMap } from "./sizeMap.ts";
 import { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 import { stepCount } from "./stepCount.ts";
+import type { RunMembers } from "./stepMember.ts";
 import type { Task, TaskEnd, TaskOrder, TaskPart, TaskReply } from "./taskOrder.ts";
 import { makeTaskStore, type TaskStore } from "./taskStore.ts";
 
@@ -74,7 +74,7 @@ function workOf(task: Task, store: TaskStore, at: (member: number) => void): Wor
       return oddsWork(ensemble, task.from, task.to, store, at);
     case "pairs": {
       const other = store.ensemble({ ...task, scenario: task.other });
-      return other.ok ? pairsWork(ensemble, other.value, store.runMember) : other;
+      return other.ok ? pairsWork(ensemble, other.value, store.runMembers) : other;
     }
     case "driversRows": {
       const { of } = task;
@@ -99,19 +99,25 @@ function oddsWork(
   store: TaskStore,
   at: (member: number) => void,
 ): Work {
-  const { runMember } = store;
+  const { runMembers } = store;
   const counting = countingOf(ensemble);
   const taken = store.takeRoom(ensemble);
   const room = taken.members;
   const part = makeOddsPart(ensemble.prepared, ensemble.seed, first, end, taken.counts);
   const { endShare, demandWh } = part.outcomes;
   const run = (from: number, to: number) => {
-    for (let member = from; member < to; member++) {
-      at(member);
-      runMember(ensemble, member, room);
-      stepCount(ensemble.prepared, room.run, member, counting, part);
-      if (!Number.isFinite(endShare[member - first]! + demandWh[member - first]!)) {
-        throw new EngineFault(`it ends with a charge of ${endShare[member - first]}`);
+    const { lanes } = room.run;
+    for (let next = from; next < to; next += lanes) {
+      const count = Math.min(lanes, to - next);
+      at(next);
+      runMembers(ensemble, next, count, room);
+      for (let lane = 0; lane < count; lane++) {
+        const member = next + lane;
+        at(member);
+        stepCount(ensemble.prepared, room.run, lane, member, counting, part);
+        if (!Number.isFinite(endShare[member - first]! + demandWh[member - first]!)) {
+          throw new EngineFault(`it ends with a charge of ${endShare[member - first]}`);
+        }
       }
     }
   };
@@ -123,10 +129,10 @@ function oddsWork(
   return { membersAtOnce: atOnce(ensemble, 1), run, part: packed };
 }
 
-function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble, runMember: RunMember): Work {
+function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble, runMembers: RunMembers): Work {
   const parts: PairedCharge[] = [];
   const run = (from: number, to: number) => {
-    const part = pairedCharge(first, second, from, to, runMember);
+    const part = pairedCharge(first, second, from, to, runMembers);
     if (part === null) throw new EngineFault("a pair of scenarios does not last equally long");
     parts.push(part);
   };

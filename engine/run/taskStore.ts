@@ -1,13 +1,13 @@
 import type { Problem } from "../scenario/problem.ts";
 import { withoutEachLoad } from "./driversShedding.ts";
-import { makeKeptMembers, type RunMember } from "./keptMembers.ts";
+import { makeKeptMembers } from "./keptMembers.ts";
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import { emptyCounts, type LongCounts } from "./oddsPart.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
 import { prepareSizes, type SizeMap } from "./sizeMap.ts";
-import { type MemberRoom, stepMember } from "./stepMember.ts";
+import { MEMBER_LANES, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
 import type { OddsTask, SizesTask } from "./taskOrder.ts";
 
 type Ready<T> =
@@ -28,8 +28,8 @@ export interface TaskStore {
   /** The scenario ready for one run. */
   readonly prepared: (of: Pick<OddsTask, "scenario" | "surroundings">) => Ready<Prepared>;
   readonly map: (of: SizesTask) => Ready<SizeMap>;
-  /** Runs a member, with what is kept of it from other scenarios and earlier times. */
-  readonly runMember: RunMember;
+  /** Runs members side by side, with what is kept of them from other scenarios and earlier times. */
+  readonly runMembers: RunMembers;
   /** Room for members and to count in, with nothing in it: the memory of what was taken before, if it is back and fits. */
   readonly takeRoom: (ensemble: PreparedEnsemble) => TakenRoom;
   readonly giveBack: (taken: TakenRoom) => void;
@@ -66,12 +66,12 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
         const ready = prepareSizes(document, x, y, surroundings, seed);
         return ready.ok ? { ok: true, value: ready.map } : ready;
       }),
-    runMember: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMember,
+    runMembers: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMembers,
     takeRoom: (ensemble) => {
       const shape = shapeOf(ensemble.prepared);
       const spare = back.get(shape);
       back.delete(shape);
-      const members = makeMemberRoom(ensemble, spare?.members);
+      const members = makeMemberRoom(ensemble, MEMBER_LANES, spare?.members);
       return { shape, members, counts: emptyCounts(ensemble.prepared.grid.steps, spare?.counts) };
     },
     giveBack: (taken) => {

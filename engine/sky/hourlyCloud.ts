@@ -24,9 +24,11 @@ export const CLOUD_FIT = {
 
 /** Where spread within the day ends: a day this bright is cloudless. */
 const CLOUDLESS = 1.05;
-/** Nodes of the table along the day's index, from 0 to `MAX_DAY_CLEAR_INDEX`. */
+/** Nodes of the day's index for which the spread of hours is worked out, from 0 to `MAX_DAY_CLEAR_INDEX`, and tables laid between two of them. */
 const DAY_NODES = 51;
-const NODES_PER_INDEX = (DAY_NODES - 1) / MAX_DAY_CLEAR_INDEX;
+const TABLES_PER_NODE = 5;
+const DAY_TABLES = (DAY_NODES - 1) * TABLES_PER_NODE + 1;
+const TABLES_PER_INDEX = (DAY_TABLES - 1) / MAX_DAY_CLEAR_INDEX;
 
 /**
  * Standard deviation of the hours' clear-sky index within a day, weighted by the cloudless sky's light.
@@ -46,7 +48,9 @@ export interface PreparedCloud {
   readonly clearWm2: Float64Array;
   readonly memory: number;
   readonly drive: number;
-  /** By day index and normal value: the clear-sky index. */
+  /** Sum of those of each day. */
+  readonly clearOfDayWm2: Float64Array;
+  /** The clear-sky index by normal value, one table for each 0.005 of the day's index: no day is further than half of that from one. */
   readonly indexTable: Float64Array;
 }
 
@@ -65,20 +69,37 @@ export function prepareHourlyCloud(dayStart: Int32Array, clearWm2: Float64Array,
   const memory = (1 - Math.exp(-step)) ** 2 / (2 * (step - 1 + Math.exp(-step)));
   const within = withinDayShare(dayStart, clearWm2, stepH, memory);
   const inflate = Math.sqrt(longStepShare(step, stepH) / within) / CLOUD_FIT.keptShare;
-  const indexTable = new Float64Array(DAY_NODES * TABLE_NODES);
-  for (let node = 0; node < DAY_NODES; node++) {
-    const dayIndex = node / NODES_PER_INDEX;
-    const high = Math.max(CLOUD_FIT.brightest, dayIndex + 0.02);
-    const shape = boundedShape(dayIndex, hourlySpread(dayIndex) * inflate, 0, high);
-    fillTable(indexTable, node * TABLE_NODES, (z) => boundedValue(shape, z));
-  }
+  const weights = clearWm2.map(toGrid);
   return {
     dayStart,
-    clearWm2: clearWm2.map(toGrid),
+    clearWm2: weights,
+    clearOfDayWm2: Float64Array.from({ length: Math.max(0, dayStart.length - 1) }, (_, day) =>
+      weights.subarray(dayStart[day]!, dayStart[day + 1]!).reduce((sum, wm2) => sum + wm2, 0),
+    ),
     memory: toGrid(memory),
     drive: toGrid(Math.sqrt(1 - memory * memory)),
-    indexTable,
+    indexTable: indexTables(inflate),
   };
+}
+
+/** @param inflate what the hours' spread is to be multiplied by */
+function indexTables(inflate: number): Float64Array {
+  const tables = new Float64Array(DAY_TABLES * TABLE_NODES);
+  for (let node = 0; node < DAY_NODES; node++) {
+    const dayIndex = (node * TABLES_PER_NODE) / TABLES_PER_INDEX;
+    const high = Math.max(CLOUD_FIT.brightest, dayIndex + 0.02);
+    const shape = boundedShape(dayIndex, hourlySpread(dayIndex) * inflate, 0, high);
+    fillTable(tables, node * TABLES_PER_NODE * TABLE_NODES, (z) => boundedValue(shape, z));
+  }
+  for (let k = 0; k < tables.length; k++) {
+    const table = Math.floor(k / TABLE_NODES);
+    const past = table % TABLES_PER_NODE;
+    if (past === 0) continue;
+    const before = tables[k - past * TABLE_NODES]!;
+    const after = tables[k + (TABLES_PER_NODE - past) * TABLE_NODES]!;
+    tables[k] = toGrid(before + ((after - before) * past) / TABLES_PER_NODE);
+  }
+  return tables;
 }
 
 /** Variance of the mean over a stretch, as a share of the process's own; the stretch in units of its memory. */
@@ -136,20 +157,21 @@ export function drawHourlyCloud(
   dayIndex: Float64Array,
   out: Float64Array,
 ): void {
-  for (let day = 0; day + 1 < cloud.dayStart.length; day++) {
-    const from = cloud.dayStart[day]!;
-    const to = cloud.dayStart[day + 1]!;
-    const place = Math.max(0, Math.min(DAY_NODES - 1.000001, dayIndex[day]! * NODES_PER_INDEX));
-    const node = Math.floor(place);
-    const share = place - node;
-    const lower = node * TABLE_NODES;
+  const { dayStart, clearWm2, clearOfDayWm2, indexTable, memory, drive } = cloud;
+  for (let day = 0; day < clearOfDayWm2.length; day++) {
+    const from = dayStart[day]!;
+    const to = dayStart[day + 1]!;
+    const place = dayIndex[day]! * TABLES_PER_INDEX + 0.5;
+    const table = TABLE_NODES * (place < DAY_TABLES ? place | 0 : DAY_TABLES - 1);
     let z = 0;
+    let lightWm2 = 0;
     for (let k = from; k < to; k++) {
-      z = k === from ? nextNormal(state) : cloud.memory * z + cloud.drive * nextNormal(state);
-      const left = readTable(cloud.indexTable, lower, z);
-      out[k] = left + share * (readTable(cloud.indexTable, lower + TABLE_NODES, z) - left);
+      z = k === from ? nextNormal(state) : memory * z + drive * nextNormal(state);
+      const index = readTable(indexTable, table, z);
+      out[k] = index;
+      lightWm2 += index * clearWm2[k]!;
     }
-    holdDayTotal(cloud.clearWm2, from, to, dayIndex[day]!, CLOUD_FIT.brightest, out);
+    if (to > from) bringTo(dayIndex[day]!, lightWm2 / clearOfDayWm2[day]!, from, to, CLOUD_FIT.brightest, out);
   }
 }
 
@@ -175,8 +197,11 @@ export function holdDayTotal(
     light += index[k]! * clearWm2[k]!;
     clear += clearWm2[k]!;
   }
-  if (clear <= 0) return;
-  const mean = light / clear;
+  if (clear > 0) bringTo(wanted, light / clear, from, to, brightest, index);
+}
+
+/** @memberLoop */
+function bringTo(wanted: number, mean: number, from: number, to: number, brightest: number, index: Float64Array): void {
   if (mean <= 0 || wanted >= brightest) {
     for (let k = from; k < to; k++) index[k] = wanted;
   } else if (wanted <= mean) {

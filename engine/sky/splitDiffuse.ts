@@ -92,10 +92,15 @@ export function splitPrepared({ rows }: PreparedSplit, clearIndex: Float64Array,
     const clouded = 1 - erbsDiffuseShare(index * rows[at + CLEAR_KT]!);
     const erbsDni = index * clouded * rows[at + DNI_PER_CLOUDED_WM2]!;
     const ghi = index * clearGhi;
-    const dni = Math.min(erbsDni, rows[at + CLEAR_DNI_WM2]!, index * rows[at + MOST_DNI_WM2]!);
+    let dni = Math.min(erbsDni, rows[at + CLEAR_DNI_WM2]!);
+    let dhi = ghi - dni * rows[at + SIN_ELEVATION]!;
+    if (dhi < 0) {
+      dni = index * rows[at + MOST_DNI_WM2]!;
+      dhi = 0;
+    }
     ghiWm2[i] = ghi;
     dniWm2[i] = dni;
-    dhiWm2[i] = Math.max(0, ghi - dni * rows[at + SIN_ELEVATION]!);
+    dhiWm2[i] = dhi;
   }
 }
 

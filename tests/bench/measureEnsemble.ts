@@ -5,20 +5,29 @@
 import { availableParallelism, loadavg } from "node:os";
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
-import { stepPlane } from "../../engine/array/stepPlane.ts";
 import { runOdds } from "../../engine/cli/pool.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { makeMemberRoom } from "../../engine/run/makeMemberRoom.ts";
-import { drawFigures } from "../../engine/run/memberFigures.ts";
 import { countingOf, runMembers } from "../../engine/run/odds.ts";
 import { makeOddsPart, type OddsPart } from "../../engine/run/oddsPart.ts";
-import { drawOperators } from "../../engine/run/operators.ts";
 import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import { stepCount } from "../../engine/run/stepCount.ts";
-import { stepMember } from "../../engine/run/stepMember.ts";
-import { stepRun } from "../../engine/run/stepRun.ts";
+import {
+  drawMemberFigures,
+  drawMemberLoads,
+  drawMemberSky,
+  MEMBER_LANES,
+  stepMembers,
+} from "../../engine/run/stepMember.ts";
+import {
+  stepLaneFigures,
+  stepLaneLight,
+  stepLanes,
+  stepLaneWanted,
+  stepPanels,
+  stepPower,
+} from "../../engine/run/stepRun.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
-import { drawSky } from "../../engine/sky/skyEnsemble.ts";
 import { bareLoop } from "./bareLoop.ts";
 import { benchScenario } from "./benchScenario.ts";
 
@@ -35,23 +44,33 @@ const ready = prepareEnsemble(scenario, surroundings, "bench");
 const preparedMs = performance.now() - startMs;
 if (!ready.ok) throw new Error(ready.problems[0]!.message);
 const { ensemble } = ready;
-const { prepared, words, skies, operators, spread } = ensemble;
+const { prepared } = ensemble;
 const { grid, groups } = prepared;
 const memberSteps = MEMBERS * grid.steps;
 
-const room = makeMemberRoom(ensemble);
-const { light, airTempC, inputs, run } = room;
-stepMember(ensemble, 0, room); // else the bare step loop would step an empty bank through the dark
+const room = makeMemberRoom(ensemble, MEMBER_LANES);
+const { inputs, run } = room;
+stepMembers(ensemble, 0, MEMBER_LANES, room); // else the bare step loop would step empty banks through the dark
+const startState = run.state.slice();
 const counting = countingOf(ensemble);
 const part = makeOddsPart(prepared, ensemble.seed, 0, MEMBERS);
 
-const bare = bareLoop([run.rows.length, inputs.rows.length, ...groups.map((group) => group.perStep.length)]);
+const bare = bareLoop([
+  run.rows.length,
+  run.wantedW.length,
+  run.light.rows.length,
+  inputs.rows.length,
+  ...groups.map((group) => group.perStep.length),
+]);
 const bareMs = bestMs(() => {
-  for (let m = 0; m < MEMBERS; m++) bare();
+  for (let m = 0; m < MEMBERS; m += MEMBER_LANES) bare();
 });
 const wholeMs = bestMs(() => void runMembers(ensemble, 0, MEMBERS));
 const stepMs = bestMs(() => {
-  for (let m = 0; m < MEMBERS; m++) stepRun(prepared, light, airTempC, inputs, run);
+  for (let m = 0; m < MEMBERS; m += MEMBER_LANES) {
+    run.state.set(startState);
+    stepLanes(prepared, run, MEMBER_LANES);
+  }
 });
 
 console.log(
@@ -120,32 +139,46 @@ function line(name: string, ms: number): void {
   );
 }
 
-/** The same members with a look at the clock between the parts. Panels are worked out once more by themselves and taken off the steps. */
+/** The same members with a look at the clock between the parts. */
 function timeByPart(): Record<string, number> {
-  const best = { sky: 0, "operators and figures": 0, "panels, crowns": 0, "bank, sources, radios": 0, counting: 0 };
+  const best = {
+    sky: 0,
+    operators: 0,
+    "light by where it comes from": 0,
+    panels: 0,
+    "bank, sources, radios": 0,
+    counting: 0,
+  };
   let leastMs = Number.POSITIVE_INFINITY;
   for (let round = 0; round < ROUNDS; round++) {
-    const spent = [0, 0, 0, 0, 0];
-    const from = performance.now();
-    for (let member = 0; member < MEMBERS; member++) {
-      const t0 = performance.now();
-      drawSky(skies, words, member, light, airTempC);
-      const t1 = performance.now();
-      drawFigures(scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
-      drawOperators(prepared, operators, words, member, inputs);
-      const t2 = performance.now();
-      stepRun(prepared, light, airTempC, inputs, run);
-      const t3 = performance.now();
-      stepCount(prepared, run, member, counting, part);
-      const t4 = performance.now();
-      for (let g = 0; g < groups.length; g++) {
-        stepPlane(prepared.groups[g]!, g, light, airTempC, run.planes[g]!, run.fixed, false);
+    const spent = [0, 0, 0, 0, 0, 0];
+    let since = performance.now();
+    const from = since;
+    const lap = (part: number) => {
+      const now = performance.now();
+      spent[part]! += now - since;
+      since = now;
+    };
+    for (let first = 0; first < MEMBERS; first += MEMBER_LANES) {
+      for (let lane = 0; lane < MEMBER_LANES; lane++) {
+        drawMemberSky(ensemble, first + lane, room);
+        lap(0);
+        drawMemberFigures(ensemble, first + lane, inputs);
+        drawMemberLoads(ensemble, first + lane, room);
+        stepLaneFigures(prepared, inputs.figures, run, lane);
+        stepLaneWanted(inputs.wantedW, run, lane);
+        lap(1);
+        stepLaneLight(prepared, room.light, room.airTempC, run, lane);
+        lap(2);
       }
-      const planesMs = performance.now() - t4;
-      const parts = [t1 - t0, t2 - t1, planesMs, t3 - t2 - planesMs, t4 - t3];
-      for (let k = 0; k < parts.length; k++) spent[k]! += parts[k]!;
+      stepPanels(prepared, run, MEMBER_LANES);
+      lap(3);
+      stepPower(prepared, run, MEMBER_LANES, 0);
+      lap(4);
+      for (let lane = 0; lane < MEMBER_LANES; lane++) stepCount(prepared, run, lane, first + lane, counting, part);
+      lap(5);
     }
-    const tookMs = performance.now() - from;
+    const tookMs = since - from;
     if (tookMs >= leastMs) continue;
     leastMs = tookMs;
     Object.keys(best).forEach((name, k) => {

@@ -1,6 +1,7 @@
 import { wrapLongitudeDeg } from "../../../engine/angle.ts";
 import { mountTrack } from "../../../engine/array/mountTrack.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
+import { prepareDome } from "../../../engine/array/skyDome.ts";
 import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../../engine/array/slots.ts";
 import { type Scenario, timeGrid, zoneOf } from "../../../engine/scenario/index.ts";
 import { prepareObstacles } from "../../../engine/shade/index.ts";
@@ -54,6 +55,7 @@ export function sunlight(scenario: Scenario): Sunlight | null {
   // The light of the sky costs most of the time and changes nothing here; nor do wind and the sun's distance.
   const models = { ...scenario.models, diffuseShade: "none" as const };
   const still = new Float64Array(grid.steps).fill(1);
+  const dome = prepareDome(models.transposition, sun.elevationDeg, still);
   const ruler = rulerOf(grid.dates, grid.zone);
   return {
     ruler,
@@ -66,15 +68,7 @@ export function sunlight(scenario: Scenario): Sunlight | null {
     groups: scenario.panels
       .filter((group) => group.count > 0)
       .map((group): GroupSun => {
-        const { perStep, stride } = prepareGroup(
-          group,
-          obstacles,
-          models,
-          grid,
-          sun,
-          { extraterrestrialWm2: still },
-          still,
-        );
+        const { perStep, stride } = prepareGroup(group, obstacles, models, grid, sun, dome, still);
         const { facings, facingAt } = mountTrack(group.mount, grid, sun);
         const share = new Float64Array(grid.steps);
         const kind = new Uint8Array(grid.steps);

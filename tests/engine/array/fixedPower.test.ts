@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { makeDomeLight } from "../../../engine/array/domeLight.ts";
 import { makeFixedPower } from "../../../engine/array/fixedPower.ts";
 import { PLANE_SLOTS } from "../../../engine/array/planeSlots.ts";
+import { stepDome } from "../../../engine/array/stepDome.ts";
 import { stepGroup } from "../../../engine/array/stepGroup.ts";
 import { stepPlane } from "../../../engine/array/stepPlane.ts";
 import { panelGroup, perfect, preparedAt, steadyLight } from "./oneGroup.ts";
@@ -32,7 +34,9 @@ test("power is settled without the bank only where no volts of a bank would chan
         );
         const plane = new Float64Array(PLANE_SLOTS);
         const fixed = makeFixedPower(1, LOWEST_V, HIGHEST_V);
-        stepPlane(group, 0, steadyLight(1, beamWm2, beamWm2, 0), Float64Array.of(20), plane, fixed, true);
+        const light = makeDomeLight(group.dome.transposition, 1, 1);
+        stepDome(group.dome, steadyLight(1, beamWm2, beamWm2, 0), Float64Array.of(20), light, 0);
+        stepPlane(group, 0, light, 1, plane, fixed, true);
         if (fixed.hanging[0] !== 0) {
           met.left++;
           return;
@@ -40,7 +44,7 @@ test("power is settled without the bank only where no volts of a bank would chan
         met.settled++;
         for (const busV of [LOWEST_V, 11, 12.8, HIGHEST_V]) {
           const found = Float64Array.of(busV, 0);
-          stepGroup(group, 0, plane.slice(), found, 0, found, 1, fixed);
+          stepGroup(group, 0, 0, 0, plane.slice(), found, 0, found, 1, fixed);
           expect(found[1]).toBe(fixed.sumW[0]);
         }
       },

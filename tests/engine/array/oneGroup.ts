@@ -2,6 +2,8 @@ import type * as z from "zod";
 import type { SampleGrid } from "../../../engine/array/modulePoints.ts";
 import type { PreparedGroup } from "../../../engine/array/preparedGroup.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
+import { prepareDome } from "../../../engine/array/skyDome.ts";
+import { BEAM_IS_FREE, MEAN_SHARE, SECTION_SHARE } from "../../../engine/array/slots.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
@@ -71,19 +73,30 @@ export function preparedAt(
     sampleGrid?: SampleGrid;
   } = {},
 ): PreparedGroup {
+  const models = Models.parse(options.models ?? {});
+  const elevationDeg = Float64Array.from(moments, (moment) => moment.sunElevationDeg);
+  const extraterrestrialWm2 = Float64Array.from(moments, (moment) => moment.extraterrestrialWm2 ?? 1361);
   return prepareGroup(
     group,
     prepareObstacles((options.obstacles ?? []).map((obstacle) => Obstacle.parse(obstacle))),
-    Models.parse(options.models ?? {}),
+    models,
     options.grid ?? gridAt(moments.map((_, i) => i * 10 + 5)),
-    {
-      azimuthDeg: Float64Array.from(moments, (moment) => moment.sunAzimuthDeg),
-      elevationDeg: Float64Array.from(moments, (moment) => moment.sunElevationDeg),
-    },
-    { extraterrestrialWm2: Float64Array.from(moments, (moment) => moment.extraterrestrialWm2 ?? 1361) },
+    { azimuthDeg: Float64Array.from(moments, (moment) => moment.sunAzimuthDeg), elevationDeg },
+    prepareDome(models.transposition, elevationDeg, extraterrestrialWm2),
     Float64Array.from(moments, (moment) => moment.windMs ?? 1),
     options.sampleGrid,
   );
+}
+
+/**
+ * Lays shade of one's own on a step.
+ * @param sections from bright to dark
+ */
+export function shadeStep(group: PreparedGroup, i: number, sections: readonly number[], meanShare?: number): void {
+  const at = i * group.stride;
+  group.perStep[at + BEAM_IS_FREE] = 0;
+  group.perStep.set(sections, at + SECTION_SHARE);
+  if (meanShare !== undefined) group.perStep[at + MEAN_SHARE] = meanShare;
 }
 
 /** The same light in every step. */

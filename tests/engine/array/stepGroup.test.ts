@@ -1,15 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { copperOhmPerM } from "../../../engine/array/copperOhmPerM.ts";
+import { makeDomeLight } from "../../../engine/array/domeLight.ts";
 import { makeFixedPower } from "../../../engine/array/fixedPower.ts";
 import { type GroupDetail, groupDetail } from "../../../engine/array/groupDetail.ts";
 import { PLANE_SLOTS } from "../../../engine/array/planeSlots.ts";
 import type { PreparedGroup } from "../../../engine/array/preparedGroup.ts";
-import { MEAN_SHARE, SECTION_SHARE } from "../../../engine/array/slots.ts";
+import { MEAN_SHARE } from "../../../engine/array/slots.ts";
+import { stepDome } from "../../../engine/array/stepDome.ts";
 import { stepGroup } from "../../../engine/array/stepGroup.ts";
 import { stepPlane } from "../../../engine/array/stepPlane.ts";
 import { groupBusW } from "../../groupBusW.ts";
-import { gridAt, panelGroup, perfect, preparedAt, steadyLight } from "./oneGroup.ts";
+import { gridAt, panelGroup, perfect, preparedAt, shadeStep, steadyLight } from "./oneGroup.ts";
 
 const overhead = [{ sunAzimuthDeg: 180, sunElevationDeg: 90 }];
 /** Air so cool that cells in full sun on an open rack at 1 m/s stand at 25 °C. */
@@ -122,7 +124,7 @@ test("a tracking controller at the end of a long cable takes the sections that b
   const cable = { awg: "18", oneWayM: 40, tempC: 25 } as const;
   const ohm = 80 * copperOhmPerM(cable, 25);
   const prepared = preparedAt(panelGroup({ count: 2, inSeries: 2, controller: perfect({ cable }) }), overhead);
-  prepared.perStep.set([1, 1, 1, 0.45, 0.45, 0.45], SECTION_SHARE);
+  shadeStep(prepared, 0, [1, 1, 1, 0.45, 0.45, 0.45]);
   // Three sections would give 5 A at 18.5 V and lose 2 V for each ohm more; six give 2.25 A at 40 V.
   const three = 5 * (18.5 - 5 * ohm);
   const six = 2.25 * (40 - 2.25 * ohm);
@@ -387,11 +389,8 @@ describe("for any shade and weather", () => {
         models: { transposition: s.transposition, sectionRule: s.sectionRule },
       });
     const shaded = make();
-    shaded.perStep.set(
-      [...s.shares].sort((a, b) => b - a),
-      SECTION_SHARE,
-    );
-    shaded.perStep[MEAN_SHARE] = s.shares.reduce((sum, one) => sum + one, 0) / 6;
+    const sections = [...s.shares].sort((a, b) => b - a);
+    shadeStep(shaded, 0, sections, s.shares.reduce((sum, one) => sum + one, 0) / 6);
     return { shaded, free: make() };
   }
 
@@ -451,8 +450,10 @@ describe("for any shade and weather", () => {
         const air = Float64Array.of(s.airTempC);
         const plane = new Float64Array(PLANE_SLOTS);
         const out = Float64Array.of(0, 0);
-        stepPlane(shaded, 0, light, air, plane, makeFixedPower(1, 0, 0), true);
-        stepGroup(shaded, 0, plane, Float64Array.of(0, s.busV), 1, out, 1, makeFixedPower(1, 0, 0));
+        const sorted = makeDomeLight(shaded.dome.transposition, 1, 1);
+        stepDome(shaded.dome, light, air, sorted, 0);
+        stepPlane(shaded, 0, sorted, 1, plane, makeFixedPower(1, 0, 0), true);
+        stepGroup(shaded, 0, 0, 0, plane, Float64Array.of(0, s.busV), 1, out, 1, makeFixedPower(1, 0, 0));
         expect(groupBusW(shaded, 0, light, air, s.busV, groupDetail(1))).toBe(out[1]);
       }),
     );

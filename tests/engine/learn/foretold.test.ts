@@ -4,7 +4,7 @@ import type { Observation, ObservationKind } from "../../../engine/learn/observa
 import { observationsOf } from "../../../engine/learn/observations.ts";
 import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { FIGURE_CAPACITY_SHARE } from "../../../engine/run/memberFigures.ts";
-import { ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH } from "../../../engine/run/runRows.ts";
+import { ROW_SLOTS, ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH } from "../../../engine/run/runRows.ts";
 import { stepMember } from "../../../engine/run/stepMember.ts";
 import { learnEnsemble, placed } from "./learnScenario.ts";
 
@@ -22,9 +22,9 @@ test("meters show what the run had: charge between steps, ampere-hours in the me
   const ensemble = learnEnsemble();
   const room = makeMemberRoom(ensemble);
   stepMember(ensemble, 3, room);
-  const { rows, stride } = room.run;
+  const { rows } = room.run;
   const { bank } = ensemble.prepared;
-  const stored = (step: number) => rows[step * stride + ROW_STORED_AH]!;
+  const stored = (step: number) => rows[step * ROW_SLOTS + ROW_STORED_AH]!;
   expect(foretold(at("charge", 20.5), ensemble, room, 0)).toBeCloseTo((stored(20) + stored(21)) / 2 / bank.fullAh, 12);
   const capacity = room.inputs.figures[FIGURE_CAPACITY_SHARE]!;
   expect(Math.abs(capacity - 1)).toBeGreaterThan(0.005);
@@ -39,10 +39,10 @@ test("a panel meter shows what flows, not what could: a full bank turns the pane
   });
   const room = makeMemberRoom(input);
   stepMember(input, 0, room);
-  const { rows, stride } = room.run;
+  const { rows } = room.run;
   const noon = 4;
-  expect(rows[noon * stride + ROW_SOLAR_W]!).toBeGreaterThan(10);
-  expect(rows[noon * stride + ROW_SPILLED_W]!).toBeGreaterThan(9);
+  expect(rows[noon * ROW_SLOTS + ROW_SOLAR_W]!).toBeGreaterThan(10);
+  expect(rows[noon * ROW_SLOTS + ROW_SPILLED_W]!).toBeGreaterThan(9);
   expect(foretold(at("panelsW", noon + 0.5), input, room, 0)).toBeLessThan(3);
 });
 

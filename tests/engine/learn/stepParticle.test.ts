@@ -15,7 +15,7 @@ import { stepParticle } from "../../../engine/learn/stepParticle.ts";
 import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { FIGURE_CANOPY_NORMAL, FIGURE_YIELD_SHARE } from "../../../engine/run/memberFigures.ts";
 import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import { stepOnward } from "../../../engine/run/stepRun.ts";
+import { stepPower } from "../../../engine/run/stepRun.ts";
 import { CONNECTED, LAST_A, STORED_AH } from "../../../engine/run/stepState.ts";
 import { learnEnsemble } from "./learnScenario.ts";
 
@@ -53,7 +53,7 @@ test("a run that is gone on from a snapshot is the run, to the last bit, generat
       room.run.state[CONNECTED] = snapshots.connected[at]!;
       room.run.runs[0] = snapshots.running[at]!;
       room.run.fuelLeftL[0] = snapshots.fuelL[at]!;
-      stepOnward(ensemble.prepared, room.light, room.airTempC, room.inputs, room.run, step);
+      stepPower(ensemble.prepared, room.run, 1, step);
       const off = room.run.rows.reduce((most, value, k) => Math.max(most, Math.abs(value - whole[k]!)), 0);
       expect(off).toBeLessThan(1e-9); // charge as a share and back costs the last bit, and fuel is summed from behind
       ranOn += snapshots.running[at]!;

@@ -126,7 +126,7 @@ function sharing() {
   const solarWh = (change: Partial<ScenarioInput>) => {
     const ensemble = shared(change);
     const room = makeMemberRoom(ensemble);
-    run(ensemble, 3, room);
+    run(ensemble, 3, 1, room);
     return runRecord(ensemble.prepared, room.run).solarW.reduce((sum, watts) => sum + watts, 0);
   };
   return { shared, solarWh };

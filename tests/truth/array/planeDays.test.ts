@@ -3,6 +3,7 @@ import { RAD_PER_DEG } from "../../../engine/angle.ts";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
 import { SAMPLE_GRID, type SampleGrid } from "../../../engine/array/modulePoints.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
+import { prepareDome } from "../../../engine/array/skyDome.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import { timeGrid } from "../../../engine/scenario/timeGrid.ts";
@@ -67,7 +68,7 @@ function days(scenario: Scenario, index: number, sampleGrid: SampleGrid) {
     Models.parse({ incidence: "ashrae", diffuseShade: "none", albedoShare: inputs.albedo }),
     grid,
     sun,
-    clear,
+    prepareDome("hayDavies", sun.elevationDeg, clear.extraterrestrialWm2),
     new Float64Array(grid.steps).fill(inputs.wind),
     sampleGrid,
   );

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "../../../engine/array/modulePoints.ts";
 import type { PreparedGroup } from "../../../engine/array/preparedGroup.ts";
 import { prepareGroup } from "../../../engine/array/prepareGroup.ts";
-import { SECTION_SHARE } from "../../../engine/array/slots.ts";
+import { prepareDome } from "../../../engine/array/skyDome.ts";
 import { Models } from "../../../engine/scenario/models.ts";
 import { Obstacle } from "../../../engine/scenario/obstacle.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
@@ -11,7 +11,7 @@ import { lightOnPoints, pointCloud } from "../../../engine/shade/lightThrough.ts
 import { type PreparedObstacles, prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
 import { clearSky } from "../../../engine/sky/clearSky.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
-import { panelGroup, perfect } from "../../engine/array/oneGroup.ts";
+import { panelGroup, perfect, shadeStep } from "../../engine/array/oneGroup.ts";
 import { groupBusW } from "../../groupBusW.ts";
 import { record } from "../record.ts";
 
@@ -56,7 +56,8 @@ function groupOf(mount: (typeof mounts)[number], wiring: "series" | "area") {
 
 function prepared(group: PanelGroup, obstacles: PreparedObstacles, points: SampleGrid): PreparedGroup {
   const windMs = new Float64Array(grid.steps).fill(2);
-  return prepareGroup(group, obstacles, Models.parse({}), grid, sun, clear, windMs, points);
+  const dome = prepareDome("hayDavies", sun.elevationDeg, clear.extraterrestrialWm2);
+  return prepareGroup(group, obstacles, Models.parse({}), grid, sun, dome, windMs, points);
 }
 
 function dayWh(group: PreparedGroup): number {
@@ -85,9 +86,10 @@ function dayWhByCells(mount: (typeof mounts)[number], obstacles: PreparedObstacl
       }
       return Math.min(...cells);
     });
-    byCells.perStep.set(
+    shadeStep(
+      byCells,
+      i,
       sections.sort((a, b) => b - a),
-      i * byCells.stride + SECTION_SHARE,
     );
   }
   return dayWh(byCells);

@@ -1,8 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
-import { MEAN_SHARE, SECTION_SHARE } from "../../../engine/array/slots.ts";
 import type { Models } from "../../../engine/scenario/models.ts";
-import { panelGroup, perfect, preparedAt, steadyLight } from "../../engine/array/oneGroup.ts";
+import { panelGroup, perfect, preparedAt, shadeStep, steadyLight } from "../../engine/array/oneGroup.ts";
 import { groupBusW } from "../../groupBusW.ts";
 import truth from "../data/shaded-module.json";
 import { record } from "../record.ts";
@@ -42,8 +41,7 @@ function run(shade: Shade) {
   const prepared = preparedAt(group, [{ sunAzimuthDeg: 180, sunElevationDeg: 90 }], {
     models: { transposition: "isotropic", sectionRule },
   });
-  prepared.perStep.set(sections, SECTION_SHARE);
-  prepared.perStep[MEAN_SHARE] = shade.meanShare;
+  shadeStep(prepared, 0, sections, shade.meanShare);
   const heatedK = 1000 * shade.meanShare * (1 / (25 + 6.84));
   const detail = groupDetail(1);
   groupBusW(prepared, 0, steadyLight(1, 1000, 1000, 0), Float64Array.of(45 - heatedK), 13.2, detail);

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import { makeDomeLight, SUN_WM2 } from "../../../engine/array/domeLight.ts";
 import { groupDetail } from "../../../engine/array/groupDetail.ts";
-import { BEAM_RATIO } from "../../../engine/array/slots.ts";
-import { perezSunShare } from "../../../engine/array/transposition.ts";
+import { COS_INCIDENCE } from "../../../engine/array/slots.ts";
+import { stepDome } from "../../../engine/array/stepDome.ts";
 import { panelGroup, preparedAt, steadyLight } from "../../engine/array/oneGroup.ts";
 import { groupBusW } from "../../groupBusW.ts";
 import truth from "../data/transposition.json";
@@ -57,11 +58,10 @@ test.each([
   let worst = 0;
   for (const row of rows) {
     const { prepared } = planeOf(row, transposition);
-    const sunShare =
-      transposition === "perez"
-        ? perezSunShare(prepared.perez, 0, row.dni!, row.dhi!)
-        : row.dni! / row.extraterrestrial!;
-    worst = Math.max(worst, Math.abs(row.dhi! * prepared.perStep[BEAM_RATIO]! * sunShare - row[column]!));
+    const sorted = makeDomeLight(transposition, 1, 1);
+    stepDome(prepared.dome, steadyLight(1, row.ghi!, row.dni!, row.dhi!), new Float64Array(1), sorted, 0);
+    const besideSunWm2 = (sorted.rows[SUN_WM2]! - row.dni!) * prepared.perStep[COS_INCIDENCE]!;
+    worst = Math.max(worst, Math.abs(besideSunWm2 - row[column]!));
   }
   const tolerance = 0.001;
   const why = "the table has three decimals, prepared values steps of 1e-6";
