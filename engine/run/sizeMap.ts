@@ -1,10 +1,12 @@
+import { type DomeLight, makeDomeLight } from "../array/domeLight.ts";
+import { type FixedPower, makeFixedPower } from "../array/fixedPower.ts";
 import { prepareBank } from "../bank/prepareBank.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { makeSkyLight, type SkyLight } from "../sky/splitDiffuse.ts";
 import { prepareSources } from "../source/prepareSources.ts";
-import { figureSpread } from "./memberFigures.ts";
-import { type MemberInputs, memberInputs, ownInputs } from "./memberInputs.ts";
+import { FIGURES, figureSpread } from "./memberFigures.ts";
+import { type MemberInputs, memberInputs } from "./memberInputs.ts";
 import { countingOf } from "./odds.ts";
 import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
@@ -13,13 +15,16 @@ import { makeReuse } from "./reuse.ts";
 import { makeRunRows, type RunRows } from "./runRows.ts";
 import type { SizeAxis, SizeWish } from "./sizeAxis.ts";
 import { sizeCells } from "./sizeCells.ts";
+import { MEMBER_LANES } from "./stepMember.ts";
 import type { Surroundings } from "./surroundings.ts";
 
-/** A sky that cells share: drawn once for each member. */
+/** A sky that cells share: drawn once for each member, and sorted once for each dome. */
 export interface SizeSky {
   readonly ensemble: PreparedEnsemble;
   readonly light: SkyLight;
   readonly airTempC: Float64Array;
+  /** For each dome that panels of the map are prepared under, some cell that has it. */
+  readonly domes: SizeCell[];
 }
 
 /** Loads and operators that cells share: drawn once for each member. */
@@ -27,21 +32,32 @@ export interface SizeLoads {
   readonly ensemble: PreparedEnsemble;
   readonly spread: Float64Array;
   readonly inputs: MemberInputs;
+  /** What is wanted by the members side by side; `inputs` holds one of them. */
+  readonly wantedW: Float64Array;
 }
 
-/** Loads with the limits of one bank: what a step reads besides the sky. Wanted watts come from `loads`. */
+/** Loads with the limits of one bank: what a step reads besides the sky. */
 export interface SizeInputs {
   readonly loads: SizeLoads;
   readonly startShare: number;
   readonly inputs: MemberInputs;
+  /** Figures of the members side by side. */
+  readonly figures: readonly Float64Array[];
+}
+
+/** Panels that cells share with all that decides what they give without asking the bank: worked out once for the members side by side. */
+export interface SizePanels {
+  /** Whether they have been worked out for the members at hand, and no step hangs on the bank's volts: then the next cell may have them too. */
+  isSettled: boolean;
 }
 
 export interface SizeCell {
   readonly scenario: Scenario;
   readonly prepared: Prepared;
   readonly sky: SizeSky;
-  readonly inputs: MemberInputs;
-  /** Shared between cells of one shape: it holds the last one run. */
+  readonly panels: SizePanels;
+  readonly inputs: SizeInputs;
+  /** Its memory is shared: light by sky, wanted watts by loads, power of the panels by those, all else by shape; it holds the last cell run. */
   readonly run: RunRows;
   readonly reserveAh: number;
 }
@@ -61,6 +77,7 @@ export interface SizeMap {
   readonly skies: readonly SizeSky[];
   readonly loads: readonly SizeLoads[];
   readonly inputs: readonly SizeInputs[];
+  readonly panels: readonly SizePanels[];
   /** Row by row: x runs within a row. */
   readonly cells: readonly SizeCell[];
   readonly remarks: readonly string[];
@@ -112,6 +129,8 @@ export function prepareSizes(
   const inputs = new Map<string, SizeInputs>();
   const banks = new Map<string, Prepared["bank"]>();
   const runs = new Map<string, RunRows>();
+  const lights = new Map<string, DomeLight>();
+  const panels = new Map<string, SizePanels & { readonly fixed: FixedPower }>();
   const cells: SizeCell[] = [];
   for (const scenario of scenarios) {
     const part = (names: readonly (keyof Scenario)[]) => JSON.stringify(names.map((name) => scenario[name]));
@@ -137,6 +156,7 @@ export function prepareSizes(
       ensemble: underSky,
       light: makeSkyLight(grid.steps),
       airTempC: airTempC.slice(),
+      domes: [],
     }));
     const bankKey = `${skyKey} ${part(["bank"])}`;
     const bank = kept(banks, bankKey, () => prepareBank(scenario.bank, airTempC, grid.stepH));
@@ -153,13 +173,15 @@ export function prepareSizes(
     const spread = figureSpread(scenario.sureness);
     const sureness = part(["sureness"]);
     const drawn = kept(loads, `${loadKey} ${sureness}`, () => {
-      return { ensemble: withLoads, spread, inputs: memberInputs(prepared, bank, converterShare, controllersW) };
+      const inputs = memberInputs(prepared, bank, converterShare, controllersW);
+      return { ensemble: withLoads, spread, inputs, wantedW: new Float64Array(MEMBER_LANES * grid.steps) };
     });
     const fed = kept(inputs, `${loadKey} ${sureness} ${bankKey} ${controllersW}`, () => ({
       loads: drawn,
       startShare: scenario.bank.startShare,
       // What the gear wants is drawn once for all of them.
-      inputs: ownInputs(memberInputs(prepared, bank, converterShare, controllersW), drawn.inputs.wantedW),
+      inputs: memberInputs(prepared, bank, converterShare, controllersW),
+      figures: Array.from({ length: MEMBER_LANES }, () => new Float64Array(FIGURES)),
     }));
     const cell: Prepared = {
       ...underSky.prepared,
@@ -179,14 +201,27 @@ export function prepareSizes(
       inputs: fed.inputs,
     };
     const shape = [grid.steps, cell.groups.length, cell.sources.length, prepared.stations.length, cell.selector.inputs];
+    const byShape = kept(runs, `${shape} ${scenario.models.transposition}`, () => makeRunRows(cell, MEMBER_LANES));
+    const { transposition } = scenario.models;
+    const isNewDome = !lights.has(`${skyKey} ${transposition}`);
+    const light = kept(lights, `${skyKey} ${transposition}`, () => {
+      return makeDomeLight(transposition, grid.steps, MEMBER_LANES);
+    });
+    const given = kept(panels, `${panelKey} ${sureness} ${scenario.bank.nominalV} ${bank.absorptionV}`, () => {
+      const { lowestV, highestV } = makeRunRows(cell, 1).fixed;
+      return { isSettled: false, fixed: makeFixedPower(grid.steps, lowestV, highestV, MEMBER_LANES) };
+    });
+    const shared = { ...byShape, light, wantedW: drawn.wantedW, fixed: given.fixed };
     cells.push({
       scenario,
       prepared: cell,
       sky,
-      inputs: fed.inputs,
-      run: kept(runs, `${shape} ${scenario.bank.nominalV} ${bank.absorptionV}`, () => makeRunRows(cell)),
+      panels: given,
+      inputs: fed,
+      run: makeRunRows(cell, MEMBER_LANES, shared),
       reserveAh: countingOf({ ...underSky, prepared: cell }).reserveAh,
     });
+    if (isNewDome) sky.domes.push(cells.at(-1)!);
   }
   const first = skies.values().next().value!.ensemble;
   return {
@@ -200,6 +235,7 @@ export function prepareSizes(
       skies: [...skies.values()],
       loads: [...loads.values()],
       inputs: [...inputs.values()],
+      panels: [...panels.values()],
       cells,
       remarks: first.remarks,
     },

@@ -1,4 +1,5 @@
 import type { SizeMap } from "./sizeMap.ts";
+import { MEMBER_LANES } from "./stepMember.ts";
 import { stepSizes } from "./stepSizes.ts";
 
 /** Members `from` to `to` (not included) of a map, counted in whole numbers so that parts merge exactly. Plain data. */
@@ -15,7 +16,7 @@ const MOST_MEMBERS = 1_000_000;
 
 /**
  * Runs members `from` to `to` (not included) through every cell: each sky and each operator is drawn once and met by all of them.
- * @param between called after each member with how many are done; returning false stops, and the part holds those that are done
+ * @param between called after each few members with how many are done; returning false stops, and the part holds those that are done
  * @throws RangeError if the members are not whole numbers in order
  */
 export function sizeMembers(
@@ -31,8 +32,9 @@ export function sizeMembers(
   const dark = new Uint32Array(map.cells.length);
   let member = from;
   do {
-    stepSizes(map, member, held, dark);
-    member++;
+    const count = Math.min(MEMBER_LANES, to - member);
+    stepSizes(map, member, count, held, dark);
+    member += count;
   } while (between(member - from) && member < to);
   return { seed: map.seed, from, to: member, held, dark };
 }

@@ -3,53 +3,85 @@ import { drawFigures } from "./memberFigures.ts";
 import { drawOperators } from "./operators.ts";
 import type { Prepared } from "./prepare.ts";
 import { ROW_SLOTS, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
-import type { SizeMap } from "./sizeMap.ts";
+import type { SizeCell, SizeMap } from "./sizeMap.ts";
 import { NOTHING_W } from "./stepCount.ts";
-import { stepRun } from "./stepRun.ts";
-import { STORED_AH } from "./stepState.ts";
+import { stepLaneFigures, stepLaneLight, stepPanels, stepPower } from "./stepRun.ts";
+import { STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /**
- * Draws one member once and carries it through every cell of a map.
- * @param held receives one more for each cell in which the charge never falls below the reserve; one value per cell
- * @param dark receives one more for each cell in which any load goes unserved
+ * Draws members once, side by side, and carries them through every cell of a map.
+ * @param count of the members from `from` on, 1…`MEMBER_LANES`
+ * @param held receives one more for each cell and member in which the charge never falls below the reserve; one value per cell
+ * @param dark receives one more for each cell and member in which any load goes unserved
  */
-export function stepSizes(map: SizeMap, member: number, held: Uint32Array, dark: Uint32Array): void {
-  const { words, skies, loads, inputs, cells } = map;
+export function stepSizes(map: SizeMap, from: number, count: number, held: Uint32Array, dark: Uint32Array): void {
+  for (let lane = 0; lane < count; lane++) drawSizesMember(map, from + lane, lane);
+  const { cells, panels } = map;
+  for (let k = 0; k < panels.length; k++) panels[k]!.isSettled = false;
+  for (let k = 0; k < cells.length; k++) {
+    const cell = cells[k]!;
+    stepCell(cell, count);
+    for (let lane = 0; lane < count; lane++) {
+      if (stepHolds(cell, lane)) held[k]!++;
+      if (stepIsDark(cell.prepared, cell.run, lane)) dark[k]!++;
+    }
+  }
+}
+
+/** Draws a member's skies, loads and figures into a lane of all runs that share them. */
+function drawSizesMember({ words, skies, loads, inputs }: SizeMap, member: number, lane: number): void {
   for (let k = 0; k < skies.length; k++) {
-    const sky = skies[k]!;
-    drawSky(sky.ensemble.skies, words, member, sky.light, sky.airTempC);
+    const { ensemble, light, airTempC, domes } = skies[k]!;
+    drawSky(ensemble.skies, words, member, light, airTempC);
+    for (let d = 0; d < domes.length; d++) stepLaneLight(domes[d]!.prepared, light, airTempC, domes[d]!.run, lane);
   }
   for (let k = 0; k < loads.length; k++) {
-    const { ensemble, spread, inputs: drawn } = loads[k]!;
+    const { ensemble, spread, inputs: drawn, wantedW } = loads[k]!;
     const { operators, prepared } = ensemble;
     drawFigures(1, spread, operators.state, words, member, drawn.figures);
     drawOperators(prepared, operators, words, member, drawn);
+    wantedW.set(drawn.wantedW, lane * drawn.wantedW.length);
   }
   for (let k = 0; k < inputs.length; k++) {
-    const fed = inputs[k]!;
-    const { ensemble, spread } = fed.loads;
-    drawFigures(fed.startShare, spread, ensemble.operators.state, words, member, fed.inputs.figures);
+    const { startShare, figures, loads: of } = inputs[k]!;
+    drawFigures(startShare, of.spread, of.ensemble.operators.state, words, member, figures[lane]!);
   }
-  for (let k = 0; k < cells.length; k++) {
-    const { prepared, sky, inputs: fed, run, reserveAh } = cells[k]!;
-    stepRun(prepared, sky.light, sky.airTempC, fed, run);
-    if (stepHolds(prepared, run, reserveAh)) held[k]!++;
-    if (stepIsDark(prepared, run)) dark[k]!++;
+}
+
+function stepCell({ prepared, run, inputs, panels }: SizeCell, count: number): void {
+  for (let lane = 0; lane < count; lane++) stepLaneFigures(prepared, inputs.figures[lane]!, run, lane);
+  if (!panels.isSettled) {
+    stepPanels(prepared, run, count);
+    panels.isSettled = isSettled(run);
   }
+  stepPower(prepared, run, count, 0);
+}
+
+/** Whether no step hangs on the bank's volts. */
+function isSettled({ fixed }: RunRows): boolean {
+  const { hanging } = fixed;
+  for (let cell = 0; cell < hanging.length; cell++) if (hanging[cell] !== 0) return false;
+  return true;
 }
 
 /** Whether the charge never fell below the reserve. */
-function stepHolds(prepared: Prepared, run: RunRows, reserveAh: number): boolean {
+function stepHolds({ prepared, run, reserveAh }: SizeCell, lane: number): boolean {
   const { rows } = run;
-  const last = prepared.grid.steps * ROW_SLOTS;
-  for (let row = 0; row < last; row += ROW_SLOTS) if (rows[row + ROW_STORED_AH]! < reserveAh) return false;
-  return run.state[STORED_AH]! >= reserveAh;
+  const { steps } = prepared.grid;
+  const last = (lane + 1) * steps * ROW_SLOTS;
+  for (let row = lane * steps * ROW_SLOTS; row < last; row += ROW_SLOTS) {
+    if (rows[row + ROW_STORED_AH]! < reserveAh) return false;
+  }
+  return run.state[lane * STATE_SLOTS + STORED_AH]! >= reserveAh;
 }
 
 /** Whether any load ever went unserved. */
-function stepIsDark(prepared: Prepared, run: RunRows): boolean {
+function stepIsDark(prepared: Prepared, run: RunRows, lane: number): boolean {
   const { rows } = run;
-  const last = prepared.grid.steps * ROW_SLOTS;
-  for (let row = 0; row < last; row += ROW_SLOTS) if (rows[row + ROW_UNSERVED_W]! > NOTHING_W) return true;
+  const { steps } = prepared.grid;
+  const last = (lane + 1) * steps * ROW_SLOTS;
+  for (let row = lane * steps * ROW_SLOTS; row < last; row += ROW_SLOTS) {
+    if (rows[row + ROW_UNSERVED_W]! > NOTHING_W) return true;
+  }
   return false;
 }

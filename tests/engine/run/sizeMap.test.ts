@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { runMembers } from "../../../engine/run/odds.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { sizeCells } from "../../../engine/run/sizeCells.ts";
-import type { SizeCell, SizeMap } from "../../../engine/run/sizeMap.ts";
+import type { SizeCell } from "../../../engine/run/sizeMap.ts";
 import { sizeMembers } from "../../../engine/run/sizeMembers.ts";
 import { SIZE_SCENARIO, sizeMapOf, sizeProblems, wish } from "./sizeScenario.ts";
 
@@ -74,14 +74,14 @@ test("what cells share fits each of them, whichever part of the scenario differs
     // The first cell was prepared with all it needs; what the second shares with it is in question, whichever it is.
     const [first, second] = map.cells;
     for (const cell of first!.prepared.groups === second!.prepared.groups ? [first!, second!] : [second!]) {
-      expect(isDeepStrictEqual(met(map, cell), alone(ensembleOf(cell))), x).toBe(true);
+      expect(isDeepStrictEqual(met(cell), alone(ensembleOf(cell))), x).toBe(true);
     }
   }
 }, 60_000);
 
 /** All that decides a member in a cell. */
-function met(map: SizeMap, cell: SizeCell) {
-  const inputs = map.inputs.find((each) => each.inputs === cell.inputs)!;
+function met(cell: SizeCell) {
+  const inputs = cell.inputs;
   const { skies } = cell.sky.ensemble;
   const { operators, prepared } = inputs.loads.ensemble;
   return {

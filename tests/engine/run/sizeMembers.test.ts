@@ -32,7 +32,7 @@ test("a run can be stopped, and then holds the members that are done", () => {
     heard.push(done);
     return done < 12;
   });
-  expect(heard).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]);
+  expect(heard).toEqual([4, 8, 12]);
   expect(part).toEqual(sizeMembers(map, 10, 22));
 });
 
