@@ -1,7 +1,8 @@
 /**
  * array: what panels make of the light, up to the bank's terminals.
- * prepareGroups (facing, shade, glass, wind; once per scenario) ─► stepPlane (per member, the whole event: light on the
- * plane ─► cells ─► sections) ─► stepGroup (per step, at the bank's volts: controller, cable, losses) ─► writeDetail (traces). Reads scenario, sky, shade; read by run.
+ * prepareDome and prepareGroups (facing, shade, glass, wind; once per scenario) ─► stepDome (per member: its light by where it comes from) ─►
+ * stepPlane (members side by side, the whole event: light on the plane ─► cells ─► sections) ─► stepGroup (per step, at the bank's volts:
+ * controller, cable, losses) ─► writeDetail (traces). Reads scenario, sky, shade; read by run.
  */
 export { type CopperSize, copperOhmPerM } from "./copperOhmPerM.ts";
 export { type GroupDetail, groupDetail } from "./groupDetail.ts";

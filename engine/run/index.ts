@@ -1,7 +1,7 @@
 /**
  * run: members, from the first hour to the last. Scenario ─► prepare (grid, sky, shade, loads, bank as arrays) ─► stepRun (every
  * step: offer, take, count) ─► trace (every quantity, days, verdict), ledger and explain; or ─► prepareEnsemble ─► runMembers (a sky, operators
- * and figures for each, on workers through taskPool) ─► oddsReport. Reads every other folder; read by none.
+ * and figures for each, four side by side, on workers through taskPool) ─► oddsReport. Reads every other folder; read by none.
  */
 export { type DayFigures, dayFigures } from "./dayFigures.ts";
 export { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS, drivers } from "./drivers.ts";
