@@ -18,3 +18,48 @@ export const PLANE_WM2 = 6;
 export const CELL_C = 7;
 
 export const PLANE_SLOTS = 8;
+
+/**
+ * Notes the choice of sections of a step.
+ * @memberLoop
+ */
+export function noteChoice(
+  plane: Float64Array,
+  to: number,
+  bestW: number,
+  bestV: number,
+  bestA: number,
+  bestK: number,
+): void {
+  plane[to + BEST_W] = bestW;
+  plane[to + BEST_V] = bestV;
+  plane[to + BEST_A] = bestA;
+  plane[to + BEST_K] = bestK;
+}
+
+/**
+ * Notes the light of a step.
+ * @memberLoop
+ */
+export function noteLight(
+  plane: Float64Array,
+  to: number,
+  glassBeamWm2: number,
+  diffuseWm2: number,
+  planeWm2: number,
+  cellC: number,
+): void {
+  plane[to + GLASS_BEAM_WM2] = glassBeamWm2;
+  plane[to + DIFFUSE_WM2] = diffuseWm2;
+  plane[to + PLANE_WM2] = planeWm2;
+  plane[to + CELL_C] = cellC;
+}
+
+/**
+ * Notes a step without light: cells are as warm as the air.
+ * @memberLoop
+ */
+export function noteDark(plane: Float64Array, to: number, airC: number): void {
+  noteChoice(plane, to, 0, 0, 0, 0);
+  noteLight(plane, to, 0, 0, 0, airC);
+}

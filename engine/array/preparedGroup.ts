@@ -1,6 +1,9 @@
 import type { PreparedDome } from "./skyDome.ts";
 import { SKY_SHARE } from "./slots.ts";
 
+/** Cell temperature at which modules are rated, °C. */
+export const RATED_TEMP_C = 25;
+
 /** A panel group ready to be stepped: everything that the weather of a member does not change. */
 export interface PreparedGroup {
   readonly id: string;

@@ -1,9 +1,8 @@
 import { type FixedPower, MEMBER_CROWNS, MEMBER_SLOTS, MEMBER_YIELD } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
-import { BEST_A, BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, PLANE_SLOTS } from "./planeSlots.ts";
-import type { PreparedGroup } from "./preparedGroup.ts";
+import { BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, noteChoice, PLANE_SLOTS } from "./planeSlots.ts";
+import { type PreparedGroup, RATED_TEMP_C } from "./preparedGroup.ts";
 import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE, SKY_SHARE } from "./slots.ts";
-import { RATED_TEMP_C } from "./stepPlane.ts";
 
 /** Keeps a data sheet whose power point rises over its open voltage in the cold from dividing by nothing. */
 const LEAST_SPAN_V = 0.1;
@@ -99,10 +98,7 @@ function stepLowVolts(
       bestK = k;
     }
   }
-  plane[at + BEST_W] = bestW;
-  plane[at + BEST_V] = bestV;
-  plane[at + BEST_A] = bestA;
-  plane[at + BEST_K] = bestK;
+  noteChoice(plane, at, bestW, bestV, bestA, bestK);
 }
 
 /** The sections that give the most current at the bank's volts, and that current. */
@@ -144,8 +140,5 @@ function stepPwm(
       bestK = k;
     }
   }
-  plane[at + BEST_W] = bestA * busV;
-  plane[at + BEST_V] = bestK > 0 ? busV + bestA * cableOhm : 0;
-  plane[at + BEST_A] = bestA;
-  plane[at + BEST_K] = bestK;
+  noteChoice(plane, at, bestA * busV, bestK > 0 ? busV + bestA * cableOhm : 0, bestA, bestK);
 }

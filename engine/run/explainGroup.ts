@@ -1,6 +1,6 @@
 import { DOME_LIGHT_SLOTS, EVEN_WM2, makeDomeLight, SUN_WM2 } from "../array/domeLight.ts";
 import { mildlyLitWm2 } from "../array/mildlyLitWm2.ts";
-import { type PreparedGroup, underCrowns } from "../array/preparedGroup.ts";
+import { type PreparedGroup, RATED_TEMP_C, underCrowns } from "../array/preparedGroup.ts";
 import { DOME_SLOTS, PER_LEVEL } from "../array/skyDome.ts";
 import {
   COS_INCIDENCE,
@@ -13,7 +13,6 @@ import {
   SKY_SHARE,
 } from "../array/slots.ts";
 import { stepDome } from "../array/stepDome.ts";
-import { RATED_TEMP_C } from "../array/stepPlane.ts";
 import { type ExplainedNumber, explained } from "./explained.ts";
 import { crownLean, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import type { Prepared } from "./prepare.ts";

@@ -22,6 +22,7 @@ import { stepOffers } from "./stepOffers.ts";
 import { stepRadios } from "./stepRadios.ts";
 import {
   CONNECTED,
+  COUNTED_H,
   LAST_A,
   OFFERED_W,
   OPEN_V,
@@ -62,7 +63,7 @@ export function stepBank(
   const { bank, controllersW, sources } = prepared;
   const { state, rows, bankRows, figures, wantedW: allWantedW } = run;
   const notesBank = bankRows.length > 0;
-  const { steps, stepH } = prepared.grid;
+  const { steps } = prepared.grid;
   const { curveStepsPerAh, fullAh, internalOhm, chargingOhm, coulombicShare, maxDischargeA, disconnectV, reconnectV } =
     bank;
   const curveV = bank.openCircuitV;
@@ -78,13 +79,12 @@ export function stepBank(
   const easyV = radios > 0 ? easyOpenV(prepared) : 0;
 
   for (let i = first; i < steps; i++) {
-    const at = i * inputStride;
+    const maxChargeA = input[i * inputStride + INPUT_MAX_CHARGE_A]!;
+    const floorAh = input[i * inputStride + INPUT_FLOOR_AH]!;
     for (let lane = 0, cell = i, now = 0; lane < lanes; lane++, cell += steps, now += STATE_SLOTS) {
       const storedAh = state[now + STORED_AH]!;
       const wasConnected = state[now + CONNECTED]! > 0;
-      // Charge is counted in planned ampere-hours: a bank that holds less than planned moves faster through them.
-      const capacityShare = figures[lane * FIGURES + FIGURE_CAPACITY_SHARE]!;
-      const hours = stepH / capacityShare;
+      const hours = state[now + COUNTED_H]!;
       const place = storedAh * curveStepsPerAh;
       const k = place < CURVE_STEPS ? place | 0 : CURVE_STEPS - 1;
       const lowV = curveV[k]!;
@@ -108,7 +108,7 @@ export function stepBank(
       if (withoutLoadsW > 0) {
         const lowA = curveA[k]!;
         const acceptA = lowA + (curveA[k + 1]! - lowA) * (place - k);
-        mostA = Math.min(input[at + INPUT_MAX_CHARGE_A]!, acceptA * capacityShare);
+        mostA = Math.min(maxChargeA, acceptA * figures[lane * FIGURES + FIGURE_CAPACITY_SHARE]!);
       }
       const mostW = mostA * (openV + chargingOhm * mostA);
       // The sag without what it adds to the amperes itself, times the volts that it is taken from. Up to a fifth of the volts, that is less than half:
@@ -138,7 +138,7 @@ export function stepBank(
         bankW = Math.min(netW, mostW);
         midAh = Math.min(fullAh, storedAh + ((0.5 * bankW) / openV) * coulombicShare * hours);
       } else {
-        reachableAh = Math.max(0, storedAh - input[at + INPUT_FLOOR_AH]!);
+        reachableAh = Math.max(0, storedAh - floorAh);
         const firstA = -netW / openV;
         if (hasPeukert) factor = peukertFactorAt(bank, firstA);
         midAh = Math.max(0, storedAh - 0.5 * Math.min(reachableAh, firstA * factor * hours));

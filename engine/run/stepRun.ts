@@ -2,13 +2,13 @@ import { clearFixedPower, MEMBER_CROWNS, MEMBER_SLOTS, MEMBER_YIELD } from "../a
 import { stepDome } from "../array/stepDome.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
-import { crownLean, FIGURE_START_SHARE, FIGURE_YIELD_SHARE, FIGURES } from "./memberFigures.ts";
+import { crownLean, FIGURE_CAPACITY_SHARE, FIGURE_START_SHARE, FIGURE_YIELD_SHARE, FIGURES } from "./memberFigures.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { stepBank } from "./stepBank.ts";
-import { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "./stepState.ts";
+import { CONNECTED, COUNTED_H, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /**
  * Carries one member through the whole event: in every step the sun is offered, sources that may run are offered, the loads
@@ -45,6 +45,7 @@ export function stepLaneFigures(prepared: Prepared, figures: Float64Array, run: 
   ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS] = crownLean(figures);
   const at = lane * STATE_SLOTS;
   state[at + STORED_AH] = prepared.bank.fullAh * figures[FIGURE_START_SHARE]!;
+  state[at + COUNTED_H] = prepared.grid.stepH / figures[FIGURE_CAPACITY_SHARE]!;
   state[at + LAST_A] = 0;
   state[at + DROPOUT_H] = 0;
   state[at + CONNECTED] = 1;

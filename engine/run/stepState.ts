@@ -22,7 +22,10 @@ export const CONNECTED = 8;
 /** Volts at the bank's terminals over the step, for radios that are asked. */
 export const TERMINAL_V = 9;
 
-/** Staffed hours so far in which a radio fell below its least volts on a peak, summed over the stations. */
-export const DROPOUT_H = 10;
+/** Hours of a step over the member's capacity share: charge is counted in planned ampere-hours, and a bank that holds less moves faster through them. */
+export const COUNTED_H = 10;
 
-export const STATE_SLOTS = 11;
+/** Staffed hours so far in which a radio fell below its least volts on a peak, summed over the stations. */
+export const DROPOUT_H = 11;
+
+export const STATE_SLOTS = 12;
