@@ -154,14 +154,12 @@ export function prepareGroup(
   const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
   const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
   const crownStride = stride - SKY_SHARE;
-  const noMore = new Float64Array(steps * crownStride);
   const unshaded = inGroupShape({
     ...free,
     id: group.id,
     dome,
     stride,
-    moreDarker: noMore,
-    moreLighter: noMore,
+    crowns: new Float64Array(2 * steps * crownStride),
     crownStride,
     sections,
     perSection: 1 / sections,
@@ -186,21 +184,18 @@ export function prepareGroup(
   });
   const [planned, darkest, lightest] = shaded;
   if (planned === undefined) return unshaded;
-  const more = (than: typeof planned | undefined) => {
-    return than === undefined ? noMore : moreUnderCrowns(planned.perStep, than.perStep, stride);
-  };
-  return inGroupShape({ ...unshaded, ...planned, unshaded, moreDarker: more(darkest), moreLighter: more(lightest) });
+  const crowns = new Float64Array(unshaded.crowns.length);
+  if (darkest !== undefined) setCrowns(planned.perStep, darkest.perStep, stride, crowns, 0);
+  if (lightest !== undefined) setCrowns(planned.perStep, lightest.perStep, stride, crowns, crownStride);
+  return inGroupShape({ ...unshaded, ...planned, unshaded, crowns });
 }
 
-/** How much more each value from `SKY_SHARE` on is under other crowns than planned. */
-function moreUnderCrowns(planned: Float64Array, other: Float64Array, stride: number): Float64Array {
+/** Writes how much more each value from `SKY_SHARE` on is under other crowns than planned, in every step from `to` on. */
+function setCrowns(planned: Float64Array, other: Float64Array, stride: number, crowns: Float64Array, to: number): void {
   const crownStride = stride - SKY_SHARE;
-  const more = new Float64Array((planned.length / stride) * crownStride);
-  for (let k = 0; k < more.length; k++) {
-    const at = Math.floor(k / crownStride) * stride + SKY_SHARE + (k % crownStride);
-    more[k] = other[at]! - planned[at]!;
+  for (let at = SKY_SHARE, crownAt = to; at < planned.length; at += stride, crownAt += 2 * crownStride) {
+    for (let k = 0; k < crownStride; k++) crowns[crownAt + k] = other[at + k]! - planned[at + k]!;
   }
-  return more;
 }
 
 /**

@@ -13,11 +13,10 @@ export interface PreparedGroup {
   readonly perStep: Float64Array;
   readonly stride: number;
   /**
-   * How much more each value from `SKY_SHARE` on becomes under the darkest and under the lightest crowns that an ensemble may draw, `crownStride`
-   * values for each step: nothing where no crown lets light through.
+   * How much more each value from `SKY_SHARE` on becomes under the darkest crowns that an ensemble may draw, then under the lightest: twice
+   * `crownStride` values for each step, 0 where no crown lets light through.
    */
-  readonly moreDarker: Float64Array;
-  readonly moreLighter: Float64Array;
+  readonly crowns: Float64Array;
   readonly crownStride: number;
   /** Share of the horizon's band that falls on the plane, one value per step when the transposition is Perez's; else empty. */
   readonly horizonShare: Float64Array;
@@ -58,13 +57,21 @@ export interface PreparedGroup {
 }
 
 /**
+ * Where `PreparedGroup.crowns` has what belongs to a step's `SKY_SHARE`, less that slot: so that slots count alike in both.
+ * @memberLoop
+ */
+export function crownsAt(crownStride: number, i: number, lean: number): number {
+  return (lean < 0 ? 2 * i : 2 * i + 1) * crownStride - SKY_SHARE;
+}
+
+/**
  * A value on which crowns have a say, under crowns that are so much lighter or darker than planned. `stepPlane` does the same where it stands.
  * @param slot `SKY_SHARE` or a later one
  * @param lean −1 (the darkest crowns) … 0 (as planned) … 1 (the lightest)
  */
 export function underCrowns(group: PreparedGroup, i: number, slot: number, lean: number): number {
-  const more = lean < 0 ? group.moreDarker : group.moreLighter;
-  return group.perStep[i * group.stride + slot]! + Math.abs(lean) * more[i * group.crownStride + slot - SKY_SHARE]!;
+  const crownAt = crownsAt(group.crownStride, i, lean);
+  return group.perStep[i * group.stride + slot]! + Math.abs(lean) * group.crowns[crownAt + slot]!;
 }
 
 /**
@@ -77,8 +84,7 @@ export function inGroupShape(group: PreparedGroup): PreparedGroup {
     dome: group.dome,
     perStep: group.perStep,
     stride: group.stride,
-    moreDarker: group.moreDarker,
-    moreLighter: group.moreLighter,
+    crowns: group.crowns,
     crownStride: group.crownStride,
     horizonShare: group.horizonShare,
     sections: group.sections,

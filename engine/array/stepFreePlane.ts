@@ -22,7 +22,7 @@ export function stepFreePlane(
   fixed: FixedPower,
   noteAll: boolean,
 ): void {
-  const { perStep, stride, crownStride, moreDarker, moreLighter, horizonShare } = group;
+  const { perStep, stride, crownStride, crowns, horizonShare } = group;
   const { sections, vmpV, vmpVPerK, ratedAPerWm2, trackedOhm, passedShare } = group;
   const { sumW, hanging, ofMember } = fixed;
   const { rows: sky, horizonWm2 } = light;
@@ -47,8 +47,8 @@ export function stepFreePlane(
     const incidenceShare = perStep[at + INCIDENCE_SHARE]!;
     const heatKPerWm2 = perStep[at + HEAT_K_PER_WM2]!;
     const plannedSkyShare = perStep[at + SKY_SHARE]!;
-    const moreSkyDarker = moreDarker[i * crownStride]!;
-    const moreSkyLighter = moreLighter[i * crownStride]!;
+    const moreSkyDarker = crowns[2 * i * crownStride]!;
+    const moreSkyLighter = crowns[(2 * i + 1) * crownStride]!;
     for (let lane = 0, cell = i; lane < lanes; lane++, cell += steps) {
       const from = cell * DOME_LIGHT_SLOTS;
       const ghi = sky[from + GHI_WM2]!;

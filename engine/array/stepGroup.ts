@@ -1,8 +1,8 @@
 import { type FixedPower, MEMBER_CROWNS, MEMBER_SLOTS, MEMBER_YIELD } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import { BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, noteChoice, PLANE_SLOTS } from "./planeSlots.ts";
-import { type PreparedGroup, RATED_TEMP_C } from "./preparedGroup.ts";
-import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE, SKY_SHARE } from "./slots.ts";
+import { crownsAt, type PreparedGroup, RATED_TEMP_C } from "./preparedGroup.ts";
+import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE } from "./slots.ts";
 
 /** Keeps a data sheet whose power point rises over its open voltage in the cold from dividing by nothing. */
 const LEAST_SPAN_V = 0.1;
@@ -72,8 +72,8 @@ function stepLowVolts(
   const first = i * group.stride + SECTION_SHARE - 1;
   const lean = ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS]!;
   const far = Math.abs(lean);
-  const more = lean < 0 ? group.moreDarker : group.moreLighter;
-  const crownAt = i * group.crownStride - SKY_SHARE;
+  const { crowns } = group;
+  const crownAt = crownsAt(group.crownStride, i, lean);
   const firstMore = crownAt + SECTION_SHARE - 1;
   const leastV = volts[voltsAt]! + group.headroomV;
   const warmVmpV = group.vmpV + group.vmpVPerK * (plane[at + CELL_C]! - RATED_TEMP_C);
@@ -83,12 +83,12 @@ function stepLowVolts(
   let bestK = 0;
   const glassBeamWm2 = plane[at + GLASS_BEAM_WM2]!;
   const diffuseWm2 = plane[at + DIFFUSE_WM2]!;
-  const meanShare = perStep[i * group.stride + MEAN_SHARE]! + far * more[crownAt + MEAN_SHARE]!;
+  const meanShare = perStep[i * group.stride + MEAN_SHARE]! + far * crowns[crownAt + MEAN_SHARE]!;
   const meanWm2 = glassBeamWm2 * meanShare + diffuseWm2;
   for (let k = sections; k > plane[at + BEST_K]!; k--) {
     const sectionsV = k * group.perSection * warmVmpV - (sections - k) * group.bypassV;
     if (sectionsV < leastV) break; // fewer sections stand lower still
-    const evenWm2 = glassBeamWm2 * (perStep[first + k]! + far * more[firstMore + k]!) + diffuseWm2;
+    const evenWm2 = glassBeamWm2 * (perStep[first + k]! + far * crowns[firstMore + k]!) + diffuseWm2;
     const litA = (group.mildShade ? mildlyLitWm2(evenWm2, meanWm2) : evenWm2) * group.ratedAPerWm2;
     const powerW = litA * (sectionsV - litA * group.trackedOhm);
     if (powerW > bestW) {
@@ -117,8 +117,8 @@ function stepPwm(
   const first = i * group.stride + SECTION_SHARE - 1;
   const lean = ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS]!;
   const far = Math.abs(lean);
-  const more = lean < 0 ? group.moreDarker : group.moreLighter;
-  const firstMore = i * group.crownStride - SKY_SHARE + SECTION_SHARE - 1;
+  const { crowns } = group;
+  const firstMore = crownsAt(group.crownStride, i, lean) + SECTION_SHARE - 1;
   const busV = volts[voltsAt]!;
   const warmK = plane[at + CELL_C]! - RATED_TEMP_C;
   const warmVmpV = group.vmpV + group.vmpVPerK * warmK;
@@ -127,7 +127,7 @@ function stepPwm(
   let bestA = 0;
   let bestK = 0;
   for (let k = sections; k > 0; k--) {
-    const share = perStep[first + k]! + far * more[firstMore + k]!;
+    const share = perStep[first + k]! + far * crowns[firstMore + k]!;
     const litWm2 = plane[at + GLASS_BEAM_WM2]! * share + plane[at + DIFFUSE_WM2]!;
     const litA = litWm2 * group.impAPerWm2;
     const droppedV = (sections - k) * group.bypassV;

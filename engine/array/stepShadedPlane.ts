@@ -2,7 +2,7 @@ import { AIR_C, DOME_LIGHT_SLOTS, type DomeLight, EVEN_WM2, GHI_WM2, SUN_WM2 } f
 import { type FixedPower, MEMBER_CROWNS, MEMBER_SLOTS, MEMBER_YIELD } from "./fixedPower.ts";
 import { mildlyLitWm2 } from "./mildlyLitWm2.ts";
 import { noteChoice, noteDark, noteLight, PLANE_SLOTS } from "./planeSlots.ts";
-import { type PreparedGroup, RATED_TEMP_C } from "./preparedGroup.ts";
+import { crownsAt, type PreparedGroup, RATED_TEMP_C } from "./preparedGroup.ts";
 import {
   BEAM_IS_FREE,
   COS_INCIDENCE,
@@ -25,7 +25,7 @@ export function stepShadedPlane(
   fixed: FixedPower,
   noteAll: boolean,
 ): void {
-  const { perStep, stride, crownStride, horizonShare } = group;
+  const { perStep, stride, crownStride, crowns, horizonShare } = group;
   const { sections, perSection, bypassV, vmpV, vmpVPerK, ratedAPerWm2, trackedOhm, passedShare } = group;
   const { sumW, hanging, ofMember } = fixed;
   const { rows: sky, horizonWm2 } = light;
@@ -45,9 +45,7 @@ export function stepShadedPlane(
     const heatKPerWm2 = perStep[at + HEAT_K_PER_WM2]!;
     const plannedSkyShare = perStep[at + SKY_SHARE]!;
     const plannedMeanShare = perStep[at + MEAN_SHARE]!;
-    const crownAt = i * crownStride - SKY_SHARE;
     const first = at + SECTION_SHARE - 1;
-    const firstMore = crownAt + SECTION_SHARE - 1;
     for (let lane = 0, cell = i; lane < lanes; lane++, cell += steps) {
       const from = cell * DOME_LIGHT_SLOTS;
       const ghi = sky[from + GHI_WM2]!;
@@ -58,25 +56,26 @@ export function stepShadedPlane(
       // Crowns between those planned and the darkest or the lightest, as `underCrowns` has them.
       const lean = ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS]!;
       const far = lean < 0 ? -lean : lean;
-      const more = lean < 0 ? group.moreDarker : group.moreLighter;
+      const crownAt = crownsAt(crownStride, i, lean);
+      const firstMore = crownAt + SECTION_SHARE - 1;
       const beamWm2 = sky[from + SUN_WM2]! * cosIncidence;
-      let fromSkyWm2 = sky[from + EVEN_WM2]! * (plannedSkyShare + far * more[crownAt + SKY_SHARE]!);
+      let fromSkyWm2 = sky[from + EVEN_WM2]! * (plannedSkyShare + far * crowns[crownAt + SKY_SHARE]!);
       if (isPerez) fromSkyWm2 = Math.max(0, fromSkyWm2 + horizonWm2[cell]! * horizonShare[i]!);
       const diffuseWm2 = fromSkyWm2 + ghi * groundShare;
-      const meanShare = plannedMeanShare + far * more[crownAt + MEAN_SHARE]!;
+      const meanShare = plannedMeanShare + far * crowns[crownAt + MEAN_SHARE]!;
       const planeWm2 = beamWm2 * meanShare + diffuseWm2;
       const glassBeamWm2 = beamWm2 * incidenceShare;
       const cellC = sky[from + AIR_C]! + planeWm2 * heatKPerWm2;
       const warmVmpV = vmpV + vmpVPerK * (cellC - RATED_TEMP_C);
       // Equal light over fewer sections gives less, so ties are passed over.
-      const brightestShare = perStep[first + 1]! + far * more[firstMore + 1]!;
+      const brightestShare = perStep[first + 1]! + far * crowns[firstMore + 1]!;
       let share = -1;
       let bestW = 0;
       let bestV = 0;
       let bestA = 0;
       let bestK = 0;
       for (let k = sections; k > 0 && share !== brightestShare; k--) {
-        const thisShare = perStep[first + k]! + far * more[firstMore + k]!;
+        const thisShare = perStep[first + k]! + far * crowns[firstMore + k]!;
         if (thisShare === share) continue;
         share = thisShare;
         const sectionsV = k * perSection * warmVmpV - (sections - k) * bypassV;
