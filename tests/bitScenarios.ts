@@ -34,6 +34,7 @@ const WAYS: readonly {
     document: walnutGrove,
     changes: [
       { at: "panels.roof.module", to: AREA_MODULE },
+      { at: "panels.roof.mount", to: { kind: "fixed", tiltDeg: 25, azimuthDeg: 160 } }, // a flat panel sees no horizon
       {
         at: "models",
         to: { transposition: "perez", incidence: "ashrae", cellTemperature: "sandia", sectionRule: "mildShade" },

@@ -1,8 +1,12 @@
 import { expect, test } from "vitest";
 import { type PreparedGroup, underCrowns } from "../../../engine/array/preparedGroup.ts";
 import { SKY_SHARE } from "../../../engine/array/slots.ts";
-import { CANOPY_REACH, SURENESS_SPREAD } from "../../../engine/run/memberFigures.ts";
+import { CANOPY_REACH, FIGURE_CANOPY_NORMAL, SURENESS_SPREAD } from "../../../engine/run/memberFigures.ts";
+import { ownInputs } from "../../../engine/run/memberInputs.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { runRecord } from "../../../engine/run/runRecord.ts";
+import { makeRunRows } from "../../../engine/run/runRows.ts";
+import { stepRun } from "../../../engine/run/stepRun.ts";
 import type { Scenario } from "../../../engine/scenario/scenario.ts";
 import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
 
@@ -29,6 +33,15 @@ function lightOf(groups: readonly PreparedGroup[]): number[] {
   return groups.flatMap(({ perStep, stride }) => Array.from(perStep).filter((_, k) => k % stride < SKY_SHARE));
 }
 
+/** What the panels offer in each step, crowns so much lighter. */
+function givenW({ prepared: ready }: PreparedEnsemble, lean: number): Float64Array {
+  const inputs = ownInputs(ready.inputs, ready.inputs.wantedW);
+  inputs.figures[FIGURE_CANOPY_NORMAL] = lean * CANOPY_REACH;
+  const run = makeRunRows(ready);
+  stepRun(ready, ready.light, ready.airTempC, inputs, run);
+  return runRecord(ready, run).solarW;
+}
+
 test("panels under denser and thinner crowns are those of a scenario that plans such crowns", () => {
   const { sureness: usual, obstacles: planned } = example.prepared.scenario;
   const sureness = { ...usual, canopy: "measured" as const };
@@ -51,6 +64,11 @@ test("panels under denser and thinner crowns are those of a scenario that plans 
     expect(found).toEqual(shadeOf(stated, 0));
     expect(lightOf(groups)).toEqual(lightOf(stated));
     expect(found).not.toEqual(asPlanned);
+    // And stepped, they give what that scenario's panels give.
+    const given = givenW(prepared({ sureness }), lean);
+    const wanted = givenW(prepared({ sureness, obstacles }), 0);
+    expect(Math.max(...wanted)).toBeGreaterThan(10);
+    expect(Math.max(...given.map((watts, k) => Math.abs(watts - wanted[k]!)))).toBeLessThan(1e-9);
     // Halfway there, every value is halfway.
     shadeOf(groups, lean / 2).forEach((value, k) => {
       expect(value).toBeCloseTo((found[k]! + asPlanned[k]!) / 2, 12);
