@@ -18,13 +18,11 @@ import { sizeCells } from "./sizeCells.ts";
 import { MEMBER_LANES } from "./stepMember.ts";
 import type { Surroundings } from "./surroundings.ts";
 
-/** A sky that cells share: drawn once for each member, and sorted once for each dome. */
+/** A sky that cells share: drawn and sorted once for each member. */
 export interface SizeSky {
   readonly ensemble: PreparedEnsemble;
   readonly light: SkyLight;
   readonly airTempC: Float64Array;
-  /** For each dome that panels of the map are prepared under, some cell that has it. */
-  readonly domes: SizeCell[];
 }
 
 /** Loads and operators that cells share: drawn once for each member. */
@@ -75,6 +73,8 @@ export interface SizeMap {
   /** The scenario as it stands, with nothing standing about: for its loads and its bank. */
   readonly base: Prepared;
   readonly skies: readonly SizeSky[];
+  /** Some cell under each of them: all under one sky have one light, since numbers change no transposition. */
+  readonly under: readonly SizeCell[];
   readonly loads: readonly SizeLoads[];
   readonly inputs: readonly SizeInputs[];
   readonly panels: readonly SizePanels[];
@@ -156,7 +156,6 @@ export function prepareSizes(
       ensemble: underSky,
       light: makeSkyLight(grid.steps),
       airTempC: airTempC.slice(),
-      domes: [],
     }));
     const bankKey = `${skyKey} ${part(["bank"])}`;
     const bank = kept(banks, bankKey, () => prepareBank(scenario.bank, airTempC, grid.stepH));
@@ -201,12 +200,9 @@ export function prepareSizes(
       inputs: fed.inputs,
     };
     const shape = [grid.steps, cell.groups.length, cell.sources.length, prepared.stations.length, cell.selector.inputs];
-    const byShape = kept(runs, `${shape} ${scenario.models.transposition}`, () => makeRunRows(cell, MEMBER_LANES));
     const { transposition } = scenario.models;
-    const isNewDome = !lights.has(`${skyKey} ${transposition}`);
-    const light = kept(lights, `${skyKey} ${transposition}`, () => {
-      return makeDomeLight(transposition, grid.steps, MEMBER_LANES);
-    });
+    const byShape = kept(runs, String(shape), () => makeRunRows(cell, MEMBER_LANES));
+    const light = kept(lights, skyKey, () => makeDomeLight(transposition, grid.steps, MEMBER_LANES));
     const given = kept(panels, `${panelKey} ${sureness} ${scenario.bank.nominalV} ${bank.absorptionV}`, () => {
       const { lowestV, highestV } = makeRunRows(cell, 1).fixed;
       return { isSettled: false, fixed: makeFixedPower(grid.steps, lowestV, highestV, MEMBER_LANES) };
@@ -221,7 +217,6 @@ export function prepareSizes(
       run: makeRunRows(cell, MEMBER_LANES, shared),
       reserveAh: countingOf({ ...underSky, prepared: cell }).reserveAh,
     });
-    if (isNewDome) sky.domes.push(cells.at(-1)!);
   }
   const first = skies.values().next().value!.ensemble;
   return {
@@ -233,6 +228,7 @@ export function prepareSizes(
       y: found.value.y,
       base: plain.prepared,
       skies: [...skies.values()],
+      under: [...skies.values()].map((sky) => cells.find((cell) => cell.sky === sky)!),
       loads: [...loads.values()],
       inputs: [...inputs.values()],
       panels: [...panels.values()],

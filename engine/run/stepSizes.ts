@@ -29,11 +29,11 @@ export function stepSizes(map: SizeMap, from: number, count: number, held: Uint3
 }
 
 /** Draws a member's skies, loads and figures into a lane of all runs that share them. */
-function drawSizesMember({ words, skies, loads, inputs }: SizeMap, member: number, lane: number): void {
+function drawSizesMember({ words, skies, under, loads, inputs }: SizeMap, member: number, lane: number): void {
   for (let k = 0; k < skies.length; k++) {
-    const { ensemble, light, airTempC, domes } = skies[k]!;
+    const { ensemble, light, airTempC } = skies[k]!;
     drawSky(ensemble.skies, words, member, light, airTempC);
-    for (let d = 0; d < domes.length; d++) stepLaneLight(domes[d]!.prepared, light, airTempC, domes[d]!.run, lane);
+    stepLaneLight(under[k]!.prepared, light, airTempC, under[k]!.run, lane);
   }
   for (let k = 0; k < loads.length; k++) {
     const { ensemble, spread, inputs: drawn, wantedW } = loads[k]!;

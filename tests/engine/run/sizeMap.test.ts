@@ -35,6 +35,22 @@ test.each([
   expect(new Set(part.held).size).toBeGreaterThan(1); // or the map would show nothing
 });
 
+test("panels that hang on the bank's volts are worked out for each bank", () => {
+  const [roof] = SIZE_SCENARIO.panels!;
+  const controller = { ...roof!.controller, kind: "pwm" as const };
+  const map = sizeMapOf("bank.blockAh=60:140:5", "panels.roof.count=2,4", {
+    ...SIZE_SCENARIO,
+    panels: [{ ...roof!, controller }],
+  });
+  const part = sizeMembers(map, 3, 30);
+  const alone = map.cells.map((cell) => {
+    return runMembers(ensembleOf(cell), 3, 30).outcomes.belowFromStep.filter((step) => step < 0).length;
+  });
+  expect(Array.from(part.held)).toEqual(alone);
+  expect(new Set(alone).size).toBeGreaterThan(3);
+  expect(map.panels.every(({ isSettled }) => !isSettled)).toBe(true);
+});
+
 /** Every number in a document with its place; things in lists by their id. */
 function numbersIn(value: unknown, at: readonly string[] = []): { at: string; value: number }[] {
   if (typeof value === "number") return [{ at: at.join("."), value }];
