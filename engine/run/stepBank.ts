@@ -148,11 +148,9 @@ export function stepBank(
       const midLowV = curveV[m]!;
       const midV = midLowV + (curveV[m + 1]! - midLowV) * (midPlace - m);
       if (netW >= 0) {
-        bankA = Math.min(mostA, chargeA(midV, chargingOhm, bankW));
+        // No more than `mostA`, since halfway through the step the volts stand no lower than those that `mostW` was reckoned with.
+        bankA = chargeA(midV, chargingOhm, bankW);
         bankV = midV + chargingOhm * bankA;
-        // Where the acceptance is met, power follows from current and not the other way round.
-        const heldW = bankA * bankV;
-        if (heldW < bankW * BUT_ROUNDING) bankW = heldW;
         nextAh = Math.min(fullAh, storedAh + bankA * coulombicShare * hours);
         // What nobody takes is left to the sources first, for solar goes before them.
         const leftW = netW - bankW;

@@ -36,10 +36,8 @@ const CLEAR_DNI_WM2 = 1;
 const CLEAR_KT = 2;
 /** Beam for each share of the light that `1 − erbsDiffuseShare` gives to it, W/m²: all of the clear sky's at its own clearness. */
 const DNI_PER_CLOUDED_WM2 = 3;
-/** Beam that would bring all of the clear sky's light on the level, W/m². */
-const MOST_DNI_WM2 = 4;
-const SIN_ELEVATION = 5;
-const SPLIT_SLOTS = 6;
+const SIN_ELEVATION = 4;
+const SPLIT_SLOTS = 5;
 
 /** @param clear from `clearSky` */
 export function prepareSplit(clear: ClearSky): PreparedSplit {
@@ -55,7 +53,6 @@ export function prepareSplit(clear: ClearSky): PreparedSplit {
     rows[at + CLEAR_DNI_WM2] = clear.dniWm2[i]!;
     rows[at + CLEAR_KT] = clearKt;
     rows[at + DNI_PER_CLOUDED_WM2] = cloudless > 0 ? clear.dniWm2[i]! / cloudless : 0;
-    rows[at + MOST_DNI_WM2] = ghi / sinElevation;
     rows[at + SIN_ELEVATION] = sinElevation;
   }
   return { rows };
@@ -92,15 +89,11 @@ export function splitPrepared({ rows }: PreparedSplit, clearIndex: Float64Array,
     const clouded = 1 - erbsDiffuseShare(index * rows[at + CLEAR_KT]!);
     const erbsDni = index * clouded * rows[at + DNI_PER_CLOUDED_WM2]!;
     const ghi = index * clearGhi;
-    let dni = Math.min(erbsDni, rows[at + CLEAR_DNI_WM2]!);
-    let dhi = ghi - dni * rows[at + SIN_ELEVATION]!;
-    if (dhi < 0) {
-      dni = index * rows[at + MOST_DNI_WM2]!;
-      dhi = 0;
-    }
+    const dni = Math.min(erbsDni, rows[at + CLEAR_DNI_WM2]!);
     ghiWm2[i] = ghi;
     dniWm2[i] = dni;
-    dhiWm2[i] = dhi;
+    // Clouds take no less of the beam than of all light, so but for rounding something is left.
+    dhiWm2[i] = Math.max(0, ghi - dni * rows[at + SIN_ELEVATION]!);
   }
 }
 
