@@ -5,7 +5,7 @@ import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { makeRunDetails } from "./runDetails.ts";
 import type { Counting } from "./stepCount.ts";
 import { stepCount } from "./stepCount.ts";
-import { MEMBER_LANES, type MemberRoom, stepMember, stepMembers } from "./stepMember.ts";
+import { lanesFor, type MemberRoom, stepMember, stepMembers } from "./stepMember.ts";
 import { type Trace, traceOf } from "./trace.ts";
 import { type Odds, wilson } from "./wilson.ts";
 
@@ -96,10 +96,11 @@ export function runMembers(ensemble: PreparedEnsemble, from: number, to: number)
     throw new RangeError(`members must be whole numbers with 0 <= from < to <= 1000000, got ${from} and ${to}`);
   }
   const counting = countingOf(ensemble);
-  const room = makeMemberRoom(ensemble, MEMBER_LANES);
+  const lanes = lanesFor(ensemble.prepared.grid.steps);
+  const room = makeMemberRoom(ensemble, lanes);
   const part = makeOddsPart(ensemble.prepared, ensemble.seed, from, to);
-  for (let first = from; first < to; first += MEMBER_LANES) {
-    const count = Math.min(MEMBER_LANES, to - first);
+  for (let first = from; first < to; first += lanes) {
+    const count = Math.min(lanes, to - first);
     stepMembers(ensemble, first, count, room);
     for (let lane = 0; lane < count; lane++) {
       stepCount(ensemble.prepared, room.run, lane, first + lane, counting, part);

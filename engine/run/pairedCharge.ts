@@ -1,7 +1,7 @@
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { ROW_SLOTS, ROW_STORED_AH } from "./runRows.ts";
-import { MEMBER_LANES, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
+import { lanesFor, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
 import { STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /** How much more charge the second of two scenarios has than the first, under one and the same sky. Plain data. */
@@ -30,9 +30,10 @@ export function pairedCharge(
   if (steps !== other.steps || startMs !== other.startMs || stepMs !== other.stepMs) return null;
   const moments = steps + 1;
   const moreAh = new Float64Array((to - from) * moments);
-  const [roomA, roomB] = [makeMemberRoom(first, MEMBER_LANES), makeMemberRoom(second, MEMBER_LANES)];
-  for (let next = from; next < to; next += MEMBER_LANES) {
-    const count = Math.min(MEMBER_LANES, to - next);
+  const lanes = lanesFor(steps);
+  const [roomA, roomB] = [makeMemberRoom(first, lanes), makeMemberRoom(second, lanes)];
+  for (let next = from; next < to; next += lanes) {
+    const count = Math.min(lanes, to - next);
     runMembers(first, next, count, roomA);
     runMembers(second, next, count, roomB);
     for (let lane = 0; lane < count; lane++) {

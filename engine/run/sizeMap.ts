@@ -15,7 +15,7 @@ import { makeReuse } from "./reuse.ts";
 import { makeRunRows, type RunRows } from "./runRows.ts";
 import type { SizeAxis, SizeWish } from "./sizeAxis.ts";
 import { sizeCells } from "./sizeCells.ts";
-import { MEMBER_LANES } from "./stepMember.ts";
+import { lanesFor } from "./stepMember.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** A sky that cells share: drawn and sorted once for each member. */
@@ -67,6 +67,8 @@ export interface SizeCell {
 export interface SizeMap {
   readonly seed: string;
   readonly words: Int32Array;
+  /** Members side by side in all cells. */
+  readonly lanes: number;
   readonly x: SizeAxis;
   /** Null for a map over one number. */
   readonly y: SizeAxis | null;
@@ -123,6 +125,7 @@ export function prepareSizes(
   const plain = prepare({ ...base, obstacles: [] }, surroundings, reuse);
   if (!plain.ok) return plain;
 
+  const lanes = Math.min(...scenarios.map(({ time }) => lanesFor(clockSteps(time))));
   const ensembles = new Map<string, PreparedEnsemble>();
   const skies = new Map<string, SizeSky>();
   const loads = new Map<string, SizeLoads>();
@@ -173,14 +176,14 @@ export function prepareSizes(
     const sureness = part(["sureness"]);
     const drawn = kept(loads, `${loadKey} ${sureness}`, () => {
       const inputs = memberInputs(prepared, bank, converterShare, controllersW);
-      return { ensemble: withLoads, spread, inputs, wantedW: new Float64Array(MEMBER_LANES * grid.steps) };
+      return { ensemble: withLoads, spread, inputs, wantedW: new Float64Array(lanes * grid.steps) };
     });
     const fed = kept(inputs, `${loadKey} ${sureness} ${bankKey} ${controllersW}`, () => ({
       loads: drawn,
       startShare: scenario.bank.startShare,
       // What the gear wants is drawn once for all of them.
       inputs: memberInputs(prepared, bank, converterShare, controllersW),
-      figures: Array.from({ length: MEMBER_LANES }, () => new Float64Array(FIGURES)),
+      figures: Array.from({ length: lanes }, () => new Float64Array(FIGURES)),
     }));
     const cell: Prepared = {
       ...underSky.prepared,
@@ -201,11 +204,11 @@ export function prepareSizes(
     };
     const shape = [grid.steps, cell.groups.length, cell.sources.length, prepared.stations.length, cell.selector.inputs];
     const { transposition } = scenario.models;
-    const byShape = kept(runs, String(shape), () => makeRunRows(cell, MEMBER_LANES));
-    const light = kept(lights, skyKey, () => makeDomeLight(transposition, grid.steps, MEMBER_LANES));
+    const byShape = kept(runs, String(shape), () => makeRunRows(cell, lanes));
+    const light = kept(lights, skyKey, () => makeDomeLight(transposition, grid.steps, lanes));
     const given = kept(panels, `${panelKey} ${sureness} ${scenario.bank.nominalV} ${bank.absorptionV}`, () => {
       const { lowestV, highestV } = makeRunRows(cell, 1).fixed;
-      return { isSettled: false, fixed: makeFixedPower(grid.steps, lowestV, highestV, MEMBER_LANES) };
+      return { isSettled: false, fixed: makeFixedPower(grid.steps, lowestV, highestV, lanes) };
     });
     const shared = { ...byShape, light, wantedW: drawn.wantedW, fixed: given.fixed };
     cells.push({
@@ -214,7 +217,7 @@ export function prepareSizes(
       sky,
       panels: given,
       inputs: fed,
-      run: makeRunRows(cell, MEMBER_LANES, shared),
+      run: makeRunRows(cell, lanes, shared),
       reserveAh: countingOf({ ...underSky, prepared: cell }).reserveAh,
     });
   }
@@ -224,6 +227,7 @@ export function prepareSizes(
     map: {
       seed,
       words: first.words,
+      lanes,
       x: found.value.x,
       y: found.value.y,
       base: plain.prepared,
@@ -236,6 +240,11 @@ export function prepareSizes(
       remarks: first.remarks,
     },
   };
+}
+
+/** Steps of an event by the clock; a change of clocks may add or take some. */
+function clockSteps({ start, end, stepMinutes }: Scenario["time"]): number {
+  return (Date.parse(`${end}Z`) - Date.parse(`${start}Z`)) / (60_000 * stepMinutes);
 }
 
 function kept<T>(store: Map<string, T>, key: string, make: () => T): T {

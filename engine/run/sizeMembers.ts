@@ -1,5 +1,4 @@
 import type { SizeMap } from "./sizeMap.ts";
-import { MEMBER_LANES } from "./stepMember.ts";
 import { stepSizes } from "./stepSizes.ts";
 
 /** Members `from` to `to` (not included) of a map, counted in whole numbers so that parts merge exactly. Plain data. */
@@ -32,7 +31,7 @@ export function sizeMembers(
   const dark = new Uint32Array(map.cells.length);
   let member = from;
   do {
-    const count = Math.min(MEMBER_LANES, to - member);
+    const count = Math.min(map.lanes, to - member);
     stepSizes(map, member, count, held, dark);
     member += count;
   } while (between(member - from) && member < to);

@@ -16,11 +16,18 @@ export interface MemberRoom {
   readonly run: RunRows;
 }
 
+/** Steps of members that one block of them may have in all: room for 64 bytes of each for every panel group. */
+const STEPS_SIDE_BY_SIDE = 60_000;
+const MOST_LANES = 4;
+
 /**
  * How many members of an ensemble are carried side by side: what hangs on the step alone is read once for all of them, and while one bank
- * waits for its own last step the processor works at the next. With eight it takes hardly less time, and twice the memory.
+ * waits for its own last step the processor works at the next. Four, since with eight it takes hardly less time; fewer where the steps are so many
+ * that they would only fill the memory.
  */
-export const MEMBER_LANES = 4;
+export function lanesFor(steps: number): number {
+  return Math.max(1, Math.min(MOST_LANES, Math.floor(STEPS_SIDE_BY_SIDE / steps)));
+}
 
 /** Draws members and carries them through the event, as `stepMembers` does. */
 export type RunMembers = (ensemble: PreparedEnsemble, from: number, count: number, room: MemberRoom) => void;

@@ -10,7 +10,7 @@ import { STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /**
  * Draws members once, side by side, and carries them through every cell of a map.
- * @param count of the members from `from` on, 1…`MEMBER_LANES`
+ * @param count of the members from `from` on, 1…`map.lanes`
  * @param held receives one more for each cell and member in which the charge never falls below the reserve; one value per cell
  * @param dark receives one more for each cell and member in which any load goes unserved
  */

@@ -7,7 +7,7 @@ import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
 import { prepareSizes, type SizeMap } from "./sizeMap.ts";
-import { MEMBER_LANES, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
+import { lanesFor, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
 import type { OddsTask, SizesTask } from "./taskOrder.ts";
 
 type Ready<T> =
@@ -71,7 +71,7 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
       const shape = shapeOf(ensemble.prepared);
       const spare = back.get(shape);
       back.delete(shape);
-      const members = makeMemberRoom(ensemble, MEMBER_LANES, spare?.members);
+      const members = makeMemberRoom(ensemble, lanesFor(ensemble.prepared.grid.steps), spare?.members);
       return { shape, members, counts: emptyCounts(ensemble.prepared.grid.steps, spare?.counts) };
     },
     giveBack: (taken) => {

@@ -16,7 +16,7 @@ import {
   drawMemberFigures,
   drawMemberLoads,
   drawMemberSky,
-  MEMBER_LANES,
+  lanesFor,
   stepMembers,
 } from "../../engine/run/stepMember.ts";
 import {
@@ -48,9 +48,10 @@ const { prepared } = ensemble;
 const { grid, groups } = prepared;
 const memberSteps = MEMBERS * grid.steps;
 
-const room = makeMemberRoom(ensemble, MEMBER_LANES);
+const LANES = lanesFor(grid.steps);
+const room = makeMemberRoom(ensemble, LANES);
 const { inputs, run } = room;
-stepMembers(ensemble, 0, MEMBER_LANES, room); // else the bare step loop would step empty banks through the dark
+stepMembers(ensemble, 0, LANES, room); // else the bare step loop would step empty banks through the dark
 const startState = run.state.slice();
 const counting = countingOf(ensemble);
 const part = makeOddsPart(prepared, ensemble.seed, 0, MEMBERS);
@@ -63,13 +64,13 @@ const bare = bareLoop([
   ...groups.map((group) => group.perStep.length),
 ]);
 const bareMs = bestMs(() => {
-  for (let m = 0; m < MEMBERS; m += MEMBER_LANES) bare();
+  for (let m = 0; m < MEMBERS; m += LANES) bare();
 });
 const wholeMs = bestMs(() => void runMembers(ensemble, 0, MEMBERS));
 const stepMs = bestMs(() => {
-  for (let m = 0; m < MEMBERS; m += MEMBER_LANES) {
+  for (let m = 0; m < MEMBERS; m += LANES) {
     run.state.set(startState);
-    stepLanes(prepared, run, MEMBER_LANES);
+    stepLanes(prepared, run, LANES);
   }
 });
 
@@ -159,8 +160,8 @@ function timeByPart(): Record<string, number> {
       spent[part]! += now - since;
       since = now;
     };
-    for (let first = 0; first < MEMBERS; first += MEMBER_LANES) {
-      for (let lane = 0; lane < MEMBER_LANES; lane++) {
+    for (let first = 0; first < MEMBERS; first += LANES) {
+      for (let lane = 0; lane < LANES; lane++) {
         drawMemberSky(ensemble, first + lane, room);
         lap(0);
         drawMemberFigures(ensemble, first + lane, inputs);
@@ -171,11 +172,11 @@ function timeByPart(): Record<string, number> {
         stepLaneLight(prepared, room.light, room.airTempC, run, lane);
         lap(2);
       }
-      stepPanels(prepared, run, MEMBER_LANES);
+      stepPanels(prepared, run, LANES);
       lap(3);
-      stepPower(prepared, run, MEMBER_LANES, 0);
+      stepPower(prepared, run, LANES, 0);
       lap(4);
-      for (let lane = 0; lane < MEMBER_LANES; lane++) stepCount(prepared, run, lane, first + lane, counting, part);
+      for (let lane = 0; lane < LANES; lane++) stepCount(prepared, run, lane, first + lane, counting, part);
       lap(5);
     }
     const tookMs = since - from;

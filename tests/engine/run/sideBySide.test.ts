@@ -7,11 +7,12 @@ import { mergeOdds } from "../../../engine/run/oddsPart.ts";
 import { pairedCharge } from "../../../engine/run/pairedCharge.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { ROW_SLOTS, type RunRows } from "../../../engine/run/runRows.ts";
-import { MEMBER_LANES, type RunMembers, stepMember, stepMembers } from "../../../engine/run/stepMember.ts";
+import { lanesFor, type RunMembers, stepMember, stepMembers } from "../../../engine/run/stepMember.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "../../../engine/run/stepState.ts";
 import { bitScenarios } from "../../bitScenarios.ts";
 
 const FROM = 5;
+const LANES = 4;
 
 function ensembleOf({ scenario, surroundings }: ReturnType<typeof bitScenarios>[number]): PreparedEnsemble {
   const ready = prepareEnsemble(scenario, surroundings, "beside");
@@ -37,27 +38,27 @@ const all = bitScenarios(await loadClimateTables());
 
 describe.each(all.map((one) => [one.name, one] as const))("%s", (_, one) => {
   const ensemble = ensembleOf(one);
-  const alone = Array.from({ length: MEMBER_LANES }, (_, k) => {
+  const alone = Array.from({ length: LANES }, (_, k) => {
     const room = makeMemberRoom(ensemble);
     stepMember(ensemble, FROM + k, room);
     return lane(room.run, 0);
   });
 
   function beside(run: RunMembers, count: number) {
-    const room = makeMemberRoom(ensemble, MEMBER_LANES);
-    run(ensemble, 90, MEMBER_LANES, room); // rows are written over: what others left in them must not matter
+    const room = makeMemberRoom(ensemble, LANES);
+    run(ensemble, 90, LANES, room); // rows are written over: what others left in them must not matter
     run(ensemble, FROM, count, room);
     return Array.from({ length: count }, (_, k) => lane(room.run, k));
   }
 
   test("members side by side are the members by themselves, to the last bit", () => {
-    expect(new Set(alone.map(({ rows }) => rows.join())).size).toBe(MEMBER_LANES);
-    for (const count of [1, 3, MEMBER_LANES]) expect(beside(stepMembers, count)).toEqual(alone.slice(0, count));
+    expect(new Set(alone.map(({ rows }) => rows.join())).size).toBe(LANES);
+    for (const count of [1, 3, LANES]) expect(beside(stepMembers, count)).toEqual(alone.slice(0, count));
   });
 
   test("so are those that are met again", () => {
     const kept = makeKeptMembers(1e9);
-    for (const count of [2, MEMBER_LANES, MEMBER_LANES]) expect(beside(kept, count)).toEqual(alone.slice(0, count));
+    for (const count of [2, LANES, LANES]) expect(beside(kept, count)).toEqual(alone.slice(0, count));
   });
 
   test("and all that is counted of them", () => {
@@ -66,6 +67,17 @@ describe.each(all.map((one) => [one.name, one] as const))("%s", (_, one) => {
     const pairs = pairedCharge(ensemble, ensemble, FROM, FROM + 6)!;
     expect(pairs.moreAh.every((ah) => ah === 0)).toBe(true);
   });
+});
+
+test.each([
+  [1, 4],
+  [576, 4],
+  [15_000, 4],
+  [20_160, 2],
+  [60_001, 1],
+  [1_000_000, 1],
+])("of %i steps, %i members run side by side", (steps, lanes) => {
+  expect(lanesFor(steps)).toBe(lanes);
 });
 
 test("pairs side by side are the pairs by themselves", () => {
