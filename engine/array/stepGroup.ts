@@ -23,7 +23,7 @@ const LEAST_SPAN_V = 0.1;
  * @param plane from `stepPlane`; where the volts decide, the choice of sections in it is written over
  * @param volts holds the volts at the bank's terminals, above 0, at `voltsAt`
  * @param out receives the power, W, 0 or more, at `outAt`
- * @param fixed the member's; its yield is read here
+ * @param fixed holds the yield and the crowns of the member
  */
 export function stepGroup(
   group: PreparedGroup,

@@ -69,7 +69,7 @@ export function stepBank(
   const curveA = bank.acceptA;
   const { sumW, hanging } = run.fixed;
   const { rows: input, stride: inputStride } = prepared.inputs;
-  // Compared with true: see `stepPlane`.
+  // Compared with true: see "Fast loops" in DEVELOPERS.md.
   const asksAll = noteAll === true;
   const hasPeukert = bank.hasPeukert === true;
   const alwaysAsks = asksAll || sources.length > 0;
