@@ -19,7 +19,7 @@ import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
 import { inGroupShape, type PreparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
-import { type PreparedDome, prepareDome } from "./skyDome.ts";
+import { DOME_SLOTS, type PreparedDome, prepareDome } from "./skyDome.ts";
 import {
   BEAM_IS_FREE,
   HEAT_K_PER_WM2,
@@ -29,7 +29,7 @@ import {
   SECTION_SHARE,
   SKY_SHARE,
 } from "./slots.ts";
-import { horizonShare, setPlane } from "./transposition.ts";
+import { horizonPerSky, setPlane } from "./transposition.ts";
 
 /** Light at which modules are rated, W/m². */
 const RATED_WM2 = 1000;
@@ -78,6 +78,7 @@ export function prepareGroup(
   requireSameLength({
     middleMs: grid.middleMs,
     elevationDeg: sun.elevationDeg,
+    dome: { length: dome.rows.length / DOME_SLOTS },
     windMs,
   });
   const { steps } = grid;
@@ -97,10 +98,8 @@ export function prepareGroup(
   const out = group.out === undefined ? null : windowShare(grid, group.out);
   const stride = SECTION_SHARE + sections;
   const isPerez = dome.transposition === "perez";
-  const room = () => ({
-    perStep: new Float64Array(steps * stride),
-    horizonShare: new Float64Array(isPerez ? steps : 0),
-  });
+  const ofHorizon = new Float64Array(isPerez ? steps : 0);
+  const room = () => ({ perStep: new Float64Array(steps * stride) });
   const free = room();
   const shaded = anyObstacle ? levels.map(room) : [];
   const light = new Float64Array(levels.length * points);
@@ -125,7 +124,7 @@ export function prepareGroup(
       skyViewShare: 1,
     };
     setPlane(moment, free.perStep, at);
-    if (isPerez) free.horizonShare[i] = horizonShare(moment);
+    if (isPerez) ofHorizon[i] = horizonPerSky(moment.tiltDeg);
     free.perStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
     free.perStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
     free.perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
@@ -135,12 +134,10 @@ export function prepareGroup(
     const isShaded =
       points > 0 && cosIncidence > 0 && lightOnPoints(obstacles, clouds[facing]!, azimuthDeg, elevationDeg, light);
     for (const level of levels) {
-      const own = shaded[level]!;
-      const { perStep } = own;
+      const { perStep } = shaded[level]!;
       perStep.set(free.perStep.subarray(at, at + stride), at);
       moment.skyViewShare = skyViews[level]![facing]!;
       setPlane(moment, perStep, at);
-      if (isPerez) own.horizonShare[i] = horizonShare(moment);
       if (!isShaded) continue;
       perStep[at + BEAM_IS_FREE] = 0;
       perStep[at + MEAN_SHARE] = sectionLight(lightOf[level]!, layout, isArea, perStep, at + SECTION_SHARE);
@@ -158,6 +155,7 @@ export function prepareGroup(
     ...free,
     id: group.id,
     dome,
+    horizonPerSky: ofHorizon,
     stride,
     crowns: new Float64Array(2 * steps * crownStride),
     crownStride,

@@ -18,8 +18,8 @@ export interface PreparedGroup {
    */
   readonly crowns: Float64Array;
   readonly crownStride: number;
-  /** Share of the horizon's band that falls on the plane, one value per step when the transposition is Perez's; else empty. */
-  readonly horizonShare: Float64Array;
+  /** From `horizonPerSky`, one value per step when the transposition is Perez's; else empty. */
+  readonly horizonPerSky: Float64Array;
   /** Bypass sections in series in one string; 1 when the group is wired for even output. */
   readonly sections: number;
   readonly perSection: number;
@@ -86,7 +86,7 @@ export function inGroupShape(group: PreparedGroup): PreparedGroup {
     stride: group.stride,
     crowns: group.crowns,
     crownStride: group.crownStride,
-    horizonShare: group.horizonShare,
+    horizonPerSky: group.horizonPerSky,
     sections: group.sections,
     perSection: group.perSection,
     vmpV: group.vmpV,

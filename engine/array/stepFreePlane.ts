@@ -22,7 +22,7 @@ export function stepFreePlane(
   fixed: FixedPower,
   noteAll: boolean,
 ): void {
-  const { perStep, stride, crownStride, crowns, horizonShare } = group;
+  const { perStep, stride, crownStride, crowns, horizonPerSky } = group;
   const { sections, vmpV, vmpVPerK, ratedAPerWm2, trackedOhm, passedShare } = group;
   const { sumW, hanging, ofMember } = fixed;
   const { rows: sky, horizonWm2 } = light;
@@ -59,10 +59,10 @@ export function stepFreePlane(
       const lean = ofMember[lane * MEMBER_SLOTS + MEMBER_CROWNS]!;
       const skyShare = plannedSkyShare + (lean < 0 ? -lean * moreSkyDarker : lean * moreSkyLighter);
       const beamWm2 = sky[from + SUN_WM2]! * cosIncidence;
-      let fromSkyWm2 = sky[from + EVEN_WM2]! * skyShare;
+      let skyWm2 = sky[from + EVEN_WM2]!;
       // A dark horizon may take all of the even sky's light, but no more.
-      if (isPerez) fromSkyWm2 = Math.max(0, fromSkyWm2 + horizonWm2[cell]! * horizonShare[i]!);
-      const diffuseWm2 = fromSkyWm2 + ghi * groundShare;
+      if (isPerez) skyWm2 = Math.max(0, skyWm2 + horizonWm2[cell]! * horizonPerSky[i]!);
+      const diffuseWm2 = skyWm2 * skyShare + ghi * groundShare;
       const planeWm2 = beamWm2 + diffuseWm2;
       const glassBeamWm2 = beamWm2 * incidenceShare;
       const cellC = sky[from + AIR_C]! + planeWm2 * heatKPerWm2;

@@ -25,7 +25,7 @@ export function stepShadedPlane(
   fixed: FixedPower,
   noteAll: boolean,
 ): void {
-  const { perStep, stride, crownStride, crowns, horizonShare } = group;
+  const { perStep, stride, crownStride, crowns, horizonPerSky } = group;
   const { sections, perSection, bypassV, vmpV, vmpVPerK, ratedAPerWm2, trackedOhm, passedShare } = group;
   const { sumW, hanging, ofMember } = fixed;
   const { rows: sky, horizonWm2 } = light;
@@ -59,9 +59,10 @@ export function stepShadedPlane(
       const crownAt = crownsAt(crownStride, i, lean);
       const firstMore = crownAt + SECTION_SHARE - 1;
       const beamWm2 = sky[from + SUN_WM2]! * cosIncidence;
-      let fromSkyWm2 = sky[from + EVEN_WM2]! * (plannedSkyShare + far * crowns[crownAt + SKY_SHARE]!);
-      if (isPerez) fromSkyWm2 = Math.max(0, fromSkyWm2 + horizonWm2[cell]! * horizonShare[i]!);
-      const diffuseWm2 = fromSkyWm2 + ghi * groundShare;
+      let skyWm2 = sky[from + EVEN_WM2]!;
+      if (isPerez) skyWm2 = Math.max(0, skyWm2 + horizonWm2[cell]! * horizonPerSky[i]!);
+      const skyShare = plannedSkyShare + far * crowns[crownAt + SKY_SHARE]!;
+      const diffuseWm2 = skyWm2 * skyShare + ghi * groundShare;
       const meanShare = plannedMeanShare + far * crowns[crownAt + MEAN_SHARE]!;
       const planeWm2 = beamWm2 * meanShare + diffuseWm2;
       const glassBeamWm2 = beamWm2 * incidenceShare;

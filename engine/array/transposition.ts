@@ -13,7 +13,7 @@ export interface PlaneMoment {
 
 /**
  * Writes what a plane takes of the dome's light: `sun × COS_INCIDENCE` is its beam, the rest
- * `even × SKY_SHARE + horizon × HORIZON_SHARE + ghi × GROUND_SHARE`.
+ * `(even + horizon × horizonPerSky) × SKY_SHARE + ghi × GROUND_SHARE`.
  * @param perStep,at where the moment's values begin
  * @see B. Liu & R. Jordan, Solar Energy 7 (1963) 53–74
  */
@@ -24,7 +24,11 @@ export function setPlane(moment: PlaneMoment, perStep: Float64Array, at: number)
   perStep[at + GROUND_SHARE] = toGrid((moment.albedoShare * (1 - cosTilt)) / 2);
 }
 
-/** What a plane takes of the horizon's band: the sine of its tilt, obstacles taken off. */
-export function horizonShare({ tiltDeg, skyViewShare }: PlaneMoment): number {
-  return toGrid(Math.sin(tiltDeg * RAD_PER_DEG) * skyViewShare);
+/**
+ * What a plane takes of the horizon's band over what it takes of even sky light: sin tilt ÷ ((1 + cos tilt) ÷ 2), which is 2 tan (tilt ÷ 2).
+ * So obstacles and crowns take of the one what they take of the other.
+ * @param tiltDeg 0…90
+ */
+export function horizonPerSky(tiltDeg: number): number {
+  return toGrid(2 * Math.tan((tiltDeg / 2) * RAD_PER_DEG));
 }

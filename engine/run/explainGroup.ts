@@ -83,15 +83,14 @@ function partsOfLight({ prepared }: RunResult, g: number, i: number) {
   const evenWm2 = sorted.rows[i * DOME_LIGHT_SLOTS + EVEN_WM2]!;
   const dhiWm2 = prepared.light.dhiWm2[i]!;
   const skyShare = shadeAt(prepared, group, i, SKY_SHARE);
-  const evenOnItWm2 = evenWm2 * skyShare;
   const fromHorizonWm2 =
-    dome.transposition === "perez" ? Math.max(sorted.horizonWm2[i]! * group.horizonShare[i]!, -evenOnItWm2) : 0;
+    dome.transposition === "perez" ? skyShare * Math.max(sorted.horizonWm2[i]! * group.horizonPerSky[i]!, -evenWm2) : 0;
   return {
     sunShare: dhiWm2 > 0 ? 1 - evenWm2 / dhiWm2 : 0,
     skyShare,
     horizonShare: dhiWm2 > 0 ? fromHorizonWm2 / dhiWm2 : 0,
     beamWm2: sorted.rows[i * DOME_LIGHT_SLOTS + SUN_WM2]! * perStep[at + COS_INCIDENCE]!,
-    skyWm2: evenOnItWm2 + fromHorizonWm2,
+    skyWm2: evenWm2 * skyShare + fromHorizonWm2,
     groundWm2: prepared.light.ghiWm2[i]! * perStep[at + GROUND_SHARE]!,
   };
 }

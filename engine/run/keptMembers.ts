@@ -13,7 +13,7 @@ import {
   drawMemberLoads,
   drawMemberSky,
   type MemberRoom,
-  type RunMembers,
+  type StepMembers,
   stepMembers,
 } from "./stepMember.ts";
 import { stepLaneFigures, stepLaneLight, stepLaneWanted, stepPower } from "./stepRun.ts";
@@ -24,7 +24,7 @@ import { stepLaneFigures, stepLaneLight, stepLaneWanted, stepPower } from "./ste
  * waits for the bank alone.
  * @param mostBytes what may be kept in all; members beyond that are worked out anew each time
  */
-export function makeKeptMembers(mostBytes: number): RunMembers {
+export function makeKeptMembers(mostBytes: number): StepMembers {
   const shelf = makeMemberShelf(mostBytes);
   const kept = new WeakMap<PreparedEnsemble, KeptParts>();
   return (ensemble, from, count, room) => {

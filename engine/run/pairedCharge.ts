@@ -1,7 +1,7 @@
 import { makeMemberRoom } from "./makeMemberRoom.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import { ROW_SLOTS, ROW_STORED_AH } from "./runRows.ts";
-import { lanesFor, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
+import { lanesFor, type MemberRoom, type StepMembers, stepMembers } from "./stepMember.ts";
 import { STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /** How much more charge the second of two scenarios has than the first, under one and the same sky. Plain data. */
@@ -23,7 +23,7 @@ export function pairedCharge(
   second: PreparedEnsemble,
   from: number,
   to: number,
-  runMembers: RunMembers = stepMembers,
+  step: StepMembers = stepMembers,
 ): PairedCharge | null {
   const { steps, startMs, stepMs } = first.prepared.grid;
   const other = second.prepared.grid;
@@ -34,8 +34,8 @@ export function pairedCharge(
   const [roomA, roomB] = [makeMemberRoom(first, lanes), makeMemberRoom(second, lanes)];
   for (let next = from; next < to; next += lanes) {
     const count = Math.min(lanes, to - next);
-    runMembers(first, next, count, roomA);
-    runMembers(second, next, count, roomB);
+    step(first, next, count, roomA);
+    step(second, next, count, roomB);
     for (let lane = 0; lane < count; lane++) {
       const row = (next + lane - from) * moments;
       for (let i = 0; i < steps; i++) {

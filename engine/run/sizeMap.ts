@@ -207,8 +207,7 @@ export function prepareSizes(
     const byShape = kept(runs, String(shape), () => makeRunRows(cell, lanes));
     const light = kept(lights, skyKey, () => makeDomeLight(transposition, grid.steps, lanes));
     const given = kept(panels, `${panelKey} ${sureness} ${scenario.bank.nominalV} ${bank.absorptionV}`, () => {
-      const { lowestV, highestV } = makeRunRows(cell, 1).fixed;
-      return { isSettled: false, fixed: makeFixedPower(grid.steps, lowestV, highestV, lanes) };
+      return { isSettled: false, fixed: makeFixedPower(grid.steps, 0, 0, lanes) }; // for its memory: volts are each run's own
     });
     const shared = { ...byShape, light, wantedW: drawn.wantedW, fixed: given.fixed };
     cells.push({

@@ -30,7 +30,7 @@ export function lanesFor(steps: number): number {
 }
 
 /** Draws members and carries them through the event, as `stepMembers` does. */
-export type RunMembers = (ensemble: PreparedEnsemble, from: number, count: number, room: MemberRoom) => void;
+export type StepMembers = (ensemble: PreparedEnsemble, from: number, count: number, room: MemberRoom) => void;
 
 /**
  * Draws `count` members from `from` on and carries them through the event side by side, each in a lane of `room.run`. Everything a member meets

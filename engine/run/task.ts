@@ -9,7 +9,7 @@ import type { PreparedEnsemble } from "./prepareEnsemble.ts";
 import type { SizeMap } from "./sizeMap.ts";
 import { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 import { stepCount } from "./stepCount.ts";
-import type { RunMembers } from "./stepMember.ts";
+import type { StepMembers } from "./stepMember.ts";
 import type { Task, TaskEnd, TaskOrder, TaskPart, TaskReply } from "./taskOrder.ts";
 import { makeTaskStore, type TaskStore } from "./taskStore.ts";
 
@@ -74,7 +74,7 @@ function workOf(task: Task, store: TaskStore, at: (member: number) => void): Wor
       return oddsWork(ensemble, task.from, task.to, store, at);
     case "pairs": {
       const other = store.ensemble({ ...task, scenario: task.other });
-      return other.ok ? pairsWork(ensemble, other.value, store.runMembers) : other;
+      return other.ok ? pairsWork(ensemble, other.value, store.stepMembers) : other;
     }
     case "driversRows": {
       const { of } = task;
@@ -99,7 +99,7 @@ function oddsWork(
   store: TaskStore,
   at: (member: number) => void,
 ): Work {
-  const { runMembers } = store;
+  const { stepMembers } = store;
   const counting = countingOf(ensemble);
   const taken = store.takeRoom(ensemble);
   const room = taken.members;
@@ -110,7 +110,7 @@ function oddsWork(
     for (let next = from; next < to; next += lanes) {
       const count = Math.min(lanes, to - next);
       at(next);
-      runMembers(ensemble, next, count, room);
+      stepMembers(ensemble, next, count, room);
       for (let lane = 0; lane < count; lane++) {
         const member = next + lane;
         at(member);
@@ -129,10 +129,10 @@ function oddsWork(
   return { membersAtOnce: atOnce(ensemble, 1), run, part: packed };
 }
 
-function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble, runMembers: RunMembers): Work {
+function pairsWork(first: PreparedEnsemble, second: PreparedEnsemble, stepMembers: StepMembers): Work {
   const parts: PairedCharge[] = [];
   const run = (from: number, to: number) => {
-    const part = pairedCharge(first, second, from, to, runMembers);
+    const part = pairedCharge(first, second, from, to, stepMembers);
     if (part === null) throw new EngineFault("a pair of scenarios does not last equally long");
     parts.push(part);
   };

@@ -7,7 +7,7 @@ import { type Prepared, prepare } from "./prepare.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "./prepareEnsemble.ts";
 import { identityOf, makeReuse } from "./reuse.ts";
 import { prepareSizes, type SizeMap } from "./sizeMap.ts";
-import { lanesFor, type MemberRoom, type RunMembers, stepMembers } from "./stepMember.ts";
+import { lanesFor, type MemberRoom, type StepMembers, stepMembers } from "./stepMember.ts";
 import type { OddsTask, SizesTask } from "./taskOrder.ts";
 
 type Ready<T> =
@@ -29,7 +29,7 @@ export interface TaskStore {
   readonly prepared: (of: Pick<OddsTask, "scenario" | "surroundings">) => Ready<Prepared>;
   readonly map: (of: SizesTask) => Ready<SizeMap>;
   /** Runs members side by side, with what is kept of them from other scenarios and earlier times. */
-  readonly runMembers: RunMembers;
+  readonly stepMembers: StepMembers;
   /** Room for members and to count in, with nothing in it: the memory of what was taken before, if it is back and fits. */
   readonly takeRoom: (ensemble: PreparedEnsemble) => TakenRoom;
   readonly giveBack: (taken: TakenRoom) => void;
@@ -66,7 +66,7 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
         const ready = prepareSizes(document, x, y, surroundings, seed);
         return ready.ok ? { ok: true, value: ready.map } : ready;
       }),
-    runMembers: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMembers,
+    stepMembers: keptBytes > 0 ? makeKeptMembers(keptBytes) : stepMembers,
     takeRoom: (ensemble) => {
       const shape = shapeOf(ensemble.prepared);
       const spare = back.get(shape);

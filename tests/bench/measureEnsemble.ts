@@ -8,6 +8,7 @@ import { runInNewContext } from "node:vm";
 import { runOdds } from "../../engine/cli/pool.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { makeMemberRoom } from "../../engine/run/makeMemberRoom.ts";
+import { FIGURES } from "../../engine/run/memberFigures.ts";
 import { countingOf, runMembers } from "../../engine/run/odds.ts";
 import { makeOddsPart, type OddsPart } from "../../engine/run/oddsPart.ts";
 import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
@@ -52,7 +53,7 @@ const LANES = lanesFor(grid.steps);
 const room = makeMemberRoom(ensemble, LANES);
 const { inputs, run } = room;
 stepMembers(ensemble, 0, LANES, room); // else the bare step loop would step empty banks through the dark
-const startState = run.state.slice();
+const figures = Array.from({ length: LANES }, (_, lane) => run.figures.slice(lane * FIGURES, (lane + 1) * FIGURES));
 const counting = countingOf(ensemble);
 const part = makeOddsPart(prepared, ensemble.seed, 0, MEMBERS);
 
@@ -69,7 +70,7 @@ const bareMs = bestMs(() => {
 const wholeMs = bestMs(() => void runMembers(ensemble, 0, MEMBERS));
 const stepMs = bestMs(() => {
   for (let m = 0; m < MEMBERS; m += LANES) {
-    run.state.set(startState);
+    for (let lane = 0; lane < LANES; lane++) stepLaneFigures(prepared, figures[lane]!, run, lane);
     stepLanes(prepared, run, LANES);
   }
 });

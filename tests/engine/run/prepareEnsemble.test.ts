@@ -42,39 +42,48 @@ function givenW({ prepared: ready }: PreparedEnsemble, lean: number): Float64Arr
   return runRecord(ready, run).solarW;
 }
 
-test("panels under denser and thinner crowns are those of a scenario that plans such crowns", () => {
-  const { sureness: usual, obstacles: planned } = example.prepared.scenario;
-  const sureness = { ...usual, canopy: "measured" as const };
-  const { groups } = prepared({ sureness }).prepared;
-  const asPlanned = shadeOf(groups, 0);
-  const reach = CANOPY_REACH * SURENESS_SPREAD.canopy.measured;
-  for (const lean of [-1, 1]) {
-    const factor = 1 + lean * reach;
-    const obstacles = planned.map((each) => {
-      if (each.kind !== "tree") return each;
-      const { transmittanceInLeafShare, transmittanceBareShare } = each;
-      return {
-        ...each,
-        transmittanceInLeafShare: transmittanceInLeafShare * factor,
-        transmittanceBareShare: transmittanceBareShare * factor,
-      };
-    });
-    const stated = prepared({ sureness, obstacles }).prepared.groups;
-    const found = shadeOf(groups, lean);
-    expect(found).toEqual(shadeOf(stated, 0));
-    expect(lightOf(groups)).toEqual(lightOf(stated));
-    expect(found).not.toEqual(asPlanned);
-    // And stepped, they give what that scenario's panels give.
-    const given = givenW(prepared({ sureness }), lean);
-    const wanted = givenW(prepared({ sureness, obstacles }), 0);
-    expect(Math.max(...wanted)).toBeGreaterThan(10);
-    expect(Math.max(...given.map((watts, k) => Math.abs(watts - wanted[k]!)))).toBeLessThan(1e-9);
-    // Halfway there, every value is halfway.
-    shadeOf(groups, lean / 2).forEach((value, k) => {
-      expect(value).toBeCloseTo((found[k]! + asPlanned[k]!) / 2, 12);
-    });
-  }
+const tilted = (scenario: Scenario, models: Partial<Scenario["models"]>): Partial<Scenario> => ({
+  models: { ...scenario.models, ...models },
+  panels: scenario.panels.map((panel) => ({ ...panel, mount: { kind: "fixed", tiltDeg: 40, azimuthDeg: 170 } })),
 });
+
+test.each(["hayDavies", "perez"] as const)(
+  "panels under denser and thinner crowns are those of a scenario that plans such crowns, %s",
+  (transposition) => {
+    const { sureness: usual, obstacles: planned } = example.prepared.scenario;
+    const under = tilted(example.prepared.scenario, { transposition });
+    const sureness = { ...usual, canopy: "measured" as const };
+    const { groups } = prepared({ ...under, sureness }).prepared;
+    const asPlanned = shadeOf(groups, 0);
+    const reach = CANOPY_REACH * SURENESS_SPREAD.canopy.measured;
+    for (const lean of [-1, 1]) {
+      const factor = 1 + lean * reach;
+      const obstacles = planned.map((each) => {
+        if (each.kind !== "tree") return each;
+        const { transmittanceInLeafShare, transmittanceBareShare } = each;
+        return {
+          ...each,
+          transmittanceInLeafShare: transmittanceInLeafShare * factor,
+          transmittanceBareShare: transmittanceBareShare * factor,
+        };
+      });
+      const stated = prepared({ ...under, sureness, obstacles }).prepared.groups;
+      const found = shadeOf(groups, lean);
+      expect(found).toEqual(shadeOf(stated, 0));
+      expect(lightOf(groups)).toEqual(lightOf(stated));
+      expect(found).not.toEqual(asPlanned);
+      // And stepped, they give what that scenario's panels give.
+      const given = givenW(prepared({ ...under, sureness }), lean);
+      const wanted = givenW(prepared({ ...under, sureness, obstacles }), 0);
+      expect(Math.max(...wanted)).toBeGreaterThan(10);
+      expect(Math.max(...given.map((watts, k) => Math.abs(watts - wanted[k]!)))).toBeLessThan(1e-9);
+      // Halfway there, every value is halfway.
+      shadeOf(groups, lean / 2).forEach((value, k) => {
+        expect(value).toBeCloseTo((found[k]! + asPlanned[k]!) / 2, 12);
+      });
+    }
+  },
+);
 
 test("with nothing about, crowns have no say", () => {
   const { groups } = prepared({}).prepared;

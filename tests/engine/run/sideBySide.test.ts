@@ -7,7 +7,7 @@ import { mergeOdds } from "../../../engine/run/oddsPart.ts";
 import { pairedCharge } from "../../../engine/run/pairedCharge.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { ROW_SLOTS, type RunRows } from "../../../engine/run/runRows.ts";
-import { lanesFor, type RunMembers, stepMember, stepMembers } from "../../../engine/run/stepMember.ts";
+import { lanesFor, type StepMembers, stepMember, stepMembers } from "../../../engine/run/stepMember.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "../../../engine/run/stepState.ts";
 import { bitScenarios } from "../../bitScenarios.ts";
 
@@ -44,7 +44,7 @@ describe.each(all.map((one) => [one.name, one] as const))("%s", (_, one) => {
     return lane(room.run, 0);
   });
 
-  function beside(run: RunMembers, count: number) {
+  function beside(run: StepMembers, count: number) {
     const room = makeMemberRoom(ensemble, LANES);
     run(ensemble, 90, LANES, room); // rows are written over: what others left in them must not matter
     run(ensemble, FROM, count, room);
