@@ -4,6 +4,7 @@ import {
   BANK_SLOTS,
   BANK_V,
   BANK_W,
+  ROW_DEMAND_W,
   ROW_SLOTS,
   ROW_SOLAR_W,
   ROW_SPILLED_W,
@@ -104,7 +105,9 @@ export function seriesOfRun(prepared: Prepared, run: RunRows, logged: LoggedStep
     bankA: seen(logged.bankA, amperes),
     pvW,
     loadW:
-      seen(logged.loadW, (i) => (run.wantedW[i]! - at(i, ROW_UNSERVED_W)) * errors.loadGain) ??
-      derivedLoadW(prepared, pvW, bankW),
+      seen(
+        logged.loadW,
+        (i) => (at(i, ROW_DEMAND_W) - at(i, ROW_UNSERVED_W) - prepared.controllersW) * errors.loadGain,
+      ) ?? derivedLoadW(prepared, pvW, bankW),
   };
 }

@@ -5,6 +5,7 @@ import {
   BANK_SLOTS,
   BANK_V,
   BANK_W,
+  ROW_DEMAND_W,
   ROW_SLOTS,
   ROW_SOLAR_W,
   ROW_SPILLED_W,
@@ -55,7 +56,7 @@ export function runRecord(prepared: Prepared, run: RunRows): RunRecord {
       { length: steps * count },
       (_, k) => parts[(k % steps) * partStride + first + Math.floor(k / steps)]!,
     );
-  const demandW = Float64Array.from({ length: steps }, (_, i) => run.wantedW[i]! + prepared.controllersW);
+  const demandW = column(ROW_DEMAND_W);
   const unservedW = column(ROW_UNSERVED_W);
   return {
     storedAh: Float64Array.from({ length: steps + 1 }, (_, i) =>

@@ -50,9 +50,10 @@ export const ROW_STORED_AH = 0;
 export const ROW_SOLAR_W = 1;
 /** Solar power that nobody could take, or that the selector shut out. */
 export const ROW_SPILLED_W = 2;
-/** What of all that loads, converter and controllers want (`wantedW` and the controllers' draw) they did not get. */
-export const ROW_UNSERVED_W = 3;
-export const ROW_SLOTS = 4;
+/** What loads, converter and controllers want, and what of it they did not get. */
+export const ROW_DEMAND_W = 3;
+export const ROW_UNSERVED_W = 4;
+export const ROW_SLOTS = 5;
 
 /** Into the bank's terminals when positive, out of them when negative; current; volts there. */
 export const BANK_W = 0;

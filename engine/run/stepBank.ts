@@ -10,6 +10,7 @@ import {
   BANK_SLOTS,
   BANK_V,
   BANK_W,
+  ROW_DEMAND_W,
   ROW_SLOTS,
   ROW_SOLAR_W,
   ROW_SPILLED_W,
@@ -178,6 +179,7 @@ export function stepBank(
       rows[row + ROW_STORED_AH] = storedAh;
       rows[row + ROW_SOLAR_W] = solarW + shutOutW;
       rows[row + ROW_SPILLED_W] = spilledW;
+      rows[row + ROW_DEMAND_W] = wantedW + controllersW;
       rows[row + ROW_UNSERVED_W] = unservedW;
       if (notesBank) {
         const bankRow = cell * BANK_SLOTS;

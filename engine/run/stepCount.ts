@@ -1,6 +1,14 @@
 import { CHARGE_BINS, type OddsPart, POWER_BINS } from "./oddsPart.ts";
 import type { Prepared } from "./prepare.ts";
-import { ROW_SLOTS, ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
+import {
+  ROW_DEMAND_W,
+  ROW_SLOTS,
+  ROW_SOLAR_W,
+  ROW_SPILLED_W,
+  ROW_STORED_AH,
+  ROW_UNSERVED_W,
+  type RunRows,
+} from "./runRows.ts";
 import { DROPOUT_H, STATE_SLOTS, STORED_AH } from "./stepState.ts";
 
 /** Smallest shortfall that counts: below it, it is rounding. */
@@ -33,8 +41,7 @@ export function stepCount(
   const { solarBinsPerW, loadBinsPerW } = counting;
   const m = member - part.from;
   const now = lane * STATE_SLOTS;
-  const first = lane * steps;
-  const firstRow = first * ROW_SLOTS;
+  const firstRow = lane * steps * ROW_SLOTS;
   let lowestAh = rows[firstRow + ROW_STORED_AH]!;
   let lowestStep = 0;
   let belowFrom = -1;
@@ -48,7 +55,7 @@ export function stepCount(
   for (let i = 0, row = firstRow; i < steps; i++, row += ROW_SLOTS) {
     const storedAh = rows[row + ROW_STORED_AH]!;
     const sunW = rows[row + ROW_SOLAR_W]!;
-    const wantedW = run.wantedW[first + i]! + prepared.controllersW;
+    const wantedW = rows[row + ROW_DEMAND_W]!;
     const shortW = rows[row + ROW_UNSERVED_W]!;
     if (storedAh < lowestAh) {
       lowestAh = storedAh;

@@ -10,7 +10,7 @@ import { runParticles } from "../../../engine/learn/runParticles.ts";
 import { stepParticle } from "../../../engine/learn/stepParticle.ts";
 import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { oddsReport, runMembers } from "../../../engine/run/odds.ts";
-import { CHARGE_BINS } from "../../../engine/run/oddsPart.ts";
+import { CHARGE_BINS, POWER_BINS } from "../../../engine/run/oddsPart.ts";
 import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { bitScenarios } from "../../bitScenarios.ts";
 import { learnEnsemble, placed } from "./learnScenario.ts";
@@ -32,6 +32,28 @@ test("particles at the first step are the ensemble's members, to the last bit: s
   const known = [{ date: "2026-07-11", sky: "overcast" as const }];
   const ensemble = learnEnsemble({ knownDays: known });
   expect(await runParticles(ensemble, firstParticles(ensemble, 60), 60)).toEqual(runMembers(ensemble, 0, 60));
+});
+
+test("what is past counts for nothing: no sun, no load, a full bank", async () => {
+  const ensemble = learnEnsemble();
+  const { particles } = await learn(
+    ensemble,
+    placed(ensemble, [{ at: "2026-07-11T13:10", chargeShare: 0.5, errorShare: 0.02 }]),
+    100,
+  );
+  const part = await runParticles(ensemble, particles, 100);
+  const { steps } = ensemble.prepared.grid;
+  expect(particles.step).toBeGreaterThan(10);
+  for (let i = 0; i < particles.step; i++) {
+    expect(part.chargeCounts[i * CHARGE_BINS + CHARGE_BINS - 1]).toBe(100);
+    expect([part.solarCounts[i * POWER_BINS], part.loadCounts[i * POWER_BINS]]).toEqual([100, 100]);
+  }
+  // Of the rest of the event no more than its share of the whole is wanted: loads here go on day and night.
+  const mean = (values: Float64Array) => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const whole = mean(runMembers(ensemble, 0, 100).outcomes.demandWh);
+  const left = mean(part.outcomes.demandWh) / whole;
+  expect(left).toBeGreaterThan(0);
+  expect(left).toBeLessThan(1 - (0.5 * particles.step) / steps);
 });
 
 test("a low reading lowers the odds, teaches that more is drawn, and starts the band where the meter stands", async () => {
