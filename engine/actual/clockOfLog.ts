@@ -12,9 +12,9 @@ const DARK_BELOW_DEG = -1;
 /** A panel counts as lit from this share of its brightest row on. */
 const LIT_FROM_SHARE = 0.01;
 const STEP_MS = 300_000;
-const FARTHEST_MS = 14 * 3_600_000;
+export const FARTHEST_SHIFT_MS = 14 * 3_600_000;
 /** Shifts under this are a hill, a tree or a clock that nobody minds. */
-const LEAST_SHIFT_MS = 2_400_000;
+export const LEAST_SHIFT_MS = 2_400_000;
 /** A log may be years long; its first month is judged. */
 const JUDGED_MS = 30 * 86_400_000;
 /** Rows that must be judged, and share of them that must agree with the sun at the best shift. */
@@ -52,7 +52,7 @@ export function clockOfLog(scenario: Scenario, log: MeterLog): MeterFinding | nu
     }
     return judged === 0 ? 0 : agree / judged;
   };
-  const most = FARTHEST_MS / STEP_MS;
+  const most = FARTHEST_SHIFT_MS / STEP_MS;
   const shifts = Array.from({ length: 2 * most + 1 }, (_, k) => k - most);
   const shares = shifts.map(agreeing);
   const best = Math.max(...shares);
@@ -65,8 +65,8 @@ export function clockOfLog(scenario: Scenario, log: MeterLog): MeterFinding | nu
 }
 
 function sunAbout(scenario: Scenario, firstMs: number, lastMs: number) {
-  const fromMs = firstMs - FARTHEST_MS - STEP_MS;
-  const toMs = lastMs + FARTHEST_MS + 2 * STEP_MS;
+  const fromMs = firstMs - FARTHEST_SHIFT_MS - STEP_MS;
+  const toMs = lastMs + FARTHEST_SHIFT_MS + 2 * STEP_MS;
   const instants = Float64Array.from({ length: Math.ceil((toMs - fromMs) / STEP_MS) }, (_, k) => fromMs + k * STEP_MS);
   const { latitudeDeg, longitudeDeg } = scenario.place;
   return { fromMs, elevationDeg: sunTrack(latitudeDeg, wrapLongitudeDeg(longitudeDeg), instants).elevationDeg };

@@ -93,7 +93,7 @@ export interface FitOptions {
   readonly seed?: string;
 }
 
-const USUAL_MEMBERS = 800;
+export const USUAL_FIT_MEMBERS = 800;
 /** Share of the members, those whose sun looks most like the log's, that rules for sun and shade are learned from. */
 const ALIKE_SHARE = 0.4;
 /** Gain error of a weather file's irradiance against what fell on the site (common practice, no source: 3 to 5 % an hour). */
@@ -109,8 +109,8 @@ const ROW_DOUBT = { instant: 0.5, start: 0.1, end: 0.1 } as const;
  * turbidity is worth 4 to 6 %). Measured skies bear it out: without this, 4 of 12 logs under them had their yield outside its interval, all but one below.
  */
 const CLEAR_SKY_SHARE = 0.05;
-const FOUND_BELOW = 0.7;
-const OPEN_FROM = 0.95;
+export const FOUND_BELOW = 0.7;
+export const OPEN_FROM = 0.95;
 
 /** Which features speak of which figure. */
 const range = (from: number, count: number) => Array.from({ length: count }, (_, k) => from + k);
@@ -152,7 +152,7 @@ export function fitCorrection(
   surroundings: Surroundings = {},
   options: FitOptions = {},
 ): { ok: true; correction: Correction } | { ok: false; problems: readonly Problem[] } {
-  const members = options.members ?? USUAL_MEMBERS;
+  const members = options.members ?? USUAL_FIT_MEMBERS;
   if (!(Number.isInteger(members) && members >= 100 && members <= 5000)) {
     throw new RangeError(`members must be a whole number in 100…5000, got ${members}`);
   }

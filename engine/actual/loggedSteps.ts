@@ -15,7 +15,7 @@ export interface LoggedSteps {
 }
 
 /** A row stands for no more than so many usual intervals; beyond them is a gap. */
-const ROW_REACH = 1.5;
+export const ROW_REACH = 1.5;
 /** Charge is taken straight between two rows that are no farther apart than so many usual intervals, or 20 minutes. */
 const CHARGE_REACH = 3;
 const CHARGE_REACH_MS = 1_200_000;

@@ -17,7 +17,7 @@ import { type Column, textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
 /** Rows when none are asked for: shares are then good to some percent, in seconds. */
-const USUAL_ROWS = 500;
+export const USUAL_ROWS = 500;
 
 export const driversVerb: Verb = {
   name: "drivers",

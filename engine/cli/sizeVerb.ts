@@ -21,8 +21,8 @@ import { runSizes } from "./pool.ts";
 import { sizeTable } from "./sizeTable.ts";
 import type { Verb, VerbCall } from "./verb.ts";
 
-const USUAL_TARGET = 95;
-const USUAL_MEMBERS = 500;
+export const USUAL_TARGET_IN_100 = 95;
+export const USUAL_SIZE_MEMBERS = 500;
 const MOST_MEMBERS = 100_000;
 const USUAL_DAYS = 2;
 
@@ -45,8 +45,8 @@ export const sizeVerb: Verb = {
     json: { type: "boolean", help: "print it as JSON" },
   },
   run: async ({ scenario: path, variant, values, print }) => {
-    const target = numberOf(values, "target", USUAL_TARGET, 1, 100);
-    const members = numberOf(values, "members", USUAL_MEMBERS, 1, MOST_MEMBERS);
+    const target = numberOf(values, "target", USUAL_TARGET_IN_100, 1, 100);
+    const members = numberOf(values, "members", USUAL_SIZE_MEMBERS, 1, MOST_MEMBERS);
     if (!Number.isInteger(members)) throw new CallError(`--members is "${values.members}" but must be a whole number.`);
     const autonomyDays = numberOf(values, "days-autonomy", USUAL_DAYS, 0.1, 60);
     const opened = await openWithSurroundings(path, variant);

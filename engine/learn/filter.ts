@@ -21,7 +21,7 @@ const UNEXPLAINED_SHARE = 0.1;
  * Nobody explains a reading that lies more than three and a half standard errors from the best member: chance alone does that
  * once in two thousand readings.
  */
-const LARGEST_CHI_SQUARE = 12;
+export const LARGEST_CHI_SQUARE = 12;
 /** Where nobody explains a reading, its error is taken to be so many times what was stated. */
 const ERROR_TIMES = 2;
 /** Stages before the particles run anew, and days that they may span: it bounds the memory. */

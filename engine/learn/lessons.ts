@@ -33,7 +33,7 @@ const WORDS: Record<TraitName, string> = {
 };
 
 /** A median that moved by less than this share of the spread it had before has not been learned. */
-const WORTH_SAYING_SHARE = 0.4;
+export const WORTH_SAYING_SHARE = 0.4;
 /** Nor has one that moved by less than so many standard errors of the sample. */
 const NOISE_ERRORS = 3;
 

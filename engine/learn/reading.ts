@@ -3,7 +3,7 @@ import { quantity, share, text, word } from "../scenario/quantity.ts";
 import { SKY_WORD_NAMES } from "../scenario/weather.ts";
 
 /** Most readings of one event: one every minute for more than a day. */
-const MOST_READINGS = 2000;
+export const MOST_READINGS = 2000;
 
 const LOCAL_TIME = 'a local time such as "2026-10-09T18:30"';
 const DATE = 'a date of the event, such as "2026-10-09"';

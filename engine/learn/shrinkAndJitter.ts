@@ -1,7 +1,7 @@
 import { nextNormal, openStream, STREAM_WORDS } from "../chance/stream.ts";
 
 /** How much of the past's certainty is let go at each resampling: 0.95 to 0.99 in the paper. */
-const DISCOUNT = 0.98;
+export const DISCOUNT = 0.98;
 
 /**
  * Moves copies of particles apart without widening what they say together: each row is drawn towards the mean of all and

@@ -8,8 +8,8 @@ import { suggestColumns } from "./suggestColumns.ts";
 import { timeFormOf } from "./timeFormOf.ts";
 
 /** Two months by the minute have 86,400 rows; longer logs are cut to the event. */
-const MOST_ROWS = 400_000;
-const MOST_BYTES = 10_000_000;
+export const MOST_METER_ROWS = 400_000;
+export const MOST_METER_BYTES = 10_000_000;
 /** Gaps longer than so many usual intervals are named. */
 const GAP_INTERVALS = 3;
 
@@ -49,7 +49,7 @@ export function readMeterLog(text: string, mapping: MeterMapping = {}, zone = "U
     problems: [{ code, path: [], message }],
     suggestion,
   });
-  if (text.length > MOST_BYTES) {
+  if (text.length > MOST_METER_BYTES) {
     const size = (text.length / 1e6).toFixed(1);
     return refuse(
       "log-too-large",
@@ -66,11 +66,11 @@ export function readMeterLog(text: string, mapping: MeterMapping = {}, zone = "U
       "The log has no line of titles above its numbers; write one, such as time,charge %,bank V,bank A,PV W.",
     );
   }
-  if (table.rows.length - table.firstRow > MOST_ROWS) {
+  if (table.rows.length - table.firstRow > MOST_METER_ROWS) {
     const rows = table.rows.length - table.firstRow;
     return refuse(
       "too-many-rows",
-      `The log has ${rows} rows, and at most ${MOST_ROWS} are read; cut it to the days of the event.`,
+      `The log has ${rows} rows, and at most ${MOST_METER_ROWS} are read; cut it to the days of the event.`,
     );
   }
   return readTable(table, mapping, zone);

@@ -62,7 +62,7 @@ export interface DriversReport {
 }
 
 /** Fewer members than these on either side say nothing about what the side hangs on. */
-const FEWEST_ON_A_SIDE = 20;
+export const FEWEST_ON_A_SIDE = 20;
 /** Where more members than this run dry, the lowest charge alone would say "empty" of them all. */
 const DRY_SHARE = 0.2;
 

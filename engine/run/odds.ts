@@ -139,7 +139,7 @@ export function spreadOf(values: Float64Array): Spread {
   return { p5, p25, p50, p75, p95, mean: values.reduce((sum, value) => sum + value, 0) / values.length };
 }
 
-/** Reads bands out of counts; a quantile lies within half a bin of the exact one. */
+/** Reads bands out of counts, straight within a bin; each lies in the bin of the exact order statistic. */
 function bandsOf(counts: Uint32Array, rows: number, bins: number, members: number, top: number): Bands {
   const bands = BAND_SHARES.map(() => new Float64Array(rows));
   for (let row = 0; row < rows; row++) {

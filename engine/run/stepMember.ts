@@ -18,7 +18,7 @@ export interface MemberRoom {
 
 /** Steps of members that one block of them may have in all: room for 64 bytes of each for every panel group. */
 const STEPS_SIDE_BY_SIDE = 60_000;
-const MOST_LANES = 4;
+export const MOST_LANES = 4;
 
 /**
  * How many members of an ensemble are carried side by side: what hangs on the step alone is read once for all of them, and while one bank

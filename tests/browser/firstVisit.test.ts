@@ -4,6 +4,7 @@ import { gzipSync } from "node:zlib";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
+import { FIRST_ANSWER_KB } from "../firstAnswerKb.ts";
 import { firstVisit } from "./firstVisit.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain } from "./openExplorer.ts";
@@ -18,13 +19,13 @@ afterAll(() => browser.close());
 
 const gzippedKb = (file: string) => gzipSync(readFileSync(join(BUILT, file))).length / 1000;
 
-test("before the first answer, page and workers ask for at most 250 kB of scripts, compressed, tables included", async () => {
+test(`before the first answer, page and workers ask for at most ${FIRST_ANSWER_KB} kB of scripts, compressed, tables included`, async () => {
   const { beforeAnswer } = await firstVisit(browser, inject("explorerUrl"));
   const names = beforeAnswer.map((file) => basename(file));
   for (const needed of [/^index-/, /^deskWorker-/, /^poolWorker-/, /^climate-\d/]) {
     expect(names.filter((name) => needed.test(name)).length).toBeGreaterThan(0);
   }
-  expect(beforeAnswer.reduce((sum, file) => sum + gzippedKb(file), 0)).toBeLessThan(250);
+  expect(beforeAnswer.reduce((sum, file) => sum + gzippedKb(file), 0)).toBeLessThan(FIRST_ANSWER_KB);
 });
 
 /** What a built script imports from its neighbours, at once and later. */
