@@ -2,3 +2,10 @@
 export class EngineFault extends Error {
   override readonly name = "EngineFault";
 }
+
+/** A broken promise about one member of an ensemble. */
+export class MemberFault extends EngineFault {
+  constructor(seed: string, member: number, what: string) {
+    super(`member ${member} of seed "${seed}": ${what}`);
+  }
+}

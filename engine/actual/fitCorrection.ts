@@ -13,6 +13,7 @@ import {
 } from "../run/memberFigures.ts";
 import { drawOperators } from "../run/operators.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "../run/prepareEnsemble.ts";
+import { requireFedLoads, requireFedSky } from "../run/requireFed.ts";
 import type { MemberRoom } from "../run/stepMember.ts";
 import { stepRun } from "../run/stepRun.ts";
 import type { Surroundings } from "../run/surroundings.ts";
@@ -261,7 +262,7 @@ function runUnderSky(
   skyKnown: boolean,
   normal: number,
 ): void {
-  const { prepared, words, skies, operators, spread } = ensemble;
+  const { prepared, seed, words, skies, operators, spread } = ensemble;
   const { light, airTempC, inputs } = room;
   if (skyKnown) {
     light.ghiWm2.set(prepared.light.ghiWm2);
@@ -273,6 +274,8 @@ function runUnderSky(
   for (const row of [light.ghiWm2, light.dniWm2, light.dhiWm2]) for (let i = 0; i < row.length; i++) row[i]! *= gain;
   drawFigures(prepared.scenario.bank.startShare, spread, operators.state, words, member, inputs.figures);
   drawOperators(prepared, operators, words, member, inputs);
+  requireFedSky(seed, member, light, airTempC);
+  requireFedLoads(seed, member, inputs);
   stepRun(prepared, light, airTempC, inputs, room.run);
 }
 

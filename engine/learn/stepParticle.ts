@@ -1,4 +1,5 @@
 import { FIGURES } from "../run/memberFigures.ts";
+import { requireFedLoads, requireFedSky } from "../run/requireFed.ts";
 import type { MemberRoom } from "../run/stepMember.ts";
 import { stepLaneFigures, stepLaneLight, stepLaneWanted, stepPanels, stepPower } from "../run/stepRun.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "../run/stepState.ts";
@@ -20,8 +21,10 @@ export function stepParticle(onward: Onward, p: number, room: MemberRoom): void 
   const { state, runs, fuelLeftL } = room.run;
   const row = p * TRAITS;
   drawSkyOnward(onward, p, room);
+  requireFedSky(ensemble.seed, p, room.light, room.airTempC);
   for (let f = 0; f < FIGURES; f++) figures[f] = particles.traits[row + f]!;
   drawKeennessOnward(onward, p, room);
+  requireFedLoads(ensemble.seed, p, room.inputs);
   stepLaneFigures(prepared, figures, room.run, 0);
   stepLaneWanted(room.inputs.wantedW, room.run, 0);
   stepLaneLight(prepared, room.light, room.airTempC, room.run, 0);

@@ -28,6 +28,9 @@ export interface PreparedStation {
 /** Bias of a linear final when it is not stated: 0.15 of full draw, 3 A of 20 A for a usual 100 W set (common practice, no source). */
 const BIAS_SHARE = 0.15;
 
+/** Hour of the clock, 0…23; the middle of a step may lie past the midnight that ends its day. */
+const hourOf = (minute: number) => ((Math.floor(minute / 60) % 24) + 24) % 24;
+
 export function prepareStation(station: Station, grid: TimeGrid): PreparedStation {
   const { radio } = station;
   const receiveW = drawnW(radio.receive);
@@ -47,7 +50,7 @@ export function prepareStation(station: Station, grid: TimeGrid): PreparedStatio
   }
   const staffedShare = windowShare(grid, station.staffed);
   const sendingShare = staffedShare.map(
-    (staffed, i) => staffed * fullSending * station.activityByHour[Math.floor(grid.localMinute[i]! / 60)]!,
+    (staffed, i) => staffed * fullSending * station.activityByHour[hourOf(grid.localMinute[i]!)]!,
   );
   const radioExtraW = fullSending === 0 ? 0 : weightedExtraW / fullSending;
   const companions = station.companions.map((companion) => {

@@ -11,6 +11,7 @@ import {
 } from "./memberFigures.ts";
 import { drawOperators } from "./operators.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
+import { requireFedLoads, requireFedSky } from "./requireFed.ts";
 import { ROW_SLOTS, ROW_STORED_AH, ROW_UNSERVED_W } from "./runRows.ts";
 import type { MemberRoom } from "./stepMember.ts";
 import { stepRun } from "./stepRun.ts";
@@ -84,12 +85,13 @@ export function makeDriversRoom(ensemble: PreparedEnsemble, skyRoom?: DriversRoo
  * @memberLoop
  */
 export function stepDriversMember(ensemble: PreparedEnsemble, room: DriversRoom): void {
-  const { words, skies, operators, spread, prepared } = ensemble;
+  const { words, skies, operators, spread, prepared, seed } = ensemble;
   const { member, memberOf, held, drawn, figureOfFactor, skyOf } = room;
   const { light, airTempC, inputs } = member;
   const { startShare } = prepared.scenario.bank;
   if (skyOf[0] !== memberOf[WEATHER]!) {
     drawSky(skies, words, memberOf[WEATHER]!, light, airTempC);
+    requireFedSky(seed, memberOf[WEATHER]!, light, airTempC);
     skyOf[0] = memberOf[WEATHER]!;
   }
   let drawnOf = -1;
@@ -104,6 +106,7 @@ export function stepDriversMember(ensemble: PreparedEnsemble, room: DriversRoom)
   }
   if (held[0]! >= 0) inputs.figures[held[0]!] = held[1]!;
   drawOperators(prepared, operators, words, memberOf[INTENSITY]!, inputs);
+  requireFedLoads(seed, memberOf[INTENSITY]!, inputs);
   stepRun(prepared, light, airTempC, inputs, member.run);
   countDriversMember(ensemble, room);
 }

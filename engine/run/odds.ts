@@ -163,7 +163,7 @@ function failsMostly(ensemble: PreparedEnsemble, part: OddsPart): OddsReport["fa
   const failures = Array.from(part.outcomes.belowFromStep).filter((step) => step >= 0);
   if (failures.length === 0) return null;
   const perHour = 1 / grid.stepH;
-  const startMinute = grid.localMinute[0]! - grid.stepMs / 120_000;
+  const { startMinute } = grid;
   const hourOf = (step: number) => Math.floor(step / perHour + (startMinute % 60) / 60);
   const lastHour = hourOf(part.steps);
   let best = 0;

@@ -61,7 +61,7 @@ export function prepareOperators(prepared: Prepared, words: Int32Array): Prepare
   const weight = (part: number) => (total > 0 ? toGrid(Math.sqrt(part / total)) : 0);
   const [eventWeight, dayWeight, hourWeight] = parts.map(weight) as [number, number, number];
   const keenness = keennessTable(total);
-  const firstHour = Math.floor(grid.localMinute[0]! / 60);
+  const firstHour = Math.floor(grid.startMinute / 60);
   const hourOfStep = Int32Array.from(
     grid.middleMs,
     (middleMs) => firstHour + Math.floor((middleMs - grid.startMs) / 3_600_000),

@@ -19,6 +19,7 @@ import { type PreparedSource, prepareSources } from "../source/prepareSources.ts
 import { type MemberInputs, memberInputs } from "./memberInputs.ts";
 import { type PreparedSelector, prepareSelector } from "./prepareSelector.ts";
 import { prepareSky } from "./prepareSky.ts";
+import { requireFed } from "./requireFed.ts";
 import { identityOf, prepareAnew, type Reuse } from "./reuse.ts";
 import type { Surroundings } from "./surroundings.ts";
 
@@ -113,33 +114,32 @@ export function prepare(
     0,
   );
   const converterShare = scenario.converter?.efficiencyShare ?? 1;
-  return {
-    ok: true,
-    prepared: inShape({
-      scenario,
-      grid,
-      nights,
-      sun,
-      clear,
-      light,
-      airTempC,
-      windMs,
-      groups,
-      loads,
-      bank,
-      sources: prepareSources(scenario.sources, grid, bank.absorptionV),
-      selector: prepareSelector(scenario),
-      controllersW,
-      converterShare,
-      converterV: scenario.converter?.outputV ?? 0,
-      feedOhm,
-      feedDropV,
-      comfortV: feedDropV.reduce((most, dropV, s) => Math.max(most, loads.stations[s]!.minimumV + dropV), 0),
-      mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
-      inputs: memberInputs(loads, bank, converterShare, controllersW),
-      remarks,
-    }),
-  };
+  const prepared = inShape({
+    scenario,
+    grid,
+    nights,
+    sun,
+    clear,
+    light,
+    airTempC,
+    windMs,
+    groups,
+    loads,
+    bank,
+    sources: prepareSources(scenario.sources, grid, bank.absorptionV),
+    selector: prepareSelector(scenario),
+    controllersW,
+    converterShare,
+    converterV: scenario.converter?.outputV ?? 0,
+    feedOhm,
+    feedDropV,
+    comfortV: feedDropV.reduce((most, dropV, s) => Math.max(most, loads.stations[s]!.minimumV + dropV), 0),
+    mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
+    inputs: memberInputs(loads, bank, converterShare, controllersW),
+    remarks,
+  });
+  requireFed(prepared);
+  return { ok: true, prepared };
 }
 
 /**

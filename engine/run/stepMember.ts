@@ -4,6 +4,7 @@ import { drawFigures } from "./memberFigures.ts";
 import type { MemberInputs } from "./memberInputs.ts";
 import { drawOperators } from "./operators.ts";
 import type { PreparedEnsemble } from "./prepareEnsemble.ts";
+import { requireFedLoads, requireFedSky } from "./requireFed.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
 import { stepLaneFigures, stepLaneLight, stepLanes, stepLaneWanted } from "./stepRun.ts";
@@ -66,8 +67,9 @@ function stepMemberIn(ensemble: PreparedEnsemble, member: number, room: MemberRo
 }
 
 /** @memberLoop */
-export function drawMemberSky({ skies, words }: PreparedEnsemble, member: number, room: MemberRoom): void {
+export function drawMemberSky({ skies, words, seed }: PreparedEnsemble, member: number, room: MemberRoom): void {
   drawSky(skies, words, member, room.light, room.airTempC);
+  requireFedSky(seed, member, room.light, room.airTempC);
 }
 
 /** @memberLoop */
@@ -82,4 +84,5 @@ export function drawMemberFigures(ensemble: PreparedEnsemble, member: number, in
  */
 export function drawMemberLoads(ensemble: PreparedEnsemble, member: number, room: MemberRoom): void {
   drawOperators(ensemble.prepared, ensemble.operators, ensemble.words, member, room.inputs);
+  requireFedLoads(ensemble.seed, member, room.inputs);
 }

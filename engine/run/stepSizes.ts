@@ -2,6 +2,7 @@ import { drawSky } from "../sky/skyEnsemble.ts";
 import { drawFigures } from "./memberFigures.ts";
 import { drawOperators } from "./operators.ts";
 import type { Prepared } from "./prepare.ts";
+import { requireFedLoads, requireFedSky } from "./requireFed.ts";
 import { ROW_SLOTS, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "./runRows.ts";
 import type { SizeCell, SizeMap } from "./sizeMap.ts";
 import { NOTHING_W } from "./stepCount.ts";
@@ -29,10 +30,11 @@ export function stepSizes(map: SizeMap, from: number, count: number, held: Uint3
 }
 
 /** Draws a member's skies, loads and figures into a lane of all runs that share them. */
-function drawSizesMember({ words, skies, under, loads, inputs }: SizeMap, member: number, lane: number): void {
+function drawSizesMember({ seed, words, skies, under, loads, inputs }: SizeMap, member: number, lane: number): void {
   for (let k = 0; k < skies.length; k++) {
     const { ensemble, light, airTempC } = skies[k]!;
     drawSky(ensemble.skies, words, member, light, airTempC);
+    requireFedSky(seed, member, light, airTempC);
     stepLaneLight(under[k]!.prepared, light, airTempC, under[k]!.run, lane);
   }
   for (let k = 0; k < loads.length; k++) {
@@ -40,6 +42,7 @@ function drawSizesMember({ words, skies, under, loads, inputs }: SizeMap, member
     const { operators, prepared } = ensemble;
     drawFigures(1, spread, operators.state, words, member, drawn.figures);
     drawOperators(prepared, operators, words, member, drawn);
+    requireFedLoads(seed, member, drawn);
     wantedW.set(drawn.wantedW, lane * drawn.wantedW.length);
   }
   for (let k = 0; k < inputs.length; k++) {

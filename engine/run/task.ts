@@ -1,4 +1,4 @@
-import { EngineFault } from "../fault.ts";
+import { EngineFault, MemberFault } from "../fault.ts";
 import { type DriversRows, driversRows, mergeDriversRows } from "./driversRows.ts";
 import { type DriversWhatIfs, driversWhatIfs, mergeDriversWhatIfs } from "./driversWhatIfs.ts";
 import { countingOf } from "./odds.ts";
@@ -54,6 +54,7 @@ export async function runTask(task: Task, hooks: TaskHooks, store: TaskStore = m
     hooks.progress(to - from);
     return { kind: "part", part: part() };
   } catch (error) {
+    if (error instanceof MemberFault) return { kind: "fault", sentence: error.message };
     const said = error instanceof Error ? error.message : String(error);
     return { kind: "fault", sentence: `member ${member} of seed "${seed}": ${said}` };
   }
@@ -116,7 +117,7 @@ function oddsWork(
         at(member);
         stepCount(ensemble.prepared, room.run, lane, member, counting, part);
         if (!Number.isFinite(endShare[member - first]! + demandWh[member - first]!)) {
-          throw new EngineFault(`it ends with a charge of ${endShare[member - first]}`);
+          throw new MemberFault(ensemble.seed, member, `it ends with a charge of ${endShare[member - first]}`);
         }
       }
     }

@@ -1,6 +1,8 @@
 import { clockMoments, clockMsOf, isZone, zoneOffsets } from "../zoneTime.ts";
 import type { Problem } from "./problem.ts";
 
+const DAY_MS = 86_400_000;
+
 /** The longest event that is simulated; longer ones are a climate question and not one of bringing enough battery. */
 export const LONGEST_EVENT_DAYS = 60;
 
@@ -13,13 +15,18 @@ export interface TimeGrid {
   readonly steps: number;
   /** The middle of each step, where the sun is looked up. */
   readonly middleMs: Float64Array;
-  /** Minute of the local day, 0…1440, at the middle of each step. */
+  /** What the local clock shows at the start, minute of the day in [0, 1440). */
+  readonly startMinute: number;
+  /**
+   * Minute of its local day at the middle of each step: 0…1440, and up to half a step more where the step reaches past midnight; below 0 in
+   * the hour that clocks put back over midnight show again.
+   */
   readonly localMinute: Float64Array;
-  /** Local days since the day of the start: 0, 1, 2… */
+  /** The local day in which each step begins: 0 at the start, then the same or one more, so that every day owns steps. */
   readonly localDay: Int32Array;
   /** Weekday of that local day: 0 Monday … 6 Sunday. */
   readonly localWeekday: Int32Array;
-  /** The local dates, "2026-10-08", by local day. */
+  /** The local dates, "2026-10-08", by local day: as many as own steps. A date that a zone skipped is not among them. */
   readonly dates: readonly string[];
 }
 
@@ -69,7 +76,7 @@ export function timeGrid(
     const message = `time.end is "${times.end}", which is not after the start "${times.start}"; swap them or put the end later.`;
     return { ok: false, problems: [{ code: "end-before-start", path, message }] };
   }
-  const days = (end - start) / 86_400_000;
+  const days = (end - start) / DAY_MS;
   if (days > LONGEST_EVENT_DAYS) {
     const message = `time.end is "${times.end}", ${Math.ceil(days)} days after the start; at most ${LONGEST_EVENT_DAYS} days are worked out, because beyond that the answer is the climate and not the charge brought along: shorten the event or split it.`;
     return { ok: false, problems: [{ code: "event-too-long", path, message }] };
@@ -79,28 +86,37 @@ export function timeGrid(
   return { ok: true, grid: layGrid(zone, start, stepMs, steps) };
 }
 
+/**
+ * A step belongs to the day in which it begins, so that the day of the start, which the plan names, always owns one: by their middles the
+ * first step could fall on the next day, and the first day had no step. A day that has begun stays begun where clocks are put back over
+ * midnight, as in Newfoundland until 2011.
+ */
 function layGrid(zone: string, startMs: number, stepMs: number, steps: number): TimeGrid {
   const offsets = zoneOffsets(zone, startMs, startMs + steps * stepMs);
   const middleMs = new Float64Array(steps);
   const localMinute = new Float64Array(steps);
   const localDay = new Int32Array(steps);
   const localWeekday = new Int32Array(steps);
-  const firstDay = Math.floor((startMs + offsets[0]!.offsetMs) / 86_400_000);
+  const startLocalMs = startMs + offsets[0]!.offsetMs;
+  /** Days since 1970 of the local days that own steps. */
+  const days = [Math.floor(startLocalMs / DAY_MS)];
   let current = 0;
+  const localAt = (ms: number) => {
+    while (current + 1 < offsets.length && offsets[current + 1]!.fromMs <= ms) current++;
+    return ms + offsets[current]!.offsetMs;
+  };
   for (let i = 0; i < steps; i++) {
+    const beginsOn = Math.floor(localAt(startMs + i * stepMs) / DAY_MS);
+    if (beginsOn > days.at(-1)!) days.push(beginsOn);
+    const day = days.at(-1)!;
     const middle = startMs + (i + 0.5) * stepMs;
-    while (current + 1 < offsets.length && offsets[current + 1]!.fromMs <= middle) current++;
-    const localMs = middle + offsets[current]!.offsetMs;
-    const day = Math.floor(localMs / 86_400_000);
+    const localMs = localAt(middle);
+    const middleDay = Math.floor(localMs / DAY_MS);
     middleMs[i] = middle;
-    localMinute[i] = (localMs - day * 86_400_000) / 60_000;
-    localDay[i] = day - firstDay;
+    localMinute[i] = (localMs - middleDay * DAY_MS) / 60_000 + 1440 * Math.sign(middleDay - day);
+    localDay[i] = days.length - 1;
     localWeekday[i] = (((day + 3) % 7) + 7) % 7; // 1 January 1970 was a Thursday
   }
-  const lastDay = steps === 0 ? 0 : localDay[steps - 1]!;
-  const dates = Array.from({ length: lastDay + 1 }, (_, d) =>
-    new Date((firstDay + d) * 86_400_000).toISOString().slice(0, 10),
-  );
   return {
     zone,
     startMs,
@@ -108,9 +124,10 @@ function layGrid(zone: string, startMs: number, stepMs: number, steps: number): 
     stepH: stepMs / 3_600_000,
     steps,
     middleMs,
+    startMinute: (startLocalMs - days[0]! * DAY_MS) / 60_000,
     localMinute,
     localDay,
     localWeekday,
-    dates,
+    dates: days.map((day) => new Date(day * DAY_MS).toISOString().slice(0, 10)),
   };
 }

@@ -38,17 +38,19 @@ export interface ClearSkySite {
  * Prepares the days of an event. Each day is taken whole, as the 24 hours of local mean solar time round its noon and on
  * its own 5-minute grid, so that an event from Friday 14:00 meets Friday's brightness and not the afternoon's.
  * @param timesMs middle of each step, UTC, rising
- * @param localDay the civil local day of each step, any whole numbers that change at local midnight
- * @throws RangeError if the arrays differ in length or the place leaves its range
+ * @param localDay the civil local day of each step: 0 first, then the same or one more, as `timeGrid` lays them
+ * @throws RangeError if the arrays differ in length, a day owns no step or the place leaves its range
  */
 export function dayLight(site: ClearSkySite, timesMs: Float64Array, localDay: Int32Array): DayLight {
   requireSameLength({ timesMs, localDay });
   requireRange({ latitudeDeg: site.latitudeDeg }, -90, 90);
-  const dayOfStep = new Int32Array(timesMs.length);
+  const dayOfStep = localDay.slice();
   const firstStep: number[] = [];
   for (let i = 0; i < timesMs.length; i++) {
-    if (i === 0 || localDay[i] !== localDay[i - 1]) firstStep.push(i);
-    dayOfStep[i] = firstStep.length - 1;
+    if (localDay[i] === firstStep.length) firstStep.push(i);
+    else if (localDay[i] !== firstStep.length - 1) {
+      throw new RangeError(`localDay must begin with 0 and rise by one at a time, got ${localDay[i]} at step ${i}`);
+    }
   }
   const extraterrestrialWhM2 = new Float64Array(firstStep.length);
   const clearWhM2 = new Float64Array(firstStep.length);

@@ -125,26 +125,28 @@ export function prepareBlockSkies(
 }
 
 function room(
-  { grid, clear, days }: SkyEvent,
+  { clear, days }: SkyEvent,
   whole: WholeDays,
   ways: Pick<PreparedSkies, "climate" | "blocks" | "air">,
 ): PreparedSkies {
+  const split = prepareSplit({
+    ghiWm2: clear.ghiWm2.map(toGrid),
+    dniWm2: clear.dniWm2.map(toGrid),
+    dhiWm2: clear.dhiWm2.map(toGrid),
+    extraterrestrialWm2: clear.extraterrestrialWm2.map(toGrid),
+    sinElevation: clear.sinElevation.map(toGrid),
+  });
   return {
     whole,
-    split: prepareSplit({
-      ghiWm2: clear.ghiWm2.map(toGrid),
-      dniWm2: clear.dniWm2.map(toGrid),
-      dhiWm2: clear.dhiWm2.map(toGrid),
-      extraterrestrialWm2: clear.extraterrestrialWm2.map(toGrid),
-      sinElevation: clear.sinElevation.map(toGrid),
-    }),
+    split,
     dayOfStep: days.dayOfStep,
     ...ways,
     normalOfDay: new Float64Array(whole.days),
     ktOfDay: new Float64Array(whole.days),
     indexOfDay: new Float64Array(whole.days),
     indexOfLight: new Float64Array(whole.clearWm2.length),
-    indexOfStep: new Float64Array(grid.steps),
+    // A lit step that belongs to no day's light would stay no number, and nobody would run it.
+    indexOfStep: Float64Array.from(clear.ghiWm2, (ghi) => (toGrid(ghi) > 0 ? Number.NaN : 0)),
     state: new Uint32Array(STREAM_WORDS),
   };
 }

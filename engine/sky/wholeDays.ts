@@ -1,3 +1,4 @@
+import { EngineFault } from "../fault.ts";
 import { toGrid } from "../grid.ts";
 import { requireSameLength } from "../require.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
@@ -27,10 +28,15 @@ export interface WholeDays {
 export function wholeDays(site: ClearSkySite, grid: TimeGrid, clear: ClearSky, light: DayLight): WholeDays {
   requireSameLength({ middleMs: grid.middleMs, ghiWm2: clear.ghiWm2, dayOfStep: light.dayOfStep });
   const days = light.extraterrestrialWhM2.length;
+  if (days !== grid.dates.length) {
+    throw new EngineFault(`the calendar of the event has ${grid.dates.length} days and its steps lie in ${days}`);
+  }
   const stepMinutes = grid.stepMs / 60_000;
   const steps = grid.steps;
-  const before = steps === 0 ? 0 : Math.floor(grid.localMinute[0]! / stepMinutes);
-  const after = steps === 0 ? 0 : Math.ceil((1440 - grid.localMinute[steps - 1]!) / stepMinutes) - 1;
+  // As many steps as begin between midnight and the start, and between the last step's beginning and midnight.
+  const before = Math.floor(grid.startMinute / stepMinutes);
+  const lastBegins = grid.localMinute[steps - 1]! - stepMinutes / 2;
+  const after = Math.max(0, Math.ceil((1440 - lastBegins) / stepMinutes) - 1);
   const outsideMs = Float64Array.from([
     ...Array.from({ length: before }, (_, k) => grid.middleMs[0]! - (before - k) * grid.stepMs),
     ...Array.from({ length: after }, (_, k) => grid.middleMs[steps - 1]! + (k + 1) * grid.stepMs),

@@ -48,6 +48,7 @@ export function gridAt(localMinute: readonly number[], stepMinutes = 10): TimeGr
     steps,
     middleMs: Float64Array.from(localMinute, (minute, i) => (days[i]! * 1440 + minute) * 60_000),
     localMinute: Float64Array.from(localMinute),
+    startMinute: (localMinute[0] ?? 0) - stepMinutes / 2,
     localDay: Int32Array.from(days),
     localWeekday: new Int32Array(steps),
     dates: [],

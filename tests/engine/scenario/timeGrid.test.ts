@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type TimeGrid, timeGrid } from "../../../engine/scenario/timeGrid.ts";
 
@@ -65,4 +66,87 @@ test("before 1970 and far from Greenwich the weekday is right as well: 20 July 1
 test("a last step that the end cuts is whole, so that the end is never short", () => {
   const laid = grid("2026-10-08T10:00", "2026-10-08T10:50", "UTC", 20);
   expect(laid.steps).toBe(3);
+});
+
+describe("days that own steps and days of the calendar are one list", () => {
+  test.each([
+    ["2026-10-08T23:54", 10],
+    ["2026-10-08T23:55", 10],
+    ["2026-10-08T23:59", 10],
+    ["2026-10-08T23:30", 60],
+    ["2026-10-08T23:31", 60],
+  ])(
+    "a start at %s in steps of %d minutes has a first step on its own day, though its middle is on the next",
+    (start, step) => {
+      const laid = grid(start, "2026-10-10T12:00", "Europe/Vienna", step);
+      expect(laid.dates).toEqual(["2026-10-08", "2026-10-09", "2026-10-10"]);
+      expect(laid.localDay.indexOf(0)).toBe(0);
+      expect(laid.localDay.indexOf(1)).toBe(1);
+      expect(laid.localWeekday[0]).toBe(3); // a Thursday
+      expect(laid.startMinute).toBe(Number(start.slice(11, 13)) * 60 + Number(start.slice(14)));
+      expect(laid.localMinute[0]).toBe(laid.startMinute + step / 2);
+    },
+  );
+
+  test("a day that has begun stays begun where clocks are put back over midnight: Newfoundland, 7 November 2010, from 00:01 to 23:01", () => {
+    const laid = grid("2010-11-06T22:00", "2010-11-07T02:00", "America/St_Johns", 1);
+    expect(laid.steps).toBe(300);
+    expect(laid.dates).toEqual(["2010-11-06", "2010-11-07"]);
+    expect(laid.localDay.indexOf(1)).toBe(120); // 24:00
+    expect(laid.localDay.lastIndexOf(0)).toBe(119);
+    expect(laid.localMinute[120]).toBe(0.5);
+    expect(laid.localMinute[121]).toBe(-58.5); // 23:01:30, on the clock of the day before
+    expect(laid.localMinute[180]).toBe(0.5);
+  });
+
+  test("a date that a zone skips is no day of the event: Samoa had no 30 December 2011", () => {
+    const laid = grid("2011-12-29T22:00", "2011-12-31T02:00", "Pacific/Apia");
+    expect(laid.steps).toBe(4);
+    expect(laid.dates).toEqual(["2011-12-29", "2011-12-31"]);
+    expect(Array.from(laid.localDay)).toEqual([0, 0, 1, 1]);
+    expect(Array.from(laid.localWeekday)).toEqual([3, 3, 5, 5]);
+  });
+
+  const ZONES = [
+    "Europe/Vienna",
+    "America/Havana",
+    "Asia/Beirut",
+    "America/Nuuk",
+    "Australia/Lord_Howe",
+    "Asia/Kathmandu",
+  ];
+  test("wherever and whenever, each date is that of a step's beginning by the zone's own clock", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...ZONES),
+        fc.integer({ min: 0, max: 2 * 365 * 1440 }),
+        fc.integer({ min: 1, max: 5000 }),
+        fc.constantFrom(1, 3, 10, 12, 20, 30, 60),
+        (zone, fromMinute, minutes, stepMinutes) => {
+          const local = (minute: number) => new Date(Date.UTC(2025, 0, 1) + minute * 60_000).toISOString().slice(0, 16);
+          const result = timeGrid({ start: local(fromMinute), end: local(fromMinute + minutes), stepMinutes }, zone);
+          fc.pre(result.ok);
+          if (!result.ok) return;
+          const laid = result.grid;
+          const date = new Intl.DateTimeFormat("en-CA", {
+            timeZone: zone,
+            year: "numeric",
+            month: "2-digit",
+            day: "2-digit",
+          });
+          let day = 0;
+          for (let i = 0; i < laid.steps; i++) {
+            const is = laid.localDay[i]!;
+            expect(is === day || is === day + 1).toBe(true);
+            day = is;
+            expect(laid.dates[is]).toBe(date.format(laid.startMs + i * laid.stepMs));
+          }
+          expect(laid.localDay[0]).toBe(0);
+          expect(laid.dates).toHaveLength(day + 1);
+          expect(laid.dates[0]).toBe(local(fromMinute).slice(0, 10));
+        },
+      ),
+      { numRuns: 60, seed: 20261130 },
+    );
+  });
 });

@@ -10,7 +10,8 @@ const bern = { latitudeDeg: 46.95, longitudeDeg: 7.45, elevationM: 540, linkeTur
 /** Steps from one local clock time to another, with the local day beside each. */
 function steps(startMs: number, endMs: number, utcOffsetH: number) {
   const timesMs = Float64Array.from({ length: (endMs - startMs) / STEP_MS }, (_, i) => startMs + (i + 0.5) * STEP_MS);
-  const localDay = Int32Array.from(timesMs, (ms) => Math.floor((ms + utcOffsetH * 3_600_000) / 86_400_000));
+  const dayOf = (ms: number) => Math.floor((ms + utcOffsetH * 3_600_000) / 86_400_000);
+  const localDay = Int32Array.from(timesMs, (ms) => dayOf(ms) - dayOf(timesMs[0]!));
   return { timesMs, localDay };
 }
 function indexOf(site: typeof bern, grid: ReturnType<typeof steps>, kt: number[]) {
@@ -50,6 +51,14 @@ test("on the other side of the date line the day is the local one", () => {
   const { light } = indexOf(fiji, grid, [0.5]);
   expect(light.extraterrestrialWhM2[0]).toBe(dailyExtraterrestrialWhM2(-18.1, Date.UTC(2026, 0, 10, 12)));
 });
+
+test.each([[[1, 1, 1, 2]], [[0, 0, 2, 2]], [[0, 0, 1, 0]]])(
+  "days %j, of which one owns no step or comes again, are refused",
+  (days) => {
+    const timesMs = Float64Array.from(days, (_, i) => Date.UTC(2026, 5, 19) + i * 6 * 3_600_000);
+    expect(() => dayLight(bern, timesMs, Int32Array.from(days))).toThrow("localDay must begin with 0 and rise by one");
+  },
+);
 
 test("in polar night the index is 0 and a number", () => {
   const svalbard = { latitudeDeg: 78.2, longitudeDeg: 15.6, elevationM: 10, linkeTurbidity: 3 };
