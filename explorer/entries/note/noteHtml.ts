@@ -22,11 +22,41 @@ function tamed(text: string): string {
   });
 }
 
+/** Quotes and lists inside one another; the parser calls itself for each. */
+const DEEPEST_NESTING = 20;
+/** At each letter of a word the parser looks on to the word's end, for an address of mail. */
+const LONGEST_WORD = 1000;
+const CONTAINER = /[ \t]*(?:>|[*+-](?=[ \t])|\d{1,9}[.)](?=[ \t]))/y;
+const RULE = /[ \t]*([-*_])(?:[ \t]*\1){2,}[ \t]*$/y;
+
+/** Why a note is not read as Markdown; null where it is. */
+function whyPlain(text: string): string | null {
+  if (text.split("\n").some(isDeep))
+    return `Lists or quotes nest more than ${DEEPEST_NESTING} deep here, so the note stands as it was written.`;
+  if (text.split(/\s+/).some((word) => word.length > LONGEST_WORD))
+    return `A word here has more than ${LONGEST_WORD} letters, so the note stands as it was written.`;
+  return null;
+}
+
+/** Whether a line opens more quotes and lists inside one another than anybody writes; a rule made of dashes opens none. */
+function isDeep(line: string): boolean {
+  let at = 0;
+  for (let depth = 0; depth <= DEEPEST_NESTING; depth++) {
+    RULE.lastIndex = at;
+    CONTAINER.lastIndex = at;
+    if (RULE.test(line) || !CONTAINER.test(line)) return false;
+    at = CONTAINER.lastIndex;
+  }
+  return true;
+}
+
 /**
  * Turns a note into HTML without a DOM: Markdown, with figures quoted from the results. HTML in a note is text like any other, pictures
  * become their words, and links lead only to the web, to mail, or down the page.
  */
 export function noteHtml(text: string, say: SayFigure): string {
+  const why = whyPlain(text);
+  if (why !== null) return `<p>${why}</p>\n<pre><code>${escaped(text)}</code></pre>\n`;
   const marked = new Marked({
     gfm: true,
     extensions: [

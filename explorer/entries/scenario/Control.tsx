@@ -306,7 +306,7 @@ const CLOCK = /^[0-2]?\d[:.h]?\d\d$/;
 
 /** "9:30", "0930" and "9" as the clock writes them: "09:30", "09:00"; anything else as it was typed. */
 export function typedClock(text: string): string {
-  const bare = text.trim().replace(/\s*h$/i, "");
+  const bare = text.trim().replace(/h$/i, "").trimEnd();
   if (/^\d{1,2}$/.test(bare)) return `${bare.padStart(2, "0")}:00`;
   if (!CLOCK.test(bare)) return text.trim();
   const digits = bare.replace(/\D/g, "").padStart(4, "0");

@@ -5,7 +5,7 @@ import { fromTyped } from "../../words/displayUnits.ts";
  * @param unit the field's unit; it may be typed behind the number, with a k before it for thousands
  */
 export function typedQuantity(text: string, unit: string): number | string {
-  const found = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(\S.*)?$/i.exec(
+  const found = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(\S[\s\S]*)?$/i.exec(
     text
       .trim()
       .replaceAll("\u2212", "-")
@@ -22,9 +22,15 @@ export function typedQuantity(text: string, unit: string): number | string {
 
 /** A number with another unit of the same kind behind it ("12 ft", "50 °F"), in the document's unit; null where there is none. */
 export function typedWithUnit(text: string, unit: string): number | null {
-  const found = /^(.*\d\.?)\s*([^\d\s.][^\d]*)$/.exec(text.trim());
-  const value = found === null ? text : typedQuantity(found[1]!, "");
-  return typeof value === "number" ? fromTyped(value, found![2]!, unit) : null;
+  const whole = text.trim();
+  // From the last figure on: what stands behind it is the unit.
+  let end = whole.length;
+  while (end > 0 && !/\d/.test(whole[end - 1]!)) end--;
+  if (end === 0) return null;
+  if (whole[end] === ".") end++;
+  const behind = whole.slice(end).trim();
+  const value = behind === "" ? null : typedQuantity(whole.slice(0, end), "");
+  return typeof value === "number" ? fromTyped(value, behind, unit) : null;
 }
 
 /** The amount by which an arrow key moves a number: a tenth of its size, in whole steps of 1, 2 or 5. */
