@@ -1,8 +1,12 @@
 import type { Problem } from "../scenario/problem.ts";
+import { listedProblems } from "../scenario/problemList.ts";
 import { problemsFrom } from "../scenario/problemsFrom.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import { clockMoments, clockMsOf, zoneOffsetMs } from "../zoneTime.ts";
 import { type Reading, Readings } from "./reading.ts";
+
+/** Two thousand readings with a note each; a longer document is something else by mistake. */
+const LONGEST_TEXT = 3_000_000;
 
 /** A reading at its place on the time grid. */
 export interface PlacedReading {
@@ -27,6 +31,10 @@ export type ReadingsResult =
 export function readReadings(source: unknown, grid: TimeGrid): ReadingsResult {
   let document = source;
   if (typeof source === "string") {
+    if (source.length > LONGEST_TEXT) {
+      const message = `The readings have ${(source.length / 1e6).toFixed(1)} million characters, and at most 3 million are read; is it the meter's log?`;
+      return { ok: false, problems: [{ code: "too-long", path: [], message }] };
+    }
     try {
       document = JSON.parse(source) as unknown;
     } catch (error) {
@@ -38,7 +46,7 @@ export function readReadings(source: unknown, grid: TimeGrid): ReadingsResult {
   if (!parsed.success) return { ok: false, problems: problemsFrom(document, parsed.error, Readings) };
   const found = parsed.data.readings.map((reading, number) => placeOf(reading, number, grid));
   const problems = found.filter((each): each is Problem => "code" in each);
-  if (problems.length > 0) return { ok: false, problems };
+  if (problems.length > 0) return { ok: false, problems: listedProblems(problems) };
   const readings = found as PlacedReading[];
   return { ok: true, readings: readings.sort((a, b) => a.place - b.place || a.number - b.number) };
 }

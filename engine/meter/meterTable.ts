@@ -77,8 +77,9 @@ function decimalOf(rows: readonly (readonly string[])[], from: number, delimiter
   let points = 0;
   for (const row of rows.slice(from, from + 500)) {
     for (const cell of row) {
-      if (/^\s*[+-]?\d+,\d+\s*[%A-Za-z]*\s*$/.test(cell)) commas++;
-      else if (/^\s*[+-]?\d+\.\d+\s*[%A-Za-z]*\s*$/.test(cell)) points++;
+      const mark = /^[+-]?\d+([.,])\d+\s*[%A-Za-z]*$/.exec(cell.trim())?.[1];
+      if (mark === ",") commas++;
+      else if (mark === ".") points++;
     }
   }
   if (commas === points) return delimiter === ";" ? "," : ".";
@@ -98,7 +99,7 @@ function distinct(row: readonly string[]): string[] {
 
 const NOTHING = /^(|-+|n\/?a|nan|null|none|\?)$/i;
 const PLAIN = /^-?\d+(?:\.\d+)?$/;
-const UNIT_AFTER = /\s*(%|V|A|W|Ah)$/;
+const UNIT_AFTER = /(%|V|A|W|Ah)$/;
 
 /** Reads a cell. @returns NaN where it is empty, null where it holds something that is no number */
 export function cellNumber(cell: string, decimal: "." | ","): number | null {
@@ -106,7 +107,7 @@ export function cellNumber(cell: string, decimal: "." | ","): number | null {
   if (decimal === "." && PLAIN.test(cell)) return Number(cell);
   const text = cell.trim();
   if (NOTHING.test(text)) return Number.NaN;
-  let bare = text.replace(UNIT_AFTER, "").replace("\u2212", "-");
+  let bare = text.replace(UNIT_AFTER, "").trimEnd().replace("\u2212", "-");
   if (decimal === ",") {
     if (/^[+-]?\d{1,3}(\.\d{3})+,\d+$/.test(bare)) bare = bare.replaceAll(".", "");
     if (bare.includes(".")) return null;

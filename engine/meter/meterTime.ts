@@ -7,9 +7,10 @@ export interface ClockReading {
   readonly offsetMs: number | null;
 }
 
+// Spaces belong to what follows them: two runs side by side would be tried in every split, in the square of their length.
 const DAY = String.raw`(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})`;
-const CLOCK = String.raw`(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?\s*([AaPp]\.?[Mm]\.?)?`;
-const OFFSET = String.raw`\s*(Z|z|UTC|[+-]\d{2}(?::?\d{2})?)?`;
+const CLOCK = String.raw`(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?(?:\s*([AaPp]\.?[Mm]\.?))?`;
+const OFFSET = String.raw`(?:\s*(Z|z|UTC|[+-]\d{2}(?::?\d{2})?))?`;
 const DATED = new RegExp(`^${DAY}(?:[T ,]\\s*${CLOCK}${OFFSET})?$`);
 const CLOCK_ONLY = new RegExp(`^${CLOCK}${OFFSET}$`);
 const EPOCH = /^\d{9,14}(?:[.,]\d+)?$/;

@@ -1,4 +1,5 @@
 import type { Problem } from "../scenario/problem.ts";
+import { clipped } from "../scenario/shown.ts";
 import { currentSign } from "./currentSign.ts";
 import type { MeterFinding, MeterLog } from "./meterLog.ts";
 import { METER_QUANTITIES, type MeterMapping, type MeterQuantity, TIME_FORMS } from "./meterMapping.ts";
@@ -10,6 +11,8 @@ import { timeFormOf } from "./timeFormOf.ts";
 /** Two months by the minute have 86,400 rows; longer logs are cut to the event. */
 export const MOST_METER_ROWS = 400_000;
 export const MOST_METER_BYTES = 10_000_000;
+/** The widest meters write some sixty. */
+const MOST_COLUMNS = 500;
 /** Gaps longer than so many usual intervals are named. */
 const GAP_INTERVALS = 3;
 
@@ -66,6 +69,12 @@ export function readMeterLog(text: string, mapping: MeterMapping = {}, zone = "U
       "The log has no line of titles above its numbers; write one, such as time,charge %,bank V,bank A,PV W.",
     );
   }
+  if (table.titles.length > MOST_COLUMNS) {
+    return refuse(
+      "too-many-columns",
+      `The log has ${table.titles.length} columns, and at most ${MOST_COLUMNS} are read; take out those that are not needed.`,
+    );
+  }
   if (table.rows.length - table.firstRow > MOST_METER_ROWS) {
     const rows = table.rows.length - table.firstRow;
     return refuse(
@@ -84,7 +93,7 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
   const at = (title: string | null | undefined) => (typeof title === "string" ? titles.indexOf(title) : -1);
   for (const [name, title] of Object.entries(columns)) {
     if (typeof title !== "string" || at(title) >= 0) continue;
-    const message = `The mapping wants ${name} in the column "${title}", which the log does not have (it has ${titles.slice(0, 30).join(", ")}); name one of these.`;
+    const message = `The mapping wants ${name} in the column "${clipped(title)}", which the log does not have (it has ${named(titles)}); name one of these.`;
     problems.push({ code: "no-such-column", path: ["columns", name], message });
   }
   const [dateAt, timeAt] = [at(columns.date), at(columns.time)];
@@ -108,16 +117,14 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
       problem("no-rows", "The log has titles and no rows beneath them; choose the file with the readings."),
     ]);
   if (typeof columns.time !== "string") {
-    return stop([
-      problem("no-time", `No column holds date and time (titles: ${titles.slice(0, 30).join(", ")}); map time to one.`),
-    ]);
+    return stop([problem("no-time", `No column holds date and time (titles: ${named(titles)}); map time to one.`)]);
   }
   const quantities = METER_QUANTITIES.filter((quantity) => at(columns[quantity]) >= 0);
   if (quantities.length === 0 && problems.length === 0) {
     return stop([
       problem(
         "no-quantity",
-        `No column is known as charge, volts, amperes or watts (titles: ${titles.slice(0, 30).join(", ")}); map at least one.`,
+        `No column is known as charge, volts, amperes or watts (titles: ${named(titles)}); map at least one.`,
       ),
     ]);
   }
@@ -136,11 +143,11 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
       isClock
         ? problem(
             "no-date",
-            `The column "${columns.time}" holds times of day without a date; map date to the column that has it.`,
+            `The column "${clipped(columns.time)}" holds times of day without a date; map date to the column that has it.`,
           )
         : problem(
             "no-time",
-            `The column "${columns.time}" holds "${(dates[0] ?? "").slice(0, 40)}", which is no date and time; map time to another column.`,
+            `The column "${clipped(columns.time)}" holds "${(dates[0] ?? "").slice(0, 40)}", which is no date and time; map time to another column.`,
           ),
     ]);
   }
@@ -156,6 +163,12 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
   const message = `Each row is taken for its instant; if the meter writes means of the ${span(usualMs)} up to it or from it on, set stamp to end or start, or sun and load come ${span(usualMs / 2)} off.`;
   const taken: MeterFinding = { code: "stamp-taken", message, rows: 0, line: null, proposal: { stamp: "end" } };
   return { ...reading, findings: [...reading.findings, taken] };
+}
+
+/** Titles as a sentence lists them. */
+function named(titles: readonly string[]): string {
+  const more = titles.length > 30 ? ` and ${titles.length - 30} more` : "";
+  return `${titles.slice(0, 30).map(clipped).join(", ")}${more}`;
 }
 
 /** What the mapping says, and what the titles suggest where it says nothing and the column is still free. */
@@ -345,7 +358,7 @@ function orderedLog(
     if (cells.some(Number.isFinite)) return cells;
     say(
       "empty-column",
-      `The column "${mapping.columns![quantity]}" (${quantity}) holds no number; it is passed over.`,
+      `The column "${clipped(mapping.columns![quantity]!)}" (${quantity}) holds no number; it is passed over.`,
       cells.length,
     );
     return null;
@@ -442,7 +455,7 @@ function rowFindings(
     );
   }
   for (const quantity of quantities) {
-    const title = mapping.columns![quantity];
+    const title = clipped(mapping.columns![quantity]!);
     const unreadable = tally.get(`unreadable ${quantity}`);
     if (unreadable !== undefined) {
       const other = mapping.decimal === "," ? "." : ",";

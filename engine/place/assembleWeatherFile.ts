@@ -1,4 +1,5 @@
-import type { ProblemList } from "./problemList.ts";
+import type { ProblemList } from "../scenario/problemList.ts";
+import { clipped } from "../scenario/shown.ts";
 import type { WeatherFile, WeatherReading } from "./weatherFile.ts";
 
 /** The quantities a weather file can hold, as we name their columns. */
@@ -162,15 +163,15 @@ function numbersOf(
     if (cell === "" || head.missing[name].includes(value)) {
       if (absent++ === 0) firstAbsent = line;
       if (name !== "ghi") continue;
-      const found = cell === "" ? "is empty" : `is ${cell}, which stands for a missing value`;
+      const found = cell === "" ? "is empty" : `is ${clipped(cell)}, which stands for a missing value`;
       const message = `Line ${line}: ${label} ${found}; fill it in from the hours around it, or use another file.`;
       problems.add("missing-value", ["line", line, name], message);
     } else if (!Number.isFinite(value)) {
-      const message = `Line ${line}: ${label} is "${cell}", which is no number; write it in ${unit} with a decimal point.`;
+      const message = `Line ${line}: ${label} is "${clipped(cell)}", which is no number; write it in ${unit} with a decimal point.`;
       problems.add("not-a-number", ["line", line, name], message);
     } else if (value < low || value > high) {
       const night = low === 0 && value < 0 ? "; write 0 where a sensor reads a little below it" : "";
-      const message = `Line ${line}: ${label} is ${cell} ${unit}, outside ${low} to ${high}${night || "; correct it or use another file"}.`;
+      const message = `Line ${line}: ${label} is ${clipped(cell)} ${unit}, outside ${low} to ${high}${night || "; correct it or use another file"}.`;
       problems.add("out-of-range", ["line", line, name], message);
     }
     values[i] = value;

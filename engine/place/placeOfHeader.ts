@@ -1,4 +1,5 @@
-import type { ProblemList } from "./problemList.ts";
+import type { ProblemList } from "../scenario/problemList.ts";
+import { clipped } from "../scenario/shown.ts";
 
 /** Where a file's station stands and how far its clock is ahead of UTC. */
 export interface HeaderPlace {
@@ -23,7 +24,7 @@ export function placeOfHeader(
     const cell = (cells[at[what]] ?? "").trim();
     const value = cell === "" ? Number.NaN : Number(cell);
     if (value >= low && value <= high) return value;
-    const found = cell === "" ? "is missing" : `is "${cell}"`;
+    const found = cell === "" ? "is missing" : `is "${clipped(cell)}"`;
     const name = what === "utcOffset" ? "time zone" : what;
     const message = `Line ${line}: the ${name}, value ${at[what] + 1} of the line, ${found}; it must be a number from ${low} to ${high} ${unit}, so download the file again.`;
     problems.add("bad-header", ["line", line, what], message);

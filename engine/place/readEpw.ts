@@ -1,6 +1,7 @@
+import { makeProblemList } from "../scenario/problemList.ts";
+import { clipped } from "../scenario/shown.ts";
 import { assembleWeatherFile, type WeatherLine } from "./assembleWeatherFile.ts";
 import { placeOfHeader } from "./placeOfHeader.ts";
-import { makeProblemList } from "./problemList.ts";
 import type { WeatherReading } from "./weatherFile.ts";
 
 const HEADER_LINES = 8;
@@ -30,7 +31,7 @@ export function readEpw(rows: readonly string[][]): WeatherReading {
       "Line 8 does not start with DATA PERIODS, as an EPW file's last header line does; download it again.";
     problems.add("bad-header", ["line", 8], message);
   } else if (perHour !== 1) {
-    const message = `Line 8 promises ${periods[2] ?? "no"} lines an hour; only EPW files with one line an hour are read.`;
+    const message = `Line 8 promises ${clipped(periods[2] ?? "no")} lines an hour; only EPW files with one line an hour are read.`;
     problems.add("bad-header", ["line", 8], message);
   }
   if (!problems.isEmpty()) return { ok: false, problems: problems.problems() };
@@ -47,7 +48,7 @@ export function readEpw(rows: readonly string[][]): WeatherReading {
     }
     const startMs = hourStartMs(row, place.utcOffsetH);
     if (startMs === null) {
-      const when = row.slice(0, 4).join(",");
+      const when = clipped(row.slice(0, 4).join(","));
       const message = `Line ${line}: "${when}" is no year, month, day and hour from 1 to 24; correct it.`;
       problems.add("bad-time", ["line", line], message);
       continue;

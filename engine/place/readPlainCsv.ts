@@ -1,11 +1,16 @@
+import { makeProblemList, type ProblemList } from "../scenario/problemList.ts";
+import { clipped } from "../scenario/shown.ts";
 import { assembleWeatherFile, type WeatherColumn, type WeatherLine } from "./assembleWeatherFile.ts";
-import { makeProblemList, type ProblemList } from "./problemList.ts";
 import type { WeatherReading } from "./weatherFile.ts";
 
 const COLUMNS = ["time", "ghi", "dni", "dhi", "temp_c", "wind_ms"] as const;
 type Column = (typeof COLUMNS)[number];
 const MISSING = [9999, -9900, -9999];
 const MINUTE_MS = 60_000;
+/** Columns that a sentence names; a line of a million commas has more. */
+const MOST_NAMED = 12;
+/** Spaces belong to what follows them: two runs side by side would be tried in every split, in the square of their length. */
+const TIME = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:\.0+)?)?(?:\s*(Z|[+-]\d\d(?::?\d\d)?))?$/i;
 
 /**
  * Reads our own plain table: comma-separated, one title line, one line per interval.
@@ -49,7 +54,7 @@ export function readPlainCsv(rows: readonly string[][]): WeatherReading {
     }
     const time = readTime(row[at.time]!);
     if (time === null) {
-      const message = `Line ${line}: time is "${row[at.time]}", which is no date and time; write it as 2026-06-01T10:00 or 2026-06-01T10:00+02:00.`;
+      const message = `Line ${line}: time is "${clipped(row[at.time]!.trim())}", which is no date and time; write it as 2026-06-01T10:00 or 2026-06-01T10:00+02:00.`;
       problems.add("bad-time", ["line", line, "time"], message);
       continue;
     }
@@ -112,15 +117,17 @@ function readFacts(rows: readonly string[][], problems: ProblemList): Facts {
   const facts: Facts = { latitude: null, longitude: null, elevation: null, utcOffset: null };
   rows.forEach((row, i) => {
     if (!isRemark(row)) return;
-    const written = /^\s*#\s*([a-z]+)\s*:\s*(.*?)\s*$/i.exec(row.join(","));
-    const fact = written ? FACTS[written[1]!.toLowerCase()] : undefined;
-    if (!written || !fact) return; // any other remark
-    const value = written[2] === "" ? Number.NaN : Number(written[2]);
+    const remark = row.join(",").trim();
+    const name = /^#\s*([a-z]+)\s*:/i.exec(remark)?.[1]?.toLowerCase() ?? "";
+    if (!Object.hasOwn(FACTS, name)) return; // any other remark
+    const fact = FACTS[name]!;
+    const written = remark.slice(remark.indexOf(":") + 1).trim();
+    const value = written === "" ? Number.NaN : Number(written);
     if (value >= fact.low && value <= fact.high) {
       facts[fact.name] = value;
       return;
     }
-    const message = `Line ${i + 1}: ${fact.name} is "${written[2]}"; it must be a number from ${fact.low} to ${fact.high} (${fact.unit}).`;
+    const message = `Line ${i + 1}: ${fact.name} is "${clipped(written)}"; it must be a number from ${fact.low} to ${fact.high} (${fact.unit}).`;
     problems.add("bad-header", ["line", i + 1, fact.name], message);
   });
   return facts;
@@ -134,22 +141,27 @@ function readTitles(
   const at: Partial<Record<Column, number>> = {};
   const notes: string[] = [];
   const found = row.map((cell) => cell.trim());
+  const more = found.length > MOST_NAMED ? ` and ${found.length - MOST_NAMED} more` : "";
+  const named = `${found.slice(0, MOST_NAMED).map(clipped).join(", ")}${more}`;
+  let unused = 0;
   found.forEach((title, i) => {
     const column = COLUMNS.find((name) => name === title.toLowerCase());
-    if (column === undefined) notes.push(`The column "${title}" is not used.`);
-    else if (at[column] === undefined) at[column] = i;
+    if (column === undefined) {
+      if (++unused <= MOST_NAMED) notes.push(`The column "${clipped(title)}" is not used.`);
+    } else if (at[column] === undefined) at[column] = i;
     else {
       const message = `Line ${line} names the column ${column} twice; take one of them out.`;
       problems.add("duplicate-column", ["line", line, column], message);
     }
   });
+  if (unused > MOST_NAMED) notes.push(`Another ${unused - MOST_NAMED} columns are not used.`);
   for (const column of ["time", "ghi"] as const) {
     if (at[column] !== undefined) continue;
     const remedy =
       row.length === 1 && row[0]!.includes(";")
         ? "save it with commas between the values, not semicolons"
         : `name the columns ${COLUMNS.join(", ")}`;
-    const message = `Line ${line} has no column "${column}" (found: ${found.join(", ")}); ${remedy}.`;
+    const message = `Line ${line} has no column "${column}" (found: ${named}); ${remedy}.`;
     problems.add("missing-column", ["line", line, column], message);
   }
   return { at, notes };
@@ -157,9 +169,7 @@ function readTitles(
 
 /** The clock time as if it were UTC, and the offset written beside it, if any. */
 function readTime(text: string): { clockMs: number; offsetH: number | null } | null {
-  const part = /^\s*(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:\.0+)?)?\s*(Z|[+-]\d\d(?::?\d\d)?)?\s*$/i.exec(
-    text,
-  );
+  const part = TIME.exec(text.trim());
   if (!part) return null;
   const [year, month, day, hour, minute, second] = part.slice(1, 7).map((digits) => Number(digits ?? 0)) as [
     number,

@@ -1,6 +1,7 @@
+import { makeProblemList } from "../scenario/problemList.ts";
+import { clipped } from "../scenario/shown.ts";
 import { assembleWeatherFile, type WeatherColumn, type WeatherLine } from "./assembleWeatherFile.ts";
 import { placeOfHeader } from "./placeOfHeader.ts";
-import { makeProblemList } from "./problemList.ts";
 import type { WeatherReading } from "./weatherFile.ts";
 
 /** Our name of each column, and how its title starts in the file. */
@@ -54,7 +55,7 @@ export function readTmy3(rows: readonly string[][]): WeatherReading {
     }
     const startMs = hourStartMs(row[dateAt]!, row[timeAt]!, place.utcOffsetH);
     if (startMs === null) {
-      const message = `Line ${line}: "${row[dateAt]} ${row[timeAt]}" is no time of the form MM/DD/YYYY, 01:00 to 24:00; correct it.`;
+      const message = `Line ${line}: "${clipped(row[dateAt]!)} ${clipped(row[timeAt]!)}" is no time of the form MM/DD/YYYY, 01:00 to 24:00; correct it.`;
       problems.add("bad-time", ["line", line], message);
       continue;
     }

@@ -10,7 +10,7 @@ const MOST_BYTES = 10_000_000;
  * Reads a weather file that a person chose: TMY3, EPW or our own plain table, told apart by what is in it.
  * @param text the whole file
  * @param fileName for its ending, `.epw`, and for messages
- * @returns the file, or every problem as a sentence with line, value and remedy; the first twenty of them, and a count
+ * @returns the file, or every problem as a sentence with line, value and remedy; the first fifty of them, and a count
  */
 export function readWeatherFile(text: string, fileName: string): WeatherReading {
   if (text.length > MOST_BYTES) {

@@ -2,6 +2,7 @@ import { applyChanges } from "./applyChanges.ts";
 import { crossCheck } from "./crossCheck.ts";
 import { migrate } from "./migrate.ts";
 import type { Problem } from "./problem.ts";
+import { listedProblems } from "./problemList.ts";
 import { problemsFrom } from "./problemsFrom.ts";
 import { Scenario } from "./scenario.ts";
 import { timeGrid } from "./timeGrid.ts";
@@ -43,7 +44,7 @@ export function readScenario(source: unknown): ReadResult {
   const times = timeGrid(parsed.data.time, zoneOf(parsed.data.place));
   if (!times.ok) return times;
   const problems = crossCheck(parsed.data, times.grid);
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, scenario: parsed.data };
+  return problems.length > 0 ? { ok: false, problems: listedProblems(problems) } : { ok: true, scenario: parsed.data };
 }
 
 function refused(code: string, message: string): ReadResult {

@@ -49,6 +49,7 @@ const Selector = z
     inputs: z
       .array(id("a panel group, a source, or solar for all panels together"), { error: "a list of inputs" })
       .min(2, { error: "a list of at least two inputs" })
+      .max(31, { error: "a list of at most 31 inputs" }) // 20 panel groups, 10 sources and solar
       .optional()
       .meta({
         description:

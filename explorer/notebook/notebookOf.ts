@@ -1,5 +1,6 @@
 import "../zonesHere.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
+import { problemSentences } from "../words/problemSentences.ts";
 import type { Entry, Notebook } from "./notebook.ts";
 import { NOTEBOOK_VERSION } from "./notebook.ts";
 import { scenariosOfFile } from "./scenariosOfFile.ts";
@@ -49,6 +50,6 @@ export function notebookFromScenario(
   id: string,
 ): { ok: true; notebook: Notebook } | { ok: false; sentences: readonly string[] } {
   const read = readScenario(text);
-  if (!read.ok) return { ok: false, sentences: read.problems.slice(0, 8).map((problem) => problem.message) };
+  if (!read.ok) return { ok: false, sentences: problemSentences(read.problems, 8) };
   return { ok: true, notebook: notebookOf(JSON.parse(text) as ScenarioInput, id) };
 }

@@ -1,4 +1,5 @@
 import type * as z from "zod";
+import { figure } from "../words/numbers.ts";
 import { migrateNotebook } from "./migrateNotebook.ts";
 import { Notebook } from "./notebook.ts";
 
@@ -7,6 +8,7 @@ const LONGEST_TEXT = 2_000_000;
 const DEEPEST = 40;
 const MOST_VALUES = 200_000;
 const MOST_SENTENCES = 8;
+const LONGEST_SENTENCE = 300;
 
 export type ReadNotebook =
   | { readonly ok: true; readonly notebook: Notebook }
@@ -64,10 +66,19 @@ function whatIsHarmful(root: unknown): string | null {
 }
 
 function problemSentences(error: z.ZodError): string[] {
-  return error.issues.slice(0, MOST_SENTENCES).map(({ path, message }) => {
+  const sentences = error.issues.slice(0, MOST_SENTENCES).map(({ path, message }) => {
     const place = path.length === 0 ? "The notebook" : path.map(String).join(".");
-    return `${place}: ${message}.`.replace(/\.\.$/, ".");
+    // A sentence about fields that no notebook has names every one of them.
+    const said = message.length > LONGEST_SENTENCE ? `${message.slice(0, LONGEST_SENTENCE - 1)}…` : message;
+    return `${place}: ${said}.`.replace(/\.\.$/, ".");
   });
+  return counted(sentences, error.issues.length);
+}
+
+/** The sentences, and how many more there are. */
+function counted(sentences: readonly string[], all: number): string[] {
+  const more = all - sentences.length;
+  return more > 0 ? [...sentences, `And ${figure(more)} more.`] : [...sentences];
 }
 
 /** Ids that stand twice, and references to what is not there. */
@@ -104,7 +115,7 @@ function whatIsLost(notebook: Notebook): string[] {
       if (!known.has(id)) sentences.push(`Entry ${entry.id} shows scenario ${id}, which is not in the notebook.`);
     }
   }
-  return sentences.slice(0, MOST_SENTENCES);
+  return counted(sentences.slice(0, MOST_SENTENCES), sentences.length);
 }
 
 /** Scenarios that an entry reads. */

@@ -6,6 +6,7 @@ import { scenarioDocument } from "../notebook/scenarioDocument.ts";
 import { scenariosOfFile } from "../notebook/scenariosOfFile.ts";
 import { keptWeather } from "../weather/keptWeather.ts";
 import { withWeather } from "../weather/weatherEdits.ts";
+import { problemSentences } from "../words/problemSentences.ts";
 
 /** The notebook with what a file brought, and what there is to say about it; null where it stays as it was. */
 export interface Taken {
@@ -19,7 +20,7 @@ const MOST_SENTENCES = 5;
 export function withScenarioFile(notebook: Notebook, text: string, fileName: string): Taken {
   const read = readScenario(text);
   if (!read.ok) {
-    const problems = read.problems.slice(0, MOST_SENTENCES).map(({ message }) => message);
+    const problems = problemSentences(read.problems, MOST_SENTENCES);
     return { notebook: null, sentences: [`${fileName} is not taken in.`, ...problems] };
   }
   const source = JSON.parse(text) as ScenarioInput;

@@ -4,6 +4,7 @@ import { distanceKm, readWeatherFile, type WeatherFile } from "../../engine/plac
 import { freeId } from "../notebook/notebookEdits.ts";
 import { inUnits } from "../words/displayUnits.ts";
 import { figure } from "../words/numbers.ts";
+import { problemSentences } from "../words/problemSentences.ts";
 import { weatherCsv } from "./weatherCsv.ts";
 
 /** About two years by the hour: what a notebook can carry and still be one file. */
@@ -23,7 +24,7 @@ export type KeptWeather =
  */
 export function keptWeather(source: string, fileName: string, document: ScenarioInput): KeptWeather {
   const read = readWeatherFile(source, fileName);
-  if (!read.ok) return { ok: false, sentences: read.problems.slice(0, 5).map(({ message }) => message) };
+  if (!read.ok) return { ok: false, sentences: problemSentences(read.problems, 5) };
   const { file } = read;
   const count = file.startMs.length;
   const [from, to] = stretch(file, document);
