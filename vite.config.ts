@@ -4,6 +4,7 @@ import solid from "vite-plugin-solid";
 import { OFFLINE_WORKER } from "./explorer/offline/offlineFile.ts";
 import { precacheFiles } from "./explorer/offline/precacheFiles.ts";
 import { shareWorkers } from "./explorer/pool/shareWorkers.ts";
+import { wordsLater } from "./explorer/wordsLater.ts";
 
 /** The page needs nothing from elsewhere, so the browser is told to refuse everything from elsewhere. */
 const headers = {
@@ -30,7 +31,7 @@ export default defineConfig({
   base: "./",
   appType: "mpa", // one page: any other address is not found, rather than the page again
   publicDir: "offline/public",
-  plugins: [shareWorkers(), solid(), precacheFiles()],
+  plugins: [shareWorkers(), wordsLater(), solid(), precacheFiles()],
   build: {
     outDir: here("dist/explorer"),
     emptyOutDir: true,

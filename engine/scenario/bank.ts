@@ -12,85 +12,133 @@ const BLOCK_VOLTS: Record<Chemistry, readonly number[]> = { lfp: [12, 24, 48], a
 /** The bank as the data sheet and the label tell it; what is left out is filled in by chemistry in `bankData`. */
 export const Bank = z
   .strictObject({
-    chemistry: word(CHEMISTRIES, "lfp: lithium iron phosphate; agm; flooded lead-acid"),
+    chemistry: word(CHEMISTRIES, "lfp: lithium iron phosphate; agm; flooded lead-acid").meta({
+      label: "Chemistry",
+      isPlain: true,
+      choices: { lfp: "LFP", agm: "AGM", flooded: "flooded lead" },
+    }),
     nominalV: z
       .union([z.literal(12), z.literal(24), z.literal(48)], { error: "12, 24 or 48 (nominal volts of the bank)" })
       .default(12)
-      .meta({ description: "nominal volts of the bank: 12, 24 or 48" }),
+      .meta({ label: "Bank voltage", description: "nominal volts of the bank: 12, 24 or 48" }),
     blockAh: quantity({
       unit: "Ah",
       low: 1,
       high: 3000,
       what: "rated capacity of one block at the 20 h rate",
       typical: [50, 300],
-    }),
+    }).meta({ label: "One block", isPlain: true }),
     inSeries: count({
       low: 1,
       high: 24,
       what: "blocks in series in each string; must fit nominalV and the blocks that are sold, and counts for nothing else",
-    }).default(1),
-    inParallel: count({ low: 1, high: 16, what: "strings in parallel" }).default(1),
-    healthShare: share("capacity that age has left", 0.2, 1).default(1),
-    startShare: share("charge at the start"),
-    reserveShare: share("charge that the plan keeps back", 0, 0.95),
-    maxChargeA: quantity({ unit: "A", low: 0.1, high: 5000, what: "most current the whole bank may take" }).optional(),
+    })
+      .default(1)
+      .meta({ label: "Blocks in series" }),
+    inParallel: count({ low: 1, high: 16, what: "strings in parallel" })
+      .default(1)
+      .meta({ label: "Blocks side by side", isPlain: true }),
+    healthShare: share("capacity that age has left", 0.2, 1, { typical: [0.8, 1], why: "sold as worn out at 80 %" })
+      .default(1)
+      .meta({ label: "Left by age" }),
+    startShare: share("charge at the start", 0, 1, {
+      typical: [0.9, 1],
+      why: "charged at home, then standing a few days",
+    }).meta({
+      label: "Charge at the start",
+      isPlain: true,
+      change: "bank at {now} to begin with, was {was}",
+    }),
+    reserveShare: share("charge that the plan keeps back", 0, 0.95, {
+      typical: [0.2, 0.5],
+      why: "LFP keeps 20 %, lead half for a long life",
+    }).meta({
+      label: "Reserve kept back",
+      isPlain: true,
+      change: "reserve {now}, was {was}",
+    }),
+    maxChargeA: quantity({ unit: "A", low: 0.1, high: 5000, what: "most current the whole bank may take" })
+      .optional()
+      .meta({ label: "Charge limit", change: { followsSize: true } }),
     maxDischargeA: quantity({
       unit: "A",
       low: 0.1,
       high: 5000,
       what: "most current the whole bank may give",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Discharge limit", change: { followsSize: true } }),
     peakDischargeA: quantity({
       unit: "A",
       low: 0.1,
       high: 10_000,
       what: "most current the whole bank may give for a few seconds; for the limits",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Discharge limit for seconds" }),
     shortCircuitA: quantity({
       unit: "A",
       low: 10,
       high: 300_000,
       what: "prospective short-circuit current of the whole bank, as its maker states it; for the limits",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Short-circuit current" }),
     internalResistanceOhm: quantity({
       unit: "Ω",
       low: 0,
       high: 2,
       what: "resistance of the whole bank with its electronics, as a sudden load meets it",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Resistance, sudden load", change: { followsSize: true } }),
     chargingResistanceOhm: quantity({
       unit: "Ω",
       low: 0,
       high: 5,
       what: "apparent resistance of the whole bank to a steady charging current, polarisation included",
-    }).optional(),
-    coulombicEfficiencyShare: share("charge that comes back of what went in", 0.5, 1).optional(),
+    })
+      .optional()
+      .meta({ label: "Resistance, charging", change: { followsSize: true } }),
+    coulombicEfficiencyShare: share("charge that comes back of what went in", 0.5, 1)
+      .optional()
+      .meta({ label: "Charge that comes back" }),
     peukertExponent: quantity({
       unit: "",
       low: 1,
       high: 1.6,
       what: "Peukert exponent, used for lead only",
       typical: [1.05, 1.3],
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Peukert exponent" }),
     absorptionV: quantity({
       unit: "V",
       low: 8,
       high: 70,
       what: "voltage at which charging is held while the current tapers",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Absorption voltage" }),
     acceptancePerH: quantity({
       unit: "A per missing Ah",
       low: 0.05,
       high: 1000,
       what: "most charging current for each ampere-hour that is missing; it shapes the taper",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Taper" }),
     disconnectV: quantity({
       unit: "V",
       low: 0,
       high: 60,
       what: "voltage under load at which loads are cut off; 0 for none",
-    }).optional(),
-    reconnectV: quantity({ unit: "V", low: 0, high: 65, what: "voltage at which loads come back" }).optional(),
+    })
+      .optional()
+      .meta({ label: "Cuts off at" }),
+    reconnectV: quantity({ unit: "V", low: 0, high: 65, what: "voltage at which loads come back" })
+      .optional()
+      .meta({ label: "Comes back at" }),
     coldChargeLockC: quantity({
       unit: "°C",
       low: -40,
@@ -99,19 +147,29 @@ export const Bank = z
     })
       .nullable()
       .optional()
-      .meta({ description: "temperature at and below which charging is blocked, from -40 to 20 °C; null for no lock" }),
+      .meta({
+        label: "No charging at or below",
+        description: "temperature at and below which charging is blocked, from -40 to 20 °C; null for no lock",
+      }),
     temperature: z
       .union([z.literal("air"), quantity({ unit: "°C", low: -40, high: 60, what: "temperature of the bank" })], {
         error: '"air" (the bank is as warm as the air) or a number from -40 to 60 °C (temperature of the bank)',
       })
       .default("air")
-      .meta({ description: '"air" (as warm as the air) or the temperature of the bank, from -40 to 60 °C' }),
+      .meta({
+        label: "Bank temperature",
+        isPlain: true,
+        choices: { air: "as the air" },
+        description: '"air" (as warm as the air) or the temperature of the bank, from -40 to 60 °C',
+      }),
     openCircuitCurve: z
       .array(
         z
           .strictObject({
-            share: share("charge"),
-            cellV: quantity({ unit: "V", low: 0.5, high: 5, what: "open-circuit voltage of one cell" }),
+            share: share("charge").meta({ label: "Charge" }),
+            cellV: quantity({ unit: "V", low: 0.5, high: 5, what: "open-circuit voltage of one cell" }).meta({
+              label: "Cell at rest",
+            }),
           })
           .meta({ title: "Curve point", description: "One point of the open-circuit curve." }),
         { error: "a list of charges with cell voltages" },
@@ -119,9 +177,15 @@ export const Bank = z
       .min(2, { error: "a list of at least two points" })
       .max(60, { error: "a list of at most 60 points" })
       .optional()
-      .meta({ description: "your own open-circuit curve, from share 0 to share 1; the chemistry's when left out" }),
-    name: text("what people call it").optional(),
-    bring: Bring.optional(),
+      .meta({
+        label: "Own open-circuit curve",
+        leftOut: "the chemistry's",
+        description: "your own open-circuit curve, from share 0 to share 1; the chemistry's when left out",
+      }),
+    name: text("what people call it")
+      .optional()
+      .meta({ label: "Name", change: { followsSize: true } }),
+    bring: Bring.optional().meta({ change: { followsSize: true } }),
   })
   .meta({ title: "Bank", description: "All batteries that work as one, as the data sheet and the label tell it." })
   .check(({ value, issues }) => {

@@ -20,27 +20,36 @@ export const WIRE_GAUGES = [
   "4/0",
 ] as const;
 
+const cableCalled = (conductor: string, length: string) =>
+  z
+    .strictObject(
+      {
+        awg: word(WIRE_GAUGES, "American wire gauge").optional().meta({ label: conductor }),
+        mm2: quantity({ unit: "mm²", low: 0.25, high: 240, what: "cross-section of one conductor" })
+          .optional()
+          .meta({ label: conductor }),
+        oneWayM: quantity({ unit: "m", low: 0, high: 200, what: "length of the run, one way", typical: [1, 15] }).meta({
+          label: length,
+        }),
+        tempC: quantity({ unit: "°C", low: -40, high: 90, what: "temperature of the copper", typical: [20, 50] })
+          .default(25)
+          .meta({ label: "Copper temperature" }),
+      },
+      { error: 'a cable, such as { "awg": "10", "oneWayM": 6 }' },
+    )
+    .meta({
+      title: "Cable",
+      part: "A two-wire copper cable: its gauge or its cross-section, and its length one way.",
+    })
+    .check(({ value, issues }) => {
+      if ((value.awg === undefined) === (value.mm2 === undefined)) {
+        const message = "give the conductor either as awg or as mm2, and not both";
+        issues.push({ code: "custom", path: ["awg"], input: value.awg, message });
+      }
+    });
+
 /** A two-wire copper cable: its gauge in AWG or its cross-section in mm², and its length one way. */
-export const Cable = z
-  .strictObject(
-    {
-      awg: word(WIRE_GAUGES, "American wire gauge").optional(),
-      mm2: quantity({ unit: "mm²", low: 0.25, high: 240, what: "cross-section of one conductor" }).optional(),
-      oneWayM: quantity({ unit: "m", low: 0, high: 200, what: "length of the run, one way", typical: [1, 15] }),
-      tempC: quantity({ unit: "°C", low: -40, high: 90, what: "temperature of the copper", typical: [20, 50] }).default(
-        25,
-      ),
-    },
-    { error: 'a cable, such as { "awg": "10", "oneWayM": 6 }' },
-  )
-  .meta({
-    title: "Cable",
-    part: "A two-wire copper cable: its gauge or its cross-section, and its length one way.",
-  })
-  .check(({ value, issues }) => {
-    if ((value.awg === undefined) === (value.mm2 === undefined)) {
-      const message = "give the conductor either as awg or as mm2, and not both";
-      issues.push({ code: "custom", path: ["awg"], input: value.awg, message });
-    }
-  });
+export const Cable = cableCalled("Conductor", "Cable, one way");
+/** The same between the bank and a radio, which pages call by a name of its own. */
+export const RadioLead = cableCalled("Radio lead, conductor", "Radio lead, one way");
 export type Cable = z.infer<typeof Cable>;

@@ -7,13 +7,13 @@ import { text } from "./quantity.ts";
  */
 export const Change = z
   .strictObject({
-    at: text("place in the document, such as panels.roof.count"),
-    to: z.json().optional().meta({ description: "the new value" }),
-    add: z.json().optional().meta({ description: "something to add to the list at this place" }),
+    at: text("place in the document, such as panels.roof.count").meta({ label: "Place" }),
+    to: z.json().optional().meta({ label: "To", description: "the new value" }),
+    add: z.json().optional().meta({ label: "Adds", description: "something to add to the list at this place" }),
     remove: z
       .literal(true, { error: "true, which takes out what stands at this place" })
       .optional()
-      .meta({ description: "true takes out what stands at this place" }),
+      .meta({ label: "Takes it out", description: "true takes out what stands at this place" }),
   })
   .meta({
     title: "Change",

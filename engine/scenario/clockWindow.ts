@@ -9,15 +9,23 @@ const WEEKDAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
 export const ClockWindow = z
   .strictObject(
     {
-      from: ClockTime.meta({ description: "local time at which it begins" }),
-      to: ClockTime.meta({ description: "local time at which it ends; earlier than from runs past midnight" }),
+      from: ClockTime.meta({ label: "From", description: "local time at which it begins" }),
+      to: ClockTime.meta({
+        label: "To",
+        description: "local time at which it ends; earlier than from runs past midnight",
+      }),
       days: z
-        .array(word(WEEKDAYS, "the weekday on which the stretch begins"), {
-          error: 'a list of weekdays, such as ["fri"]',
-        })
+        .array(
+          word(WEEKDAYS, "the weekday on which the stretch begins").meta({
+            choices: { mon: "Mon", tue: "Tue", wed: "Wed", thu: "Thu", fri: "Fri", sat: "Sat", sun: "Sun" },
+          }),
+          {
+            error: 'a list of weekdays, such as ["fri"]',
+          },
+        )
         .min(1, { error: "a list with at least one weekday" })
         .optional()
-        .meta({ description: "weekdays on which it begins; every day when left out" }),
+        .meta({ label: "Weekdays", description: "weekdays on which it begins; every day when left out" }),
     },
     { error: 'a stretch of the clock, such as { "from": "09:00", "to": "23:00" }' },
   )

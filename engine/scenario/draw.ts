@@ -5,20 +5,23 @@ import { quantity } from "./quantity.ts";
 export const Draw = z
   .strictObject(
     {
-      drawW: quantity({ unit: "W", low: 0, high: 5000, what: "power drawn" }).optional(),
-      drawA: quantity({ unit: "A", low: 0, high: 400, what: "current drawn" }).optional(),
+      drawW: quantity({ unit: "W", low: 0, high: 5000, what: "power drawn" }).optional().meta({ label: "Draw" }),
+      drawA: quantity({ unit: "A", low: 0, high: 400, what: "current drawn" }).optional().meta({ label: "Draw" }),
       atV: quantity({
         unit: "V",
         low: 3,
         high: 60,
         what: "voltage at which the current was measured",
         typical: [12, 13.8],
-      }).optional(),
+      })
+        .optional()
+        .meta({ label: "At" }),
     },
     { error: 'a draw, such as { "drawW": 12 } or { "drawA": 1.2, "atV": 13.8 }' },
   )
   .meta({
     title: "Draw",
+    isWhole: true,
     part: "What a thing takes: watts, or amperes with the voltage at which they were measured.",
   })
   .check(({ value, issues }) => {

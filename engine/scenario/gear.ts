@@ -9,14 +9,34 @@ const Use = z
     when: word(
       ["always", "byTheClock", "afterDark", "whenStaffed"],
       "always; in stretches of the clock; while the sun is down; while a station is staffed",
-    ),
+    ).meta({ label: "Works", choices: { whenStaffed: "while staffed" } }),
     windows: ClockWindows.min(1, { error: "a list with at least one stretch of the clock" })
       .optional()
-      .meta({ description: 'when it works, with "byTheClock"' }),
-    station: id("the station whose staffing counts; any station when left out").optional(),
-    share: share("part of that time it really works, such as 0.35 for a fridge").default(1),
+      .meta({
+        label: "By the clock",
+        onlyWith: { when: "byTheClock" },
+        description: 'when it works, with "byTheClock"',
+      }),
+    station: id("the station whose staffing counts; any station when left out")
+      .optional()
+      .meta({
+        label: "While staffed",
+        onlyWith: { when: "whenStaffed" },
+        leftOut: "any station",
+        refersTo: ["stations"],
+      }),
+    share: share("part of that time it really works, such as 0.35 for a fridge")
+      .default(1)
+      .meta({ label: "Really on, share of that time" }),
   })
-  .meta({ title: "Use", description: "When a thing works; the rest of the time it takes its idle draw." })
+  .meta({
+    title: "Use",
+    isPlain: true,
+    says: ["{windows}", "{when}[, on {share} of it]"],
+    isWhole: true,
+    change: "{item}: {now}, was {was}",
+    description: "When a thing works; the rest of the time it takes its idle draw.",
+  })
   .check(({ value, issues }) => {
     const refuse = (field: string, message: string, input: unknown) =>
       issues.push({ code: "custom", path: [field], input, message });
@@ -46,12 +66,28 @@ const Use = z
 /** A load of the site: router, lights, fridge, computer of everybody. */
 export const Gear = z
   .strictObject({
-    id: id("the thing's name in this document"),
-    name: text("what people call it"),
-    count: count({ low: 0, high: 100, what: "how many of them" }).default(1),
-    idle: Draw.default({ drawW: 0 }).meta({ description: "what one takes while it does not work" }),
-    working: Draw.meta({ description: "what one takes while it works" }),
+    id: id("the thing's name in this document").meta({ label: "Short name" }),
+    name: text("what people call it").meta({ label: "Name", isPlain: true }),
+    count: count({ low: 0, high: 100, what: "how many of them" })
+      .default(1)
+      .meta({ label: "How many", isPlain: true, change: "{item}: {now}, was {was}" }),
+    idle: Draw.default({ drawW: 0 }).meta({
+      label: "Draw while idle",
+      change: "{item}: idling at {now}, was {was}",
+      description: "what one takes while it does not work",
+    }),
+    working: Draw.meta({
+      label: "Draw while working",
+      isPlain: true,
+      change: "{item}: {now}, was {was}",
+      description: "what one takes while it works",
+    }),
     use: Use,
   })
-  .meta({ title: "Gear", description: "A load of the site: router, lights, fridge, everybody's computer." });
+  .meta({
+    title: "Gear",
+    says: "[{count} × ]{working}, {use}",
+    change: { added: "{thing} added, {now}", removed: "{thing} left at home" },
+    description: "A load of the site: router, lights, fridge, everybody's computer.",
+  });
 export type Gear = z.infer<typeof Gear>;

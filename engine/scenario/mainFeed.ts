@@ -8,48 +8,64 @@ import { quantity } from "./quantity.ts";
  */
 export const MainFeed = z
   .strictObject({
-    cable: Cable.optional().meta({ description: "the run from the bank to the distribution" }),
+    cable: Cable.optional().meta({ label: "Cable", description: "the run from the bank to the distribution" }),
     contactsOhm: quantity({
       unit: "Ω",
       low: 0,
       high: 1,
       what: "fuse, switch and lugs in the main feed, both conductors",
       typical: [0.0005, 0.003],
-    }).default(0.001),
-    fuseA: quantity({ unit: "A", low: 1, high: 1000, what: "rating of the main fuse" }).optional(),
+    })
+      .default(0.001)
+      .meta({ label: "Fuses and plugs" }),
+    fuseA: quantity({ unit: "A", low: 1, high: 1000, what: "rating of the main fuse" })
+      .optional()
+      .meta({ label: "Main fuse" }),
     fuseBreaksA: quantity({
       unit: "A",
       low: 100,
       high: 300_000,
       what: "breaking capacity of the main fuse at the bank's volts: the current that it can still interrupt",
       typical: [2000, 20_000],
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Main fuse breaks up to" }),
     fuseFromPostM: quantity({
       unit: "m",
       low: 0,
       high: 20,
       what: "length of conductor between the bank's post and the main fuse",
       typical: [0, 0.18],
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Main fuse from the post" }),
     fuseLeadSheathed: z
       .boolean({ error: "true or false (true where the conductor up to the fuse runs in a sheath or conduit)" })
       .default(false)
-      .meta({ description: "whether the conductor up to the fuse runs in a sheath or conduit" }),
+      .meta({
+        label: "Conductor up to the fuse sheathed",
+        description: "whether the conductor up to the fuse runs in a sheath or conduit",
+      }),
     disconnectA: quantity({
       unit: "A",
       low: 1,
       high: 2000,
       what: "rating of the main switch, continuous",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Main switch" }),
     distributionA: quantity({
       unit: "A",
       low: 1,
       high: 2000,
       what: "rating of the fuse block or bus bar behind the main feed",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Fuse block or bus bar" }),
   })
   .meta({
     title: "Main feed",
+    change: { added: "main feed given", removed: "main feed left out" },
     description: "What all loads share on their way from the bank: fuse, switch, cable, distribution.",
   });
 export type MainFeed = z.infer<typeof MainFeed>;

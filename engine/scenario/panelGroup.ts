@@ -12,53 +12,77 @@ import { count, id, kind, quantity, share, text, word } from "./quantity.ts";
  */
 export const Module = z
   .strictObject({
-    ratedW: quantity({ unit: "W", low: 1, high: 800, what: "rated power of one module", typical: [50, 400] }),
-    vmpV: quantity({ unit: "V", low: 1, high: 120, what: "voltage at the power point" }).optional(),
-    impA: quantity({ unit: "A", low: 0.01, high: 40, what: "current at the power point" }).optional(),
+    ratedW: quantity({ unit: "W", low: 1, high: 800, what: "rated power of one module", typical: [50, 400] }).meta({
+      label: "One panel, rated",
+      isPlain: true,
+      change: { changed: "{item}: other panels of {now}, was {was}", tellsPart: true },
+    }),
+    vmpV: quantity({ unit: "V", low: 1, high: 120, what: "voltage at the power point" })
+      .optional()
+      .meta({ label: "Volts at the power point" }),
+    impA: quantity({ unit: "A", low: 0.01, high: 40, what: "current at the power point" })
+      .optional()
+      .meta({ label: "Amperes at the power point" }),
     vocV: quantity({
       unit: "V",
       low: 1,
       high: 150,
       what: "open-circuit voltage; counts under a PWM controller and for the limits",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Open-circuit volts" }),
     iscA: quantity({
       unit: "A",
       low: 0.01,
       high: 45,
       what: "short-circuit current; counts for the limits",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Short-circuit amperes" }),
     powerTempCoeffPerK: quantity({
       unit: "per K",
       low: -0.01,
       high: 0,
       what: "change of power with cell temperature",
       typical: [-0.0047, -0.0026],
-    }).default(-0.0037),
+    })
+      .default(-0.0037)
+      .meta({ label: "Power with warmth" }),
     vocTempCoeffPerK: quantity({
       unit: "per K",
       low: -0.01,
       high: 0,
       what: "change of open-circuit voltage with cell temperature; counts under a PWM controller and for the limits",
       typical: [-0.0035, -0.0024],
-    }).default(-0.0029),
+    })
+      .default(-0.0029)
+      .meta({ label: "Open volts with warmth" }),
     maxSeriesFuseA: quantity({
       unit: "A",
       low: 1,
       high: 60,
       what: "largest fuse that the module may stand behind, from its label; for the limits",
       typical: [10, 25],
-    }).optional(),
-    cells: count({ low: 1, high: 200, what: "cells in series" }).optional(),
-    bypassSections: count({ low: 1, high: 12, what: "sections of cells, each with its own bypass diode" }).optional(),
-    lengthM: quantity({ unit: "m", low: 0.05, high: 3, what: "length of one module" }).optional(),
-    widthM: quantity({ unit: "m", low: 0.05, high: 3, what: "width of one module" }).optional(),
-    wiring: word(
-      ["series", "area"],
-      "series: the darkest cells hold a section back; area: output follows the lit area",
-    ).default("series"),
+    })
+      .optional()
+      .meta({ label: "Largest fuse in series" }),
+    cells: count({ low: 1, high: 200, what: "cells in series" }).optional().meta({ label: "Cells in series" }),
+    bypassSections: count({ low: 1, high: 12, what: "sections of cells, each with its own bypass diode" })
+      .optional()
+      .meta({ label: "Bypassed sections" }),
+    lengthM: quantity({ unit: "m", low: 0.05, high: 3, what: "length of one module" })
+      .optional()
+      .meta({ label: "Length" }),
+    widthM: quantity({ unit: "m", low: 0.05, high: 3, what: "width of one module" })
+      .optional()
+      .meta({ label: "Width" }),
+    wiring: word(["series", "area"], "series: the darkest cells hold a section back; area: output follows the lit area")
+      .default("series")
+      .meta({ label: "Shade counts by", choices: { series: "darkest cells hold back", area: "lit area" } }),
   })
   .meta({
     title: "Module",
+    change: { many: "{item}: other panels" },
     description: "A module's data sheet. Only the rated power is needed; the rest is filled in as for a common module.",
   })
   .check(({ value, issues }) => {
@@ -110,22 +134,25 @@ export const Module = z
   });
 export type Module = z.infer<typeof Module>;
 
-const tiltDeg = quantity({ unit: "°", low: 0, high: 90, what: "tilt from level", typical: [0, 60] });
+const tiltDeg = quantity({ unit: "°", low: 0, high: 90, what: "tilt from level", typical: [0, 60] }).meta({
+  label: "Tilt from level",
+});
 const azimuthDeg = quantity({
   unit: "°",
   low: 0,
   high: 360,
   what: "bearing the panel faces, clockwise from true north",
-});
+}).meta({ label: "Faces" });
 
 const Aim = z
   .strictObject({
-    at: ClockTime.meta({ description: "local time at which it is turned there" }),
-    tiltDeg: tiltDeg.optional(),
+    at: ClockTime.meta({ label: "At", description: "local time at which it is turned there" }),
+    tiltDeg: tiltDeg.optional().meta({ label: "Tilt" }),
     azimuthDeg: azimuthDeg.optional(),
   })
   .meta({
     title: "Aim",
+    says: "{at}",
     description:
       "One turn of the panel. Without angles it is aimed at the middle of the sun's path until the next aim.",
   })
@@ -143,23 +170,36 @@ const Mount = z
     [
       z
         .strictObject({
-          kind: kind("flat", "mount"),
-          headingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing of the modules' length" }).default(0),
+          kind: kind("flat", "mount").meta({ label: "Stands", choices: { flat: "flat, as on a roof" } }),
+          headingDeg: quantity({ unit: "°", low: 0, high: 360, what: "bearing of the modules' length" })
+            .default(0)
+            .meta({ label: "Length points to" }),
         })
-        .meta({ title: "Mount: flat", description: "Lying level, as on a roof." }),
-      z
-        .strictObject({ kind: kind("fixed", "mount"), tiltDeg, azimuthDeg })
-        .meta({ title: "Mount: fixed", description: "Propped up and left alone." }),
+        .meta({ title: "Mount: flat", says: "lying flat", description: "Lying level, as on a roof." }),
       z
         .strictObject({
-          kind: kind("aimed", "mount"),
+          kind: kind("fixed", "mount").meta({ label: "Stands", choices: { fixed: "propped up, left alone" } }),
+          tiltDeg,
+          azimuthDeg,
+        })
+        .meta({
+          title: "Mount: fixed",
+          says: "propped at {tiltDeg} facing {azimuthDeg}",
+          description: "Propped up and left alone.",
+        }),
+      z
+        .strictObject({
+          kind: kind("aimed", "mount").meta({ label: "Stands", choices: { aimed: "re-aimed by hand" } }),
           aims: z
             .array(Aim, { error: 'a list of aims, such as [{ "at": "10:00" }, { "at": "14:00" }]' })
             .min(1, { error: "a list with at least one aim" })
             .max(24, { error: "a list of at most 24 aims" })
-            .meta({ description: "turns of the day, in order; the last one stays until the first of the next day" }),
+            .meta({
+              label: "Aimed",
+              description: "turns of the day, in order; the last one stays until the first of the next day",
+            }),
         })
-        .meta({ title: "Mount: aimed", description: "Turned by hand at set times." })
+        .meta({ title: "Mount: aimed", says: "re-aimed at {aims}", description: "Turned by hand at set times." })
         .check(({ value, issues }) => {
           const minutes = value.aims.map((aim) => clockMinute(aim.at));
           const late = minutes.findIndex((minute, i) => i > 0 && minute <= minutes[i - 1]!);
@@ -171,7 +211,13 @@ const Mount = z
     ],
     { error: "a mount whose kind is flat, fixed or aimed" },
   )
-  .meta({ title: "Mount", description: "How the modules stand." });
+  .meta({
+    title: "Mount",
+    isPlain: true,
+    isWhole: true,
+    change: "{item}: {now}",
+    description: "How the modules stand.",
+  });
 
 /**
  * Losses between the light and the module's terminals, each a share with a name: they multiply. The default is the
@@ -187,49 +233,68 @@ export const DEFAULT_LOSSES = [
 
 const Controller = z
   .strictObject({
-    kind: word(["mppt", "pwm"], "mppt follows the power point; pwm ties the panel to the bank's voltage").default(
-      "mppt",
-    ),
-    efficiencyShare: share("power that comes out of the controller", 0.5, 1).optional(),
+    kind: word(["mppt", "pwm"], "mppt follows the power point; pwm ties the panel to the bank's voltage")
+      .default("mppt")
+      .meta({ label: "Controller", isPlain: true, choices: { mppt: "MPPT", pwm: "PWM" } }),
+    efficiencyShare: share("power that comes out of the controller", 0.5, 1).optional().meta({ label: "Efficiency" }),
     ownDrawW: quantity({
       unit: "W",
       low: 0,
       high: 20,
       what: "the controller's own draw, day and night",
       typical: [0.1, 0.5],
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Own draw" }),
     maxChargeA: quantity({ unit: "A", low: 0.5, high: 300, what: "most current the controller gives the bank" })
       .nullable()
       .default(null)
-      .meta({ description: "most current the controller gives the bank, from 0.5 to 300 A; null for no limit" }),
+      .meta({
+        label: "Controller limit",
+        description: "most current the controller gives the bank, from 0.5 to 300 A; null for no limit",
+      }),
     maxPanelV: quantity({
       unit: "V",
       low: 10,
       high: 1000,
       what: "most open-circuit volts that its input stands; for the limits",
       typical: [50, 150],
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Input stands, volts" }),
     maxPanelA: quantity({
       unit: "A",
       low: 0.5,
       high: 300,
       what: "most short-circuit current that its input stands; for the limits",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Input stands, amperes" }),
     fuseA: quantity({
       unit: "A",
       low: 0.5,
       high: 500,
       what: "fuse between the controller and the bank; for the limits",
-    }).optional(),
+    })
+      .optional()
+      .meta({ label: "Fuse to the bank" }),
     stepDownOnly: z
       .boolean({ error: "true or false (true for a controller that cannot raise the panel's voltage)" })
       .default(true)
-      .meta({ description: "true for an MPPT controller that cannot raise the panel's voltage to the bank's" }),
+      .meta({
+        label: "Steps down only",
+        description: "true for an MPPT controller that cannot raise the panel's voltage to the bank's",
+      }),
     at: word(
       ["bank", "panels"],
       "where the controller sits: its long cable carries panel volts (bank) or bank volts (panels); one and the same under pwm",
-    ).default("bank"),
-    cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }).meta({ description: "the run from panels to bank" }),
+    )
+      .default("bank")
+      .meta({ label: "Controller sits at", choices: { bank: "the bank", panels: "the panels" } }),
+    cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }).meta({
+      label: "Cable",
+      description: "the run from panels to bank",
+    }),
   })
   .meta({ title: "Controller", description: "The charge controller of one panel group." })
   .transform((controller) => ({
@@ -241,40 +306,76 @@ const Controller = z
 /** Like modules on one controller: a row along their width, centred on `at`. */
 export const PanelGroup = z
   .strictObject({
-    id: id("the group's name in this document"),
-    name: text("what people call it"),
-    count: count({ low: 0, high: 60, what: "number of modules" }),
-    inSeries: count({ low: 1, high: 12, what: "modules in series in each string" }).default(1),
+    id: id("the group's name in this document").meta({ label: "Short name" }),
+    name: text("what people call it").meta({ label: "Name", isPlain: true }),
+    count: count({ low: 0, high: 60, what: "number of modules" }).meta({
+      label: "Panels in the group",
+      isPlain: true,
+      change: "{item}: {now} {panel|panels}, was {was}",
+    }),
+    inSeries: count({ low: 1, high: 12, what: "modules in series in each string" })
+      .default(1)
+      .meta({ label: "In series" }),
     module: Module,
     mount: Mount,
     out: ClockWindows.min(1, {
       error: "a list with at least one stretch of the clock; leave it out for panels that always stand",
     })
       .optional()
-      .meta({ description: "when the panels are set out; always when left out" }),
+      .meta({
+        label: "Set out",
+        isPlain: true,
+        leftOut: "always",
+        change: { changed: "{item}: out {now}", removed: "{item}: always out" },
+        description: "when the panels are set out; always when left out",
+      }),
     at: z
       .strictObject({
-        eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }),
-        northM: quantity({ unit: "m", low: -500, high: 500, what: "distance north of the site's origin" }),
-        heightM: quantity({ unit: "m", low: 0.02, high: 50, what: "height of the modules' middle above the ground" }),
+        eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }).meta({
+          label: "East of the middle",
+          change: { ways: ["east", "west"] },
+        }),
+        northM: quantity({ unit: "m", low: -500, high: 500, what: "distance north of the site's origin" }).meta({
+          label: "North of the middle",
+          change: { ways: ["north", "south"] },
+        }),
+        heightM: quantity({
+          unit: "m",
+          low: 0.02,
+          high: 50,
+          what: "height of the modules' middle above the ground",
+        }).meta({ label: "Height above ground" }),
       })
-      .meta({ title: "Position", description: "Where the middle of the group stands on the site." }),
-    cooling: word(["openRack", "closeRoof", "onRoof"], "how air reaches the back of the modules").default("openRack"),
+      .meta({ title: "Position", isPlain: true, description: "Where the middle of the group stands on the site." }),
+    cooling: word(["openRack", "closeRoof", "onRoof"], "how air reaches the back of the modules")
+      .default("openRack")
+      .meta({
+        label: "Air behind the panel",
+        choices: { openRack: "free all round", closeRoof: "a gap above the roof", onRoof: "stuck to the roof" },
+      }),
     losses: z
       .array(
         z
-          .strictObject({ name: text("what takes it"), share: share("power lost", 0, 0.95) })
+          .strictObject({
+            name: text("what takes it").meta({ label: "What takes it" }),
+            share: share("power lost", 0, 0.95).meta({ label: "Share lost" }),
+          })
           .meta({ title: "Loss", description: "A named loss between the light and the module's terminals." }),
         { error: "a list of named losses" },
       )
       .max(20, { error: "a list of at most 20 losses" })
       .default(DEFAULT_LOSSES)
-      .meta({ description: "losses that multiply; shade, cable and controller are worked out and do not belong here" }),
+      .meta({
+        label: "Losses in the panel",
+        description: "losses that multiply; shade, cable and controller are worked out and do not belong here",
+      }),
     controller: Controller.prefault({}),
     bring: Bring.optional(),
   })
   .meta({
     title: "Panel group",
+    says: "{count} × {module.ratedW}, {mount.kind}",
+    change: { removed: "{thing} left at home" },
     description: "Like modules on one controller: a row along their width, centred on the group's position.",
   })
   .check(({ value, issues }) => {

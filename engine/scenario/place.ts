@@ -19,10 +19,20 @@ function isZone(zone: string): boolean {
 /** Where the station stands. */
 export const Place = z
   .strictObject({
-    name: text("what people call the place"),
-    latitudeDeg: quantity({ unit: "°", low: -90, high: 90, what: "latitude, north positive" }),
-    longitudeDeg: quantity({ unit: "°", low: -180, high: 360, what: "longitude, east positive" }),
-    elevationM: quantity({ unit: "m", low: -450, high: 6000, what: "height above the sea" }).default(0),
+    name: text("what people call the place").meta({ label: "Place", isPlain: true }),
+    latitudeDeg: quantity({ unit: "°", low: -90, high: 90, what: "latitude, north positive" }).meta({
+      label: "Latitude",
+      isPlain: true,
+      change: { changed: "at {name}", tellsPart: true },
+    }),
+    longitudeDeg: quantity({ unit: "°", low: -180, high: 360, what: "longitude, east positive" }).meta({
+      label: "Longitude",
+      isPlain: true,
+      change: { changed: "at {name}", tellsPart: true },
+    }),
+    elevationM: quantity({ unit: "m", low: -450, high: 6000, what: "height above the sea" })
+      .default(0)
+      .meta({ label: "Height above the sea", isPlain: true }),
     zone: z
       .string({ error: 'a time zone, such as "Europe/Oslo"' })
       .refine(isZone, {
@@ -30,7 +40,7 @@ export const Place = z
         params: { expectation: true },
       })
       .optional()
-      .meta({ description: "IANA time zone; taken from the position when left out" }),
+      .meta({ label: "Time zone", description: "IANA time zone; taken from the position when left out" }),
   })
   .meta({ title: "Place", description: "Where the station stands." });
 export type Place = z.infer<typeof Place>;

@@ -44,8 +44,8 @@ export function count(facts: Omit<QuantityFacts, "unit">) {
 }
 
 /** A share of a whole, 0…1; percent exists on screens only. */
-export function share(what: string, low = 0, high = 1) {
-  return quantity({ unit: "", low, high, what: `${what}, as a share of 1` });
+export function share(what: string, low = 0, high = 1, usual: Pick<QuantityFacts, "typical" | "why"> = {}) {
+  return quantity({ unit: "", low, high, what: `${what}, as a share of 1`, ...usual });
 }
 
 /** A short piece of text, trimmed of nothing: what the user wrote stays. */
@@ -74,5 +74,5 @@ export function word<const Words extends readonly [string, ...string[]]>(words: 
 
 /** The word by which one kind of a thing is told from the others. */
 export function kind<const Word extends string>(is: Word, of: string) {
-  return z.literal(is).meta({ description: `which kind of ${of}` });
+  return z.literal(is).meta({ label: "Kind", description: `which kind of ${of}`, isPlain: true });
 }

@@ -1,13 +1,12 @@
 import * as z from "zod";
+import { FIELD_META, type FieldMeta } from "./fieldMeta.ts";
 import type { QuantityFacts } from "./quantity.ts";
 import { Scenario } from "./scenario.ts";
 
 /** The part of JSON Schema that the format uses, with what the engine's schema says besides. */
-export interface SchemaNode {
+export interface SchemaNode extends FieldMeta {
   title?: string;
   description?: string;
-  /** What a part is, where the field that holds it has a description of its own. */
-  part?: string;
   type?: string;
   properties?: Record<string, SchemaNode>;
   required?: string[];
@@ -56,7 +55,7 @@ export function scenarioSchemaText(): string {
       node.description = `${node.description}; usually ${low} to ${high}${why}`;
     }
     node.description ??= node.part!;
-    delete node.part;
+    for (const name of FIELD_META) delete node[name];
     delete node.quantity;
   });
   return `${JSON.stringify(schema, null, 1)}\n`;

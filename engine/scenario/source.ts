@@ -4,8 +4,8 @@ import { ClockWindows } from "./clockWindow.ts";
 import { id, kind, quantity, share, text } from "./quantity.ts";
 
 const named = {
-  id: id("the source's name in this document"),
-  name: text("what people call it"),
+  id: id("the source's name in this document").meta({ label: "Short name" }),
+  name: text("what people call it").meta({ label: "Name", isPlain: true }),
   bring: Bring.optional(),
 };
 const chargeV = quantity({
@@ -13,18 +13,30 @@ const chargeV = quantity({
   low: 10,
   high: 70,
   what: "voltage this charger holds; the bank's own absorption voltage when left out",
-}).optional();
+})
+  .optional()
+  .meta({ label: "Charger holds" });
 const windows = ClockWindows.min(1, { error: "a list with at least one stretch of the clock" });
 
 const Mains = z
   .strictObject({
     kind: kind("mains", "source"),
     ...named,
-    chargerA: quantity({ unit: "A", low: 0.5, high: 400, what: "most current the charger gives the bank" }),
+    chargerA: quantity({
+      unit: "A",
+      low: 0.5,
+      high: 400,
+      what: "most current the charger gives the bank",
+      typical: [10, 40],
+      why: "about a fifth of the bank's ampere-hours",
+    }).meta({
+      label: "Charger gives",
+      isPlain: true,
+    }),
     chargeV,
-    available: windows.meta({ description: "when mains is there" }),
+    available: windows.meta({ label: "Mains is there", isPlain: true, description: "when mains is there" }),
   })
-  .meta({ title: "Source: mains", description: "A charger on mains." });
+  .meta({ title: "Source: mains", says: "{kind}, {chargerA}, {available}", description: "A charger on mains." });
 
 const Generator = z
   .strictObject({
@@ -36,25 +48,58 @@ const Generator = z
       high: 20_000,
       what: "power it can give for hours, not its peak",
       typical: [800, 1800],
+    }).meta({ label: "Continuous power", isPlain: true }),
+    chargerA: quantity({
+      unit: "A",
+      low: 0.5,
+      high: 400,
+      what: "most current its charger gives the bank",
+      typical: [10, 40],
+      why: "about a fifth of the bank's ampere-hours",
+    }).meta({
+      label: "Charger gives",
+      isPlain: true,
     }),
-    chargerA: quantity({ unit: "A", low: 0.5, high: 400, what: "most current its charger gives the bank" }),
-    chargerEfficiencyShare: share("power that comes out of its charger", 0.3, 1).default(0.88),
+    chargerEfficiencyShare: share("power that comes out of its charger", 0.3, 1)
+      .default(0.88)
+      .meta({ label: "Charger efficiency" }),
     chargeV,
-    allowed: windows.meta({ description: "when it may run: quiet hours, somebody awake" }),
-    startShare: share("charge at or below which it is started"),
-    stopShare: share("charge at which it is stopped"),
-    burnIdleLPerH: quantity({ unit: "L/h", low: 0, high: 10, what: "fuel burnt without load", typical: [0.2, 0.4] }),
+    allowed: windows.meta({
+      label: "May run",
+      isPlain: true,
+      description: "when it may run: quiet hours, somebody awake",
+    }),
+    startShare: share("charge at or below which it is started").meta({ label: "Starts at or below", isPlain: true }),
+    stopShare: share("charge at which it is stopped").meta({ label: "Stops at", isPlain: true }),
+    burnIdleLPerH: quantity({
+      unit: "L/h",
+      low: 0,
+      high: 10,
+      what: "fuel burnt without load",
+      typical: [0.2, 0.4],
+    }).meta({ label: "Fuel, idling", isPlain: true }),
     burnFullLPerH: quantity({
       unit: "L/h",
       low: 0.05,
       high: 30,
       what: "fuel burnt at continuous power",
       typical: [0.9, 1.1],
+    }).meta({ label: "Fuel, full power", isPlain: true }),
+    fuelL: quantity({
+      unit: "L",
+      low: 0,
+      high: 2000,
+      what: "fuel brought along",
+      typical: [2, 10],
+      why: "what stands in the boot",
+    }).meta({
+      label: "Fuel brought",
+      isPlain: true,
     }),
-    fuelL: quantity({ unit: "L", low: 0, high: 2000, what: "fuel brought along" }),
   })
   .meta({
     title: "Source: generator",
+    says: "{kind}, {chargerA}, {allowed}",
     description: "A generator with a charger, started and stopped by the bank's charge within the hours allowed.",
   })
   .check(({ value, issues }) => {
@@ -78,17 +123,25 @@ const Vehicle = z
       high: 100,
       what: "most current the DC-DC charger gives the bank",
       typical: [20, 60],
-    }),
+    }).meta({ label: "DC-DC charger gives", isPlain: true }),
     chargeV,
-    running: windows.meta({ description: "when its engine runs" }),
+    running: windows.meta({ label: "Engine runs", isPlain: true, description: "when its engine runs" }),
   })
-  .meta({ title: "Source: vehicle", description: "A DC-DC charger on a vehicle's alternator." });
+  .meta({
+    title: "Source: vehicle",
+    says: "{kind}, {outputA}, {running}",
+    description: "A DC-DC charger on a vehicle's alternator.",
+  });
 
 /** Something other than the sun that charges the bank. */
 export const Source = z
   .discriminatedUnion("kind", [Mains, Generator, Vehicle], {
     error: "a source whose kind is mains, generator or vehicle",
   })
-  .meta({ title: "Source", description: "Something other than the sun that charges the bank." });
+  .meta({
+    title: "Source",
+    change: { added: "{thing} added, {now}", removed: "{thing} left at home" },
+    description: "Something other than the sun that charges the bank.",
+  });
 export type Source = z.infer<typeof Source>;
 export type Generator = z.infer<typeof Generator>;

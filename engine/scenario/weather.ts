@@ -7,17 +7,26 @@ export type SkyWord = (typeof SKY_WORD_NAMES)[number];
 
 const air = z
   .strictObject({
-    maxC: quantity({ unit: "°C", low: -60, high: 60, what: "warmest of the day" }),
-    minC: quantity({ unit: "°C", low: -70, high: 50, what: "coldest of the day" }),
+    maxC: quantity({ unit: "°C", low: -60, high: 60, what: "warmest of the day" }).meta({
+      label: "Warmest of the day",
+    }),
+    minC: quantity({ unit: "°C", low: -70, high: 50, what: "coldest of the day" }).meta({
+      label: "Coldest of the day",
+    }),
     warmestSolarHour: quantity({
       unit: "h",
       low: 10,
       high: 18,
       what: "hour of solar time at which it is warmest",
-    }).default(15),
+    })
+      .default(15)
+      .meta({ label: "Warmest at" }),
   })
   .meta({
     title: "Air",
+    label: "Air temperature",
+    isWhole: true,
+    change: { changed: "air {now}", removed: "air as the climate has it" },
     description:
       "Air temperature, the same every day; taken from the weather file or the climate of the place when left out.",
   })
@@ -38,14 +47,18 @@ const common = {
     what: "Linke turbidity: haze of the clear sky",
     typical: [2, 5],
     why: "2 clean winter or mountain air, 3 usual at mid latitudes, 4 to 5 humid summer",
-  }).default(3),
+  })
+    .default(3)
+    .meta({ label: "Haze (Linke turbidity)" }),
   windMs: quantity({
     unit: "m/s",
     low: 0,
     high: 40,
     what: "wind at the panels; that of a weather file goes before it",
     typical: [0.5, 4],
-  }).default(1),
+  })
+    .default(1)
+    .meta({ label: "Wind at the panels" }),
 };
 
 const twelve = <Item extends z.ZodType>(item: Item, what: string) => {
@@ -62,22 +75,44 @@ export const Weather = z
   .discriminatedUnion(
     "kind",
     [
-      z.strictObject({ kind: kind("clear", "weather"), ...common }).meta({
-        title: "Weather: clear",
-        description: "No cloud at all: the most that the site can give.",
-      }),
       z
         .strictObject({
-          kind: kind("typical", "weather"),
+          kind: kind("clear", "weather").meta({
+            label: "Sky",
+            choices: { clear: "clear all the time" },
+            change: "sky {now}",
+          }),
           ...common,
-          monthlyKt: twelve(
-            quantity({ unit: "", low: 0, high: 0.9, what: "mean daily clearness" }),
-            "clearness",
-          ).optional(),
+        })
+        .meta({
+          title: "Weather: clear",
+          description: "No cloud at all: the most that the site can give.",
+        }),
+      z
+        .strictObject({
+          kind: kind("typical", "weather").meta({
+            label: "Sky",
+            choices: { typical: "typical of the month" },
+            change: "sky {now}",
+          }),
+          ...common,
+          monthlyKt: twelve(quantity({ unit: "", low: 0, high: 0.9, what: "mean daily clearness" }), "clearness")
+            .optional()
+            .meta({
+              label: "Clearness, month by month",
+              leftOut: "from the climate tables",
+              change: "own monthly figures of sun",
+            }),
           monthlyGhiKwhM2: twelve(
             quantity({ unit: "kWh/m² a day", low: 0, high: 12, what: "mean daily sun on the level" }),
             "kWh/m² a day on the level",
-          ).optional(),
+          )
+            .optional()
+            .meta({
+              label: "Sun on the level, month by month",
+              leftOut: "from the climate tables",
+              change: "own monthly figures of sun",
+            }),
         })
         .meta({
           title: "Weather: typical",
@@ -91,7 +126,11 @@ export const Weather = z
         }),
       z
         .strictObject({
-          kind: kind("words", "weather"),
+          kind: kind("words", "weather").meta({
+            label: "Sky",
+            choices: { words: "a word for each day" },
+            change: "sky {days}",
+          }),
           ...common,
           days: z
             .array(word(SKY_WORD_NAMES, "the day's sky"), {
@@ -99,15 +138,30 @@ export const Weather = z
             })
             .min(1, { error: "a list with at least one day" })
             .max(61, { error: "a list of at most 61 days" })
-            .meta({ description: "one word for each local day the event touches, the first day first" }),
+            .meta({
+              label: "Sky, day by day",
+              isPlain: true,
+              change: { changed: "sky {now}", removed: "" },
+              description: "one word for each local day the event touches, the first day first",
+            }),
         })
         .meta({ title: "Weather: words", description: "A word for each day's sky." }),
       z
         .strictObject({
-          kind: kind("file", "weather"),
+          kind: kind("file", "weather").meta({
+            label: "Sky",
+            choices: { file: "hourly, from a file" },
+            change: "sky {now}",
+          }),
           ...common,
-          file: text("name of the weather file, beside the scenario", 300),
-          maxDistanceKm: count({ low: 1, high: 20_000, what: "how far the file's place may be, in km" }).default(150),
+          file: text("name of the weather file, beside the scenario", 300).meta({
+            label: "Weather file",
+            isPlain: true,
+            change: { changed: "weather from {now}", removed: "weather from elsewhere" },
+          }),
+          maxDistanceKm: count({ low: 1, high: 20_000, what: "how far the file's place may be, in km" })
+            .default(150)
+            .meta({ label: "File's place, at most away", change: { added: "", removed: "" } }),
         })
         .meta({
           title: "Weather: file",
@@ -116,5 +170,5 @@ export const Weather = z
     ],
     { error: "weather whose kind is clear, typical, words or file" },
   )
-  .meta({ title: "Weather", description: "The sky and the air that the scenario is worked out under." });
+  .meta({ title: "Weather", label: "Sky", description: "The sky and the air that the scenario is worked out under." });
 export type Weather = z.infer<typeof Weather>;

@@ -34,11 +34,12 @@ function figuresAt(document: ScenarioInput, path: readonly string[]): ScenarioFi
     document as unknown,
   );
   if (value === undefined) return [];
-  if (LISTS.test(path.join(".")) && Array.isArray(value)) return value.map((item) => itemInWords(path[0]!, item));
+  if (LISTS.test(path.join(".")) && Array.isArray(value)) {
+    return value.map((item) => itemInWords(item, schemaAt(document, path)?.items));
+  }
   const isGroup = typeof value === "object" && value !== null && !Array.isArray(value);
   if (isGroup && !("drawW" in value) && !("drawA" in value)) {
     return Object.keys(value).flatMap((key) => figuresAt(document, [...path, key]));
   }
-  const where = pattern(path);
-  return [{ name: fieldLabel(where), says: shownValue(value, schemaAt(document, path), where) }];
+  return [{ name: fieldLabel(pattern(path)), says: shownValue(value, schemaAt(document, path)) }];
 }

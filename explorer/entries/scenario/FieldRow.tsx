@@ -1,6 +1,6 @@
 import { type JSX, Show } from "solid-js";
 import { Control } from "./Control.tsx";
-import { fieldLabel, usualRange, withLabels } from "./fieldWords.ts";
+import { fieldLabel, withLabels } from "./fieldWords.ts";
 import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
 import { type Path, pattern, valueAt } from "./formPath.ts";
 import { numberPart, type SchemaNode } from "./formSchema.ts";
@@ -9,17 +9,17 @@ import { plainFigure, shownUnit, shownValue, toShown } from "./shownValue.ts";
 import { WrongLines } from "./WrongLines.tsx";
 
 /** What a field is for and what is usual, as it stands beside the blank. */
-export function whyInWords(where: string, node: SchemaNode): string {
+export function whyInWords(node: SchemaNode): string {
   const number = numberPart(node);
   const what = (number.quantity?.what ?? node.description ?? "")
     .replace(/, as a share of 1$/, "")
     .replace(/, from -?[\d.]+ to .*$/, "");
-  const usual = usualRange(where, number);
   const sentence = what === "" ? "" : withLabels(`${what.charAt(0).toUpperCase()}${what.slice(1).replace(/\.$/, "")}.`);
-  if (usual === null) return sentence;
+  const { typical, why = "" } = number.quantity ?? {};
+  if (typical === undefined) return sentence;
   const unit = shownUnit(node);
-  const [low, high] = usual.typical.map((value) => plainFigure(toShown(value, number)));
-  const range = `Usually ${low} to ${high}${unit === "" || unit === "°" ? unit : `\u202f${unit}`}${usual.why === "" ? "." : `: ${usual.why.replace(/\.?$/, ".")}`}`;
+  const [low, high] = typical.map((value) => plainFigure(toShown(value, number)));
+  const range = `Usually ${low} to ${high}${unit === "" || unit === "°" ? unit : `\u202f${unit}`}${why === "" ? "." : `: ${why.replace(/\.?$/, ".")}`}`;
   return `${sentence} ${range}`.trim();
 }
 
@@ -35,8 +35,7 @@ export function FieldRow(props: {
   within?: boolean;
 }) {
   const form = useForm();
-  const where = () => pattern(props.path);
-  const label = () => props.label ?? fieldLabel(where());
+  const label = () => props.label ?? fieldLabel(pattern(props.path));
   const problems = () => problemsAt(form, props.path, props.within === true);
   const changed = () => isChanged(form, props.path);
   const was = () => wasAt(form, props.path);
@@ -51,7 +50,7 @@ export function FieldRow(props: {
     const before = was();
     if (before === null) return "";
     if (before === "new") return "new";
-    return changed() ? shownValue(before.value, props.node, where()) : "as base";
+    return changed() ? shownValue(before.value, props.node) : "as base";
   };
   return (
     <div class="row" classList={{ "row-plain": !hasScale() }}>
@@ -90,7 +89,6 @@ export function FieldRow(props: {
         <Show when={hasScale()}>
           <Scale
             node={props.node}
-            pattern={where()}
             now={value() ?? valueAt(form.filled(), props.path)}
             was={(() => {
               const before = was();
@@ -100,7 +98,7 @@ export function FieldRow(props: {
         </Show>
       </div>
       <p class="row-why" id={elementId(form, props.path, "why")}>
-        {whyInWords(where(), props.node)}
+        {whyInWords(props.node)}
       </p>
       <p class="row-was">
         <Show when={changed()}>

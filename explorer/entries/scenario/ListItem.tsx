@@ -16,7 +16,7 @@ export function ListItem(props: { path: Path; node: SchemaNode; length: number }
   const index = () => props.path.at(-1) as number;
   const item = () => (valueAt(form.document(), props.path) ?? {}) as Record<string, unknown>;
   const id = () => String(item().id);
-  const words = createMemo(() => itemInWords(key(), item()));
+  const words = createMemo(() => itemInWords(item(), props.node));
   const openKey = () => `${listPath().join(".")}.${id()}`;
   const isOpen = () => form.opened.has(openKey()) || form.opened.has(id());
   const wrongs = () => problemsAt(form, props.path, true).length;

@@ -2,13 +2,13 @@ import { createMemo, For, Match, Show, Switch } from "solid-js";
 import { ConductorRow } from "./ConductorRow.tsx";
 import { DrawRow } from "./DrawRow.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { choiceLabel, fieldLabel, isPlain } from "./fieldWords.ts";
+import { choiceLabel, fieldLabel } from "./fieldWords.ts";
 import { elementId, isChanged, problemsAt, useForm } from "./formContext.ts";
 import { type Path, pattern, valueAt } from "./formPath.ts";
-import { kindsOf, resolved, type SchemaNode, schemaAt } from "./formSchema.ts";
+import { isPlainAt, kindsOf, resolved, type SchemaNode, schemaAt } from "./formSchema.ts";
 import { ListFields } from "./ListFields.tsx";
 import { datesOf, firstOf } from "./newItem.ts";
-import { shownValue } from "./shownValue.ts";
+import { counts, shownValue } from "./shownValue.ts";
 import { switchKind } from "./switchKind.ts";
 import { WrongLines } from "./WrongLines.tsx";
 
@@ -25,7 +25,7 @@ export function ObjectFields(props: { path: Path; node: SchemaNode; skip?: reado
     () =>
       Object.keys(here().properties ?? {}).filter(
         (key) =>
-          !(key === "kind" && isSeveral()) && props.skip?.includes(key) !== true && applies(props.path, key, value()),
+          !(key === "kind" && isSeveral()) && props.skip?.includes(key) !== true && applies(key, here(), value()),
       ),
     [] as string[],
     { equals: (a, b) => a.join() === b.join() },
@@ -56,28 +56,26 @@ export function ObjectFields(props: { path: Path; node: SchemaNode; skip?: reado
 }
 
 /** Fields that count only beside a certain other one, and one of a pair that is shown with the other. */
-function applies(path: Path, key: string, value: unknown): boolean {
-  const part = value as Record<string, unknown> | undefined;
-  if (path.at(-1) === "use" && key === "windows") return part?.when === "byTheClock" || part?.windows !== undefined;
-  if (path.at(-1) === "use" && key === "station") return part?.when === "whenStaffed" || part?.station !== undefined;
-  return !(key === "mm2" && path.at(-1) === "cable");
+function applies(key: string, part: SchemaNode, value: unknown): boolean {
+  if (key === "mm2" && part.properties?.awg !== undefined) return false;
+  return counts(part.properties![key]!, value) || (value as Record<string, unknown> | undefined)?.[key] !== undefined;
 }
 
 /** Whether a field is on the page: at plain depth those that most people need, and any that is changed or wrong. */
 function isShown(form: ReturnType<typeof useForm>, path: Path, node: SchemaNode): boolean {
   if (form.isExpert()) return true;
-  if (isPlain(pattern(path))) return true;
+  if (isPlainAt(form.document(), path)) return true;
   if (problemsAt(form, path, true).length > 0) return true;
   if (node.properties !== undefined || node.oneOf !== undefined || node.type === "array") {
-    return hasPlain(node, path) || (node.type === "array" && isChanged(form, path));
+    return hasPlain(node) || (node.type === "array" && isChanged(form, path));
   }
   return isChanged(form, path);
 }
 
-function hasPlain(node: SchemaNode, path: Path): boolean {
-  if (node.items !== undefined) return isPlain(pattern([...path, 0])) || hasPlain(node.items, [...path, 0]);
-  const parts = [node, ...(node.oneOf ?? [])].flatMap((each) => Object.entries(each.properties ?? {}));
-  return parts.some(([key, inner]) => isPlain(pattern([...path, key])) || hasPlain(inner, [...path, key]));
+function hasPlain(node: SchemaNode): boolean {
+  if (node.isPlain === true) return true;
+  const inner = [...Object.values(node.properties ?? {}), ...(node.oneOf ?? []), ...(node.items ? [node.items] : [])];
+  return inner.some(hasPlain);
 }
 
 /** One field, whatever it is. */
@@ -142,7 +140,7 @@ function AskedPart(props: { path: Path; node: SchemaNode }) {
           when={isThere()}
           fallback={
             <>
-              <span class="fixed">{props.path.at(-1) === "converter" ? "none" : "as usual"}</span>
+              <span class="fixed">{props.node.leftOut ?? "as usual"}</span>
               <button
                 type="button"
                 class="act"
@@ -162,7 +160,7 @@ function AskedPart(props: { path: Path; node: SchemaNode }) {
             aria-label={`Leave out: ${label()}`}
             onClick={() => form.clear(props.path)}
           >
-            {props.path.at(-1) === "converter" ? "leave it out" : "as usual"}
+            {props.node.leftOut === "none" ? "leave it out" : "as usual"}
           </button>
         </Show>
       </FieldRow>
@@ -199,7 +197,7 @@ function KindRow(props: { path: Path; node: SchemaNode }) {
         <For each={kindsOf(props.node)}>
           {(kind) => (
             <option value={kind} selected={value()?.kind === kind}>
-              {choiceLabel(kind, pattern(path()))}
+              {choiceLabel(kind, props.node)}
             </option>
           )}
         </For>

@@ -1,5 +1,4 @@
 import { Show } from "solid-js";
-import { usualRange } from "./fieldWords.ts";
 import { numberPart, type SchemaNode } from "./formSchema.ts";
 import { scalePlace } from "./scalePlace.ts";
 import { plainFigure, shownUnit, toShown } from "./shownValue.ts";
@@ -8,10 +7,10 @@ const WIDTH = 192;
 const MARK_Y = 14;
 
 /** Everything that is allowed as a line, the usual as a box on it, a filled mark for now and a hollow one for the base. */
-export function Scale(props: { node: SchemaNode; pattern: string; now: unknown; was: unknown }) {
+export function Scale(props: { node: SchemaNode; now: unknown; was: unknown }) {
   const facts = () => numberPart(props.node).quantity!;
-  const usual = () => usualRange(props.pattern, numberPart(props.node));
-  const place = () => scalePlace(facts().low, facts().high, usual()?.typical[1]);
+  const usual = () => facts().typical;
+  const place = () => scalePlace(facts().low, facts().high, usual()?.[1]);
   const x = (value: number) => 1 + place().at(value) * (WIDTH - 2);
   const number = (value: unknown) => (typeof value === "number" ? value : null);
   const ends = () => {
@@ -27,8 +26,8 @@ export function Scale(props: { node: SchemaNode; pattern: string; now: unknown; 
         {(range) => (
           <rect
             class="scale-usual"
-            x={x(range().typical[0])}
-            width={Math.max(3, x(range().typical[1]) - x(range().typical[0]))}
+            x={x(range()[0])}
+            width={Math.max(3, x(range()[1]) - x(range()[0]))}
             y={MARK_Y - 4}
             height="8"
           />

@@ -1,307 +1,4 @@
-import type { SchemaNode } from "./formSchema.ts";
-
-/** Names of fields; a longer ending wins over a shorter one, so "cable.awg" may differ from any other "awg". */
-const LABELS: Readonly<Record<string, string>> = {
-  name: "Name",
-  id: "Short name",
-  note: "Note",
-  kind: "Kind",
-  count: "How many",
-  format: "Document",
-  version: "Version of the format",
-  $schema: "Schema file",
-  "place.name": "Place",
-  latitudeDeg: "Latitude",
-  longitudeDeg: "Longitude",
-  elevationM: "Height above the sea",
-  zone: "Time zone",
-  start: "Begins",
-  end: "Ends",
-  stepMinutes: "Step of the working",
-  weather: "Sky",
-  "weather.kind": "Sky",
-  days: "Weekdays",
-  "weather.days": "Sky, day by day",
-  "weather.file": "Weather file",
-  maxDistanceKm: "File's place, at most away",
-  air: "Air temperature",
-  maxC: "Warmest of the day",
-  minC: "Coldest of the day",
-  warmestSolarHour: "Warmest at",
-  linkeTurbidity: "Haze (Linke turbidity)",
-  windMs: "Wind at the panels",
-  monthlyKt: "Clearness, month by month",
-  monthlyGhiKwhM2: "Sun on the level, month by month",
-  gear: "Gear",
-  stations: "Stations",
-  panels: "Panels",
-  obstacles: "What casts shade",
-  sources: "Other charging",
-  variants: "Variants",
-  shedding: "May go without, first to go first",
-  knownDays: "Days with a forecast",
-  bank: "Bank",
-  idle: "Draw while idle",
-  working: "Draw while working",
-  use: "Use",
-  when: "Works",
-  windows: "By the clock",
-  "use.station": "While staffed",
-  "use.share": "Really on, share of that time",
-  radio: "Radio",
-  "radio.ratedW": "Radio, full power",
-  receive: "Receive draw",
-  fullPower: "Key-down draw",
-  bias: "Keyed, no signal",
-  minimumV: "Works down to",
-  companions: "Goes with the radio",
-  works: "Works",
-  staffed: "Staffed",
-  whenUnstaffed: "Radio while unstaffed",
-  activityByHour: "Activity, hour by hour",
-  modes: "Modes",
-  mode: "Mode",
-  share: "Share",
-  "modes[].share": "Share of the sending",
-  "modes[].sendingShare": "Sends, own share",
-  transmitW: "Transmit power",
-  sendingShare: "Sending, share of staffed time",
-  ssbCurrent: "SSB current figured by",
-  interlock: "One sends at a time, group",
-  feed: "Feed",
-  cable: "Cable",
-  awg: "Conductor",
-  mm2: "Conductor",
-  oneWayM: "Cable, one way",
-  "feed.cable.awg": "Radio lead, conductor",
-  "feed.cable.mm2": "Radio lead, conductor",
-  "feed.cable.oneWayM": "Radio lead, one way",
-  tempC: "Copper temperature",
-  contactsOhm: "Fuses and plugs",
-  "panels[].count": "Panels in the group",
-  "panels[].inSeries": "In series",
-  module: "Module",
-  "module.ratedW": "One panel, rated",
-  vmpV: "Volts at the power point",
-  impA: "Amperes at the power point",
-  vocV: "Open-circuit volts",
-  iscA: "Short-circuit amperes",
-  powerTempCoeffPerK: "Power with warmth",
-  vocTempCoeffPerK: "Open volts with warmth",
-  cells: "Cells in series",
-  bypassSections: "Bypassed sections",
-  lengthM: "Length",
-  widthM: "Width",
-  wiring: "Shade counts by",
-  mount: "Mount",
-  "mount.kind": "Stands",
-  headingDeg: "Length points to",
-  tiltDeg: "Tilt from level",
-  azimuthDeg: "Faces",
-  aims: "Aimed",
-  "aims[].at": "At",
-  "aims[].tiltDeg": "Tilt",
-  "aims[].azimuthDeg": "Faces",
-  out: "Set out",
-  at: "Position",
-  eastM: "East of the middle",
-  northM: "North of the middle",
-  heightM: "Height",
-  "at.heightM": "Height above ground",
-  cooling: "Air behind the panel",
-  losses: "Losses in the panel",
-  "losses[].name": "What takes it",
-  "losses[].share": "Share lost",
-  controller: "Controller",
-  "controller.kind": "Controller",
-  efficiencyShare: "Efficiency",
-  ownDrawW: "Own draw",
-  maxChargeA: "Charge limit",
-  "controller.maxChargeA": "Controller limit",
-  stepDownOnly: "Steps down only",
-  "controller.at": "Controller sits at",
-  bring: "To bring it",
-  cost: "Price",
-  massKg: "Mass",
-  setupMinutes: "Work to set up",
-  crownBaseM: "Crown begins at",
-  crownRadiusM: "Crown radius",
-  trunkRadiusM: "Trunk radius",
-  transmittanceInLeafShare: "Light through, in leaf",
-  transmittanceBareShare: "Light through, bare",
-  leafShare: "Leaf on the tree",
-  baseM: "Underside at",
-  points: "Skyline",
-  bearingDeg: "Bearing",
-  elevationDeg: "Stands",
-  chemistry: "Chemistry",
-  nominalV: "Bank voltage",
-  blockAh: "One block",
-  "bank.inSeries": "Blocks in series",
-  inParallel: "Blocks side by side",
-  healthShare: "Left by age",
-  startShare: "Charge at the start",
-  "sources[].startShare": "Starts at or below",
-  stopShare: "Stops at",
-  reserveShare: "Reserve kept back",
-  maxDischargeA: "Discharge limit",
-  internalResistanceOhm: "Resistance, sudden load",
-  chargingResistanceOhm: "Resistance, charging",
-  coulombicEfficiencyShare: "Charge that comes back",
-  peukertExponent: "Peukert exponent",
-  absorptionV: "Absorption voltage",
-  acceptancePerH: "Taper",
-  disconnectV: "Cuts off at",
-  reconnectV: "Comes back at",
-  coldChargeLockC: "No charging at or below",
-  temperature: "Bank temperature",
-  openCircuitCurve: "Own open-circuit curve",
-  "openCircuitCurve[].share": "Charge",
-  cellV: "Cell at rest",
-  converter: "Converter to 12 V",
-  outputV: "Gives the gear",
-  continuousW: "Continuous power",
-  chargerA: "Charger gives",
-  chargerEfficiencyShare: "Charger efficiency",
-  chargeV: "Charger holds",
-  available: "Mains is there",
-  allowed: "May run",
-  running: "Engine runs",
-  burnIdleLPerH: "Fuel, idling",
-  burnFullLPerH: "Fuel, full power",
-  fuelL: "Fuel brought",
-  outputA: "DC-DC charger gives",
-  selector: "Inputs together",
-  "selector.mode": "Inputs together",
-  inputs: "At the selector",
-  models: "How it is worked out",
-  transposition: "Sky light on a tilt",
-  incidence: "Slanting light on glass",
-  cellTemperature: "Cell temperature",
-  diffuseShade: "Obstacles take sky light",
-  sectionRule: "Uneven light in a string",
-  albedoShare: "Ground throws back",
-  sureness: "How sure",
-  idleDraw: "Draw while nobody sends",
-  startCharge: "Charge at the start",
-  bankHealth: "Capacity left by age",
-  canopy: "Light through the trees",
-  panelYield: "What panels give in good light",
-  "knownDays[].sureness": "How sure, 0 to 1",
-  date: "Day",
-  sky: "Sky",
-  operators: "Operators",
-  betweenEventsShare: "Keenness, event to event",
-  betweenDaysShare: "Keenness, day to day",
-  byHourShare: "Keenness, hour to hour",
-  changes: "Changes",
-  "changes[].at": "Place",
-  to: "To",
-  add: "Adds",
-  remove: "Takes it out",
-  from: "From",
-};
-
-/** Names of choices. */
-const CHOICES: Readonly<Record<string, string>> = {
-  lfp: "LFP",
-  agm: "AGM",
-  flooded: "flooded lead",
-  always: "always",
-  byTheClock: "by the clock",
-  afterDark: "after dark",
-  whenStaffed: "while staffed",
-  staffed: "while staffed",
-  sending: "only while sending",
-  off: "off",
-  receive: "left on receive",
-  ssb: "SSB",
-  ssbProcessed: "SSB, processed",
-  cw: "CW",
-  fm: "FM",
-  rtty: "RTTY",
-  data: "data",
-  am: "AM",
-  envelope: "speech envelope",
-  upperBound: "upper bound",
-  powerDuty: "power duty",
-  flat: "flat, as on a roof",
-  fixed: "propped up, left alone",
-  aimed: "re-aimed by hand",
-  openRack: "free all round",
-  closeRoof: "a gap above the roof",
-  onRoof: "stuck to the roof",
-  mppt: "MPPT",
-  pwm: "PWM",
-  bank: "the bank",
-  panels: "the panels",
-  series: "darkest cells hold back",
-  area: "lit area",
-  tree: "tree",
-  box: "box",
-  horizon: "skyline",
-  mains: "mains",
-  generator: "generator",
-  vehicle: "vehicle",
-  clear: "clear",
-  fair: "fair",
-  mixed: "mixed",
-  cloudy: "cloudy",
-  overcast: "overcast",
-  typical: "typical of the month",
-  words: "a word for each day",
-  file: "hourly, from a file",
-  both: "add up",
-  either: "only the larger",
-  hayDavies: "Hay and Davies",
-  perez: "Perez",
-  isotropic: "even sky",
-  physical: "glass optics",
-  ashrae: "ASHRAE",
-  faiman: "Faiman",
-  sandia: "Sandia",
-  skyView: "yes",
-  none: "no",
-  kthBrightest: "cautious",
-  mildShade: "mild shade raised",
-  measured: "measured",
-  dataSheet: "from the data sheet",
-  guess: "a guess",
-  air: "as the air",
-  solar: "all panels",
-  mon: "Mon",
-  tue: "Tue",
-  wed: "Wed",
-  thu: "Thu",
-  fri: "Fri",
-  sat: "Sat",
-  sun: "Sun",
-};
-
-/** Choices that mean something else in one field. */
-const CHOICES_AT: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  "weather.kind": { clear: "clear all the time" },
-};
-
-/** What is usual, where the format does not say: common practice of the trade, no source. */
-const USUAL: Readonly<Record<string, { typical: readonly [number, number]; why: string }>> = {
-  sendingShare: { typical: [0.1, 0.5], why: "chatting 10 to 20 %, calling 20 to 40, a contest run 40 to 55." },
-  reserveShare: { typical: [0.2, 0.5], why: "LFP keeps 20 %, lead half for a long life." },
-  startShare: { typical: [0.9, 1], why: "charged at home, then standing a few days." },
-  healthShare: { typical: [0.8, 1], why: "sold as worn out at 80 %." },
-  chargerA: { typical: [10, 40], why: "about a fifth of the bank's ampere-hours." },
-  fuelL: { typical: [2, 10], why: "what stands in the boot." },
-  linkeTurbidity: { typical: [2, 5], why: "2 clean mountain air, 3 usual, 4 to 5 humid summer." },
-};
-
-function ending<Value>(table: Readonly<Record<string, Value>>, pattern: string): Value | undefined {
-  const parts = pattern.split(".");
-  for (let from = 0; from < parts.length; from++) {
-    const found = table[parts.slice(from).join(".")];
-    if (found !== undefined) return found;
-  }
-  return undefined;
-}
+import { formSchema, kindsOf, type SchemaNode } from "./formSchema.ts";
 
 /** A name made from a field's own: "maxChargeA" is "Max charge". */
 function spelled(key: string): string {
@@ -310,51 +7,100 @@ function spelled(key: string): string {
   return plain.charAt(0).toUpperCase() + plain.slice(1);
 }
 
-/** What a field is called on the page; a field that nobody has named yet is called by its own name. */
+/** What a field is called: its label, else the title of the part that it holds, else its own name spelled out. */
+export function labelOf(node: SchemaNode | undefined, key: string): string {
+  return node?.label ?? node?.title ?? spelled(key);
+}
+
+interface Names {
+  /** By the whole place: "stations[].radio.ratedW". */
+  readonly whole: ReadonlyMap<string, string>;
+  /** By every end of it ("radio.ratedW", "ratedW"): what the fields so named are called, with a weight: how many, and a little for one that lies high. */
+  readonly ends: ReadonlyMap<string, ReadonlyMap<string, number>>;
+}
+
+let names: Names | null = null;
+let choiceNames: ReadonlyMap<string, string> | null = null;
+
+function eachField(visit: (pattern: string, key: string, node: SchemaNode) => void): void {
+  const walk = (node: SchemaNode, at: string): void => {
+    for (const [key, field] of Object.entries(node.properties ?? {})) {
+      const pattern = at === "" ? key : `${at}.${key}`;
+      visit(pattern, key, field);
+      walk(field, pattern);
+    }
+    for (const option of node.oneOf ?? []) walk(option, at);
+    if (node.items !== undefined) walk(node.items, `${at}[]`);
+  };
+  walk(formSchema(), "");
+}
+
+function namesOfFields(): Names {
+  const whole = new Map<string, string>();
+  const ends = new Map<string, Map<string, number>>();
+  eachField((pattern, key, node) => {
+    const parts = pattern.split(".");
+    const label = labelOf(node, key);
+    whole.set(pattern, whole.get(pattern) ?? label);
+    if (node.items?.label !== undefined) whole.set(`${pattern}[]`, node.items.label);
+    for (const from of parts.keys()) {
+      const name = parts.slice(from).join(".");
+      const labels = ends.get(name) ?? new Map<string, number>();
+      labels.set(label, (labels.get(label) ?? 1 / (1 + parts.length)) + 1);
+      ends.set(name, labels);
+    }
+  });
+  return { whole, ends };
+}
+
+/**
+ * What a field is called on the page, by its place ("stations[].radio.ratedW") or the end of it; where fields differ, as most of
+ * them are, and of as many those that lie least deep.
+ */
 export function fieldLabel(pattern: string): string {
-  return ending(LABELS, pattern) ?? spelled(pattern.split(".").at(-1)!.replaceAll("[]", ""));
+  names ??= namesOfFields();
+  const place = pattern.replace(/\[\]$/, "");
+  const [most] = [...(names.ends.get(place) ?? [])].sort((a, b) => b[1] - a[1]);
+  return names.whole.get(pattern) ?? names.whole.get(place) ?? most?.[0] ?? spelled(place.split(".").at(-1)!);
 }
 
-/** A sentence of the engine with the format's own names turned into those of the page: “radio.ratedW”, “sendingShare”. */
-export function withLabels(sentence: string): string {
-  return sentence.replace(/\b(?:[a-z][A-Za-z0-9]*\.)*[a-z]+[A-Z][A-Za-z0-9]*\b/g, (name) => `“${fieldLabel(name)}”`);
+/**
+ * A sentence of the engine with the format's own names turned into those of the page: “radio.ratedW”, “sendingShare”.
+ * @param part the part that the sentence is about, whose fields are meant first
+ */
+export function withLabels(sentence: string, part?: SchemaNode): string {
+  return sentence.replace(/\b(?:[a-z][A-Za-z0-9]*\.)*[a-z]+[A-Z][A-Za-z0-9]*\b/g, (name) => {
+    const own = part?.properties?.[name];
+    return `“${own === undefined ? fieldLabel(name) : labelOf(own, name)}”`;
+  });
 }
 
-/** What a choice is called on the page. */
-export function choiceLabel(value: unknown, pattern = ""): string {
+/** What the choices of a field, or the kinds of a thing, are called where that is not their own word. */
+function choicesOf(node: SchemaNode): Readonly<Record<string, string>> {
+  const kinds = kindsOf(node).length === 0 ? [] : node.oneOf!.map((option) => option.properties!.kind!.choices);
+  return Object.assign({}, node.items?.choices, ...kinds, node.choices) as Record<string, string>;
+}
+
+/** Words that are called one and the same wherever they can be chosen. */
+function namesOfChoices(): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  eachField((_, __, node) => {
+    const words = [
+      ...(node.enum ?? []),
+      ...(node.const === undefined ? [] : [node.const]),
+      ...(node.items?.enum ?? []),
+    ];
+    for (const word of [...words.map(String), ...Object.keys(node.choices ?? {})]) {
+      const name = choicesOf(node)[word] ?? spelled(word).toLowerCase();
+      found.set(word, (found.get(word) ?? name) === name ? name : spelled(word).toLowerCase());
+    }
+  });
+  return found;
+}
+
+/** What a choice is called on the page. @param node the field, where it is known: a word may mean something else in one field */
+export function choiceLabel(value: unknown, node?: SchemaNode): string {
   const word = String(value);
-  return ending(CHOICES_AT, pattern)?.[word] ?? CHOICES[word] ?? spelled(word).toLowerCase();
-}
-
-/** The usual range of a field, from the format or from the trade, with the reason; null when nobody can say. */
-export function usualRange(
-  pattern: string,
-  node: SchemaNode,
-): { typical: readonly [number, number]; why: string } | null {
-  const facts = node.quantity;
-  const known = ending(USUAL, pattern);
-  if (facts?.typical !== undefined) return { typical: facts.typical, why: facts.why ?? known?.why ?? "" };
-  return known ?? null;
-}
-
-const PLAIN = [
-  /^name$/,
-  /^place\.(?!zone)/,
-  /^time\.(start|end)$/,
-  /^weather\.(kind|days|file)/,
-  /^gear\[\]\.(name|count|working|use)/,
-  /^stations\[\]\.(name|radio\.(ratedW|receive|fullPower)|staffed|modes(?!\[\]\.sendingShare)|transmitW|sendingShare)/,
-  /^stations\[\]\.companions(\[\]\.(name|count|working))?$/,
-  /^panels\[\]\.(name|count|module\.ratedW|mount|out|at\.|controller\.kind)/,
-  /^obstacles\[\]\.(kind|name|eastM|northM|heightM|crownBaseM|crownRadiusM|lengthM|widthM|headingDeg|points)/,
-  /^bank\.(chemistry|blockAh|inParallel|startShare|reserveShare|temperature)$/,
-  /^sources\[\]\.(?!id|bring|chargeV|chargerEfficiencyShare)/,
-  /^selector\.mode$/,
-  /^(sureness|knownDays)/,
-  /^variants/,
-];
-
-/** Whether a field is shown at plain depth; one that is new to the format is not. */
-export function isPlain(pattern: string): boolean {
-  return PLAIN.some((known) => known.test(pattern));
+  choiceNames ??= namesOfChoices();
+  return (node === undefined ? choiceNames.get(word) : choicesOf(node)[word]) ?? spelled(word).toLowerCase();
 }

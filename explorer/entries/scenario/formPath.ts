@@ -35,6 +35,17 @@ export function sameIn(document: unknown, path: Path, other: unknown): Path | nu
   return there;
 }
 
+/** Names as changes write them, ids inside lists, as a path with numbers there, in a document that has the thing. */
+export function pathOf(document: unknown, names: readonly string[]): Path {
+  const path: (string | number)[] = [];
+  for (const name of names) {
+    const here = valueAt(document, path);
+    const index = Array.isArray(here) ? here.findIndex((item) => isContainer(item) && item.id === name) : null;
+    path.push(index === null ? name : index < 0 ? Number(name) : index);
+  }
+  return path;
+}
+
 /** The place as the words and lists of this folder name it: "stations[].radio.ratedW". */
 export function pattern(path: Path): string {
   return path

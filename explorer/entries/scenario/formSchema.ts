@@ -40,6 +40,12 @@ export function schemaAt(document: unknown, path: readonly (string | number)[]):
   return node;
 }
 
+/** Whether a field is shown before anybody asks for every field: what the schema says of it, or of the nearest part that it lies in. */
+export function isPlainAt(document: unknown, path: readonly (string | number)[]): boolean {
+  const depths = path.map((_, depth) => schemaAt(document, path.slice(0, depth + 1))?.isPlain);
+  return depths.findLast((isPlain) => isPlain !== undefined) === true;
+}
+
 /** Where a number may be a word or nothing instead, the schema of the number; else the node itself. */
 export function numberPart(node: SchemaNode): SchemaNode {
   return node.anyOf?.find((option) => option.type === "number") ?? node;

@@ -63,7 +63,7 @@ const GROUPS: readonly FormGroup[] = [
   },
   { name: "Panels and charging", keys: ["panels", "sources", "selector", "models"], summary: panelsInWords },
   { name: "Shade", keys: ["obstacles"], summary: shadeInWords },
-  { name: "Bank", keys: ["bank", "converter"], summary: bankInWords },
+  { name: "Bank", keys: ["bank", "mainFeed", "converter"], summary: bankInWords },
   { name: "How sure are you?", keys: ["sureness", "knownDays", "operators"], summary: surenessInWords },
   { name: "Variants", keys: ["variants"], summary: (document) => count((document.variants ?? []).length, "variant") },
 ];

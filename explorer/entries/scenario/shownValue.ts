@@ -1,7 +1,8 @@
-import { displayUnit, fromDisplay, toDisplay } from "../../words/displayUnits.ts";
+import { displayUnit, fromDisplay, inUnits, toDisplay } from "../../words/displayUnits.ts";
 import { figure, THIN } from "../../words/numbers.ts";
 import { choiceLabel } from "./fieldWords.ts";
-import { isShare, numberPart, type SchemaNode } from "./formSchema.ts";
+import { inside, isShare, numberPart, resolved, type SchemaNode } from "./formSchema.ts";
+import { sentence, type Token } from "./sentence.ts";
 
 /** A number with as many places as it has, up to six significant. */
 export function plainFigure(value: number): string {
@@ -56,7 +57,7 @@ export function drawInWords(draw: {
 }
 
 /** Any value of the document in a few words, for the column of what was and for what changed. */
-export function shownValue(value: unknown, node: SchemaNode | undefined, pattern = ""): string {
+export function shownValue(value: unknown, node: SchemaNode | undefined): string {
   if (value === undefined) return "as usual";
   if (value === null) return "none";
   if (typeof value === "boolean") return value ? "yes" : "no";
@@ -66,17 +67,54 @@ export function shownValue(value: unknown, node: SchemaNode | undefined, pattern
   }
   if (typeof value === "string") {
     const isChoice = node?.enum !== undefined || node?.anyOf !== undefined || node?.const !== undefined;
-    if (isChoice) return choiceLabel(value, pattern);
-    const moment = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})$/.exec(value);
-    return moment === null ? value : `${dayInWords(moment[1]!)} ${moment[2]}`;
+    if (isChoice) return choiceLabel(value, node);
+    const moment = /^(\d{4}-\d{2}-\d{2})(?:T(\d{2}:\d{2}))?$/.exec(value);
+    return moment === null
+      ? value
+      : [dayInWords(moment[1]!), ...(moment[2] === undefined ? [] : [moment[2]])].join(" ");
   }
-  if (Array.isArray(value)) return listInWords(value, node, pattern);
+  if (Array.isArray(value)) return listInWords(value, node);
+  const said = partInWords(value, node);
+  if (said !== null) return said;
   if (hasKeys(value, "drawW") || hasKeys(value, "drawA")) return drawInWords(value);
   if (hasKeys(value, "name")) return String(value.name);
-  if (hasKeys(value, "kind")) return choiceLabel(value.kind, pattern);
+  if (hasKeys(value, "kind")) {
+    return choiceLabel(value.kind, node === undefined ? undefined : resolved(node, value).properties?.kind);
+  }
   if (hasKeys(value, "maxC", "minC"))
     return `${plainFigure(toDisplay(Number(value.minC), "°C"))} to ${plainFigure(toDisplay(Number(value.maxC), "°C"))}${THIN}${displayUnit("°C")}`;
   return "something else";
+}
+
+/** A part in the words that its schema has for it; null where it has none. */
+function partInWords(part: unknown, node: SchemaNode | undefined): string | null {
+  const here = node === undefined ? undefined : resolved(node, part);
+  return here?.says === undefined ? null : sentence(here.says, (field) => fieldToken(field, part, here));
+}
+
+/** Whether a field counts beside the others of its part. */
+export function counts({ onlyWith = {} }: SchemaNode, part: unknown): boolean {
+  return Object.entries(onlyWith).every(([key, word]) => (part as Record<string, unknown> | undefined)?.[key] === word);
+}
+
+/**
+ * A field of a part, as written or as it is when left out.
+ * @param name with dots to go deeper
+ * @returns null where it is not there or an empty list
+ */
+export function fieldToken(name: string, part: unknown, node: SchemaNode | undefined): Token | null {
+  let value = part;
+  let at = node;
+  for (const key of name.split(".")) {
+    at = at === undefined ? undefined : inside(at, value, key);
+    value = (value as Record<string, unknown> | null | undefined)?.[key] ?? at?.default;
+  }
+  if (value === undefined || (Array.isArray(value) && value.length === 0)) return null;
+  if (at !== undefined && !counts(at, part)) return null;
+  const isUsual = at?.default !== undefined && JSON.stringify(value) === JSON.stringify(at.default);
+  const ways = typeof at?.change === "object" ? at.change.ways : undefined;
+  if (ways === undefined || typeof value !== "number") return { words: shownValue(value, at), value, isUsual };
+  return { words: `${inUnits(Math.abs(value), "m", 2)} ${value < 0 ? ways[1] : ways[0]}`, value, isUsual };
 }
 
 /** "2026-10-09" as "Fri 9 Oct". */
@@ -87,8 +125,8 @@ export function dayInWords(date: string): string {
   return parts.format(ms).replace(",", "");
 }
 
-function listInWords(list: readonly unknown[], node: SchemaNode | undefined, pattern: string): string {
-  if (list.length === 0) return "none";
+function listInWords(list: readonly unknown[], node: SchemaNode | undefined): string {
+  if (list.length === 0) return node?.empty ?? "none";
   if (list.every((item) => hasKeys(item, "from", "to")))
     return list.map((item) => windowInWords(item as unknown as Clocked)).join(", ");
   if (list.every((item) => hasKeys(item, "mode"))) {
@@ -99,10 +137,10 @@ function listInWords(list: readonly unknown[], node: SchemaNode | undefined, pat
       )
       .join(", ");
   }
-  if (list.every((item) => hasKeys(item, "at")))
-    return list.map((item) => String((item as { at: unknown }).at)).join(", ");
+  const said = list.map((item) => (hasKeys(item, "id") ? null : partInWords(item, node?.items)));
+  if (said.every((words) => words !== null)) return said.join(", ");
   if (list.every((item) => typeof item === "string")) {
-    const words = list.map((item) => (node?.items?.enum === undefined ? String(item) : choiceLabel(item, pattern)));
+    const words = list.map((item) => (node?.items?.enum === undefined ? String(item) : choiceLabel(item, node.items)));
     return new Set(words).size === 1 && words.length > 2 ? `${words[0]} all ${words.length}` : words.join(", ");
   }
   if (list.every((item) => typeof item === "number") && list.length <= 3)

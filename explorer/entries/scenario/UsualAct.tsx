@@ -1,0 +1,21 @@
+import { Show } from "solid-js";
+import { fieldLabel } from "./fieldWords.ts";
+import { useForm } from "./formContext.ts";
+import { type Path, pattern, valueAt } from "./formPath.ts";
+
+/** Gives a list back to what is usual. */
+export function UsualAct(props: { path: Path; isOptional: boolean }) {
+  const form = useForm();
+  return (
+    <Show when={props.isOptional && props.path.length > 1 && valueAt(form.document(), props.path) !== undefined}>
+      <button
+        type="button"
+        class="act"
+        aria-label={`As usual: ${fieldLabel(pattern(props.path))}`}
+        onClick={() => form.clear(props.path)}
+      >
+        as usual
+      </button>
+    </Show>
+  );
+}

@@ -1,0 +1,12 @@
+import type { Path } from "./formPath.ts";
+import type { SchemaNode } from "./formSchema.ts";
+
+/** What the blank, list of choices or tick of one field is told. */
+export interface ControlProps {
+  path: Path;
+  node: SchemaNode;
+  label: string;
+  isOptional: boolean;
+  isWrong: boolean;
+  describedBy?: string | undefined;
+}
