@@ -1,11 +1,23 @@
 import { fileURLToPath } from "node:url";
 import type { Plugin } from "vite";
+import { readingSchema } from "../engine/learn/readingSchema.ts";
 import { scenarioInputSchema } from "../engine/scenario/scenarioSchema.ts";
 
+const engine = (path: string) => fileURLToPath(new URL(`../engine/${path}`, import.meta.url)).replaceAll("\\", "/");
+
 /** Where schemas are, of which nobody reads the meta before the first answer. */
-const SCHEMAS = fileURLToPath(new URL("../engine/scenario/", import.meta.url)).replaceAll("\\", "/");
-/** What reads all of it, for the form and whoever puts a document in words. */
-const READER = `${SCHEMAS}scenarioSchema.ts`;
+const SCHEMAS = [engine("scenario/"), engine("learn/reading.ts")];
+/** What reads all of it, for forms and for whoever puts a document in words. */
+const READERS = [
+  { file: engine("scenario/scenarioSchema.ts"), name: "scenarioInputSchema", schema: scenarioInputSchema },
+  { file: engine("learn/readingSchema.ts"), name: "readingSchema", schema: readingSchema },
+];
+
+/** A field's range says the rest; what it comes to in JSON Schema is for editors. */
+const bare = (_: string, value: unknown) =>
+  typeof value === "object" && value !== null && "quantity" in value
+    ? { ...value, description: undefined, minimum: undefined, maximum: undefined }
+    : value;
 
 interface Node {
   readonly type: string;
@@ -25,11 +37,12 @@ export function wordsLater(): Plugin {
     apply: "build",
     transform(code, id) {
       const file = id.split("?")[0]!;
-      if (file === READER) {
-        const text = JSON.stringify(JSON.stringify(scenarioInputSchema()));
-        return { code: `export const scenarioInputSchema = () => JSON.parse(${text});`, map: null };
+      const reader = READERS.find((each) => each.file === file);
+      if (reader !== undefined) {
+        const text = JSON.stringify(JSON.stringify(reader.schema(), bare));
+        return { code: `export const ${reader.name} = () => JSON.parse(${text});`, map: null };
       }
-      if (!file.startsWith(SCHEMAS) || !code.includes(".meta(")) return null;
+      if (!SCHEMAS.some((place) => file.startsWith(place)) || !code.includes(".meta(")) return null;
       return { code: withoutMeta(code, this.parse(code) as unknown as Node), map: null };
     },
   };

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
+import { ReadingFields } from "../../engine/learn/reading.ts";
 
 export const NOTEBOOK_VERSION = 1;
 /** Rows of a kept log: a month at a quarter of an hour. */
@@ -28,26 +29,6 @@ const OfOne = z.strictObject({ scenario: Id });
 const SizeDirection = z.strictObject({
   at: z.string().min(1).max(200),
   values: z.array(z.number()).min(1, "must name at least one value").max(50, "must name at most 50 values"),
-});
-
-const LocalTime = z
-  .string()
-  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, 'must be a local time such as "2026-10-09T18:30"');
-const LocalDate = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date such as "2026-10-09"');
-
-/** What was read off the station at one time, in the engine's own words for it; the engine reads it once more before it learns. */
-const KeptReading = z.strictObject({
-  at: LocalTime,
-  chargeShare: z.number().min(0).max(1).optional(),
-  outAh: z.number().min(0).max(50_000).optional(),
-  restV: z.number().min(6).max(70).optional(),
-  errorShare: z.number().min(0.002).max(0.3).optional(),
-  panelsW: z.number().min(0).max(50_000).optional(),
-  loadA: z.number().min(0).max(2000).optional(),
-  sky: z.strictObject({ date: LocalDate, word: z.enum(["clear", "fair", "mixed", "cloudy", "overcast"]) }).optional(),
-  by: z.string().min(1).max(200).optional(),
-  enteredAt: z.string().min(1).max(40).optional(),
-  note: z.string().min(1).max(1000).optional(),
 });
 
 const LogColumn = z.array(z.number().nullable()).max(MOST_LOG_ROWS);
@@ -100,9 +81,10 @@ export const ENTRY_DOCS = {
     chargeIn100: z.number().min(0).max(100).optional(),
     coldestC: z.number().min(-70).max(60).optional(),
   }),
+  /** Readings by the engine's own schema; whether the fields of one go together is said beside it, and shuts no notebook. */
   readings: z.strictObject({
     scenario: Id,
-    readings: z.array(KeptReading).max(500, "must be at most 500 readings"),
+    readings: z.array(ReadingFields).max(500, "must be at most 500 readings"),
   }),
   actual: z.strictObject({ scenario: Id, log: KeptLog.optional() }),
   cautions: z.strictObject({}),

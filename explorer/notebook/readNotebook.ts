@@ -68,8 +68,10 @@ function whatIsHarmful(root: unknown): string | null {
 function problemSentences(error: z.ZodError): string[] {
   const sentences = error.issues.slice(0, MOST_SENTENCES).map(({ path, message }) => {
     const place = path.length === 0 ? "The notebook" : path.map(String).join(".");
+    // The engine's own schemas say what is expected, as the second half of a sentence.
+    const told = /^(a|an|one|text)\b/.test(message) ? `must be ${message}` : message;
     // A sentence about fields that no notebook has names every one of them.
-    const said = message.length > LONGEST_SENTENCE ? `${message.slice(0, LONGEST_SENTENCE - 1)}…` : message;
+    const said = told.length > LONGEST_SENTENCE ? `${told.slice(0, LONGEST_SENTENCE - 1)}…` : told;
     return `${place}: ${said}.`.replace(/\.\.$/, ".");
   });
   return counted(sentences, error.issues.length);

@@ -26,6 +26,12 @@ test(`before the first answer, page and workers ask for at most ${FIRST_ANSWER_K
     expect(names.filter((name) => needed.test(name)).length).toBeGreaterThan(0);
   }
   expect(beforeAnswer.reduce((sum, file) => sum + gzippedKb(file), 0)).toBeLessThan(FIRST_ANSWER_KB);
+  // What fields are called and how their changes read waits for the form; what an error says of them does not.
+  const scripts = beforeAnswer.map((file) => readFileSync(join(BUILT, file), "utf8")).join("");
+  for (const words of ["Volts at the power point", "A charger on mains.", "{item} sending {now}"]) {
+    expect([words, scripts.includes(words)]).toEqual([words, false]);
+  }
+  expect(scripts).toContain("voltage at the power point");
 });
 
 /** What a built script imports from its neighbours, at once and later. */

@@ -1,3 +1,4 @@
+import { readingSchema } from "../../../engine/learn/readingSchema.ts";
 import type { EntryDoc } from "../../notebook/notebook.ts";
 import { typedNumber } from "../../words/typedNumber.ts";
 import { type EventTime, whyNoTime } from "./localTime.ts";
@@ -5,11 +6,23 @@ import { type EventTime, whyNoTime } from "./localTime.ts";
 export type KeptReading = EntryDoc<"readings">["readings"][number];
 export type SkyWord = NonNullable<KeptReading["sky"]>["word"];
 
+const FIELDS = readingSchema().properties!;
+
+/** A field as it is asked for: what it is called, and its limits as they are typed. */
+function asked(key: "chargeShare" | "outAh" | "restV" | "errorShare" | "panelsW" | "loadA") {
+  const { label, quantity } = FIELDS[key]!;
+  const { unit, low, high } = quantity!;
+  const typed = (value: number) => (key.endsWith("Share") ? Number((100 * value).toPrecision(6)) : value);
+  return { label: label!, unit: key.endsWith("Share") ? "%" : unit, low: typed(low), high: typed(high) };
+}
+
+const CHARGE = asked("chargeShare");
+
 /** The three ways in which a charge is read. */
 export const WAYS = [
-  { way: "chargeShare", label: "Charge, %", unit: "%", low: 0, high: 100 },
-  { way: "outAh", label: "Ah out since full", unit: "Ah", low: 0, high: 50_000 },
-  { way: "restV", label: "Volts at rest", unit: "V", low: 6, high: 70 },
+  { way: "chargeShare", ...CHARGE, label: `${CHARGE.label}, %` },
+  { way: "outAh", ...asked("outAh") },
+  { way: "restV", ...asked("restV") },
 ] as const;
 export type Way = (typeof WAYS)[number]["way"];
 
@@ -69,10 +82,10 @@ export type DraftRead =
 export function readingOf(draft: ReadingDraft, event: EventTime, enteredAt: string): DraftRead {
   const way = WAYS.find((each) => each.way === draft.way)!;
   try {
-    const charge = numberIn(draft.charge, way.label, way.low, way.high, way.unit);
-    const error = numberIn(draft.error, "Its error", 0.2, 30, "% of a full bank");
-    const panelsW = numberIn(draft.panelsW, "Panels now", 0, 50_000, "W");
-    const loadA = numberIn(draft.loadA, "Load now", 0, 2000, "A");
+    const charge = numberIn(draft.charge, way);
+    const error = numberIn(draft.error, { ...asked("errorShare"), unit: "% of a full bank" });
+    const panelsW = numberIn(draft.panelsW, asked("panelsW"));
+    const loadA = numberIn(draft.loadA, asked("loadA"));
     const hasSky = draft.skyWord !== "" && draft.skyDate !== "";
     if (charge === undefined && panelsW === undefined && loadA === undefined && !hasSky) {
       return { ok: false, sentence: `Nothing is read yet: give the ${way.label}, or something under “More”.` };
@@ -103,9 +116,9 @@ export function readingOf(draft: ReadingDraft, event: EventTime, enteredAt: stri
   }
 }
 
-function numberIn(text: string, what: string, low: number, high: number, unit: string): number | undefined {
+function numberIn(text: string, { label, low, high, unit }: ReturnType<typeof asked>): number | undefined {
   if (text.trim() === "") return undefined;
   const value = typedNumber(text);
   if (typeof value === "number" && value >= low && value <= high) return value;
-  throw new RangeError(`${what} is "${text.trim()}" but must be a number from ${low} to ${high} ${unit}; correct it.`);
+  throw new RangeError(`${label} is "${text.trim()}" but must be a number from ${low} to ${high} ${unit}; correct it.`);
 }

@@ -1,27 +1,13 @@
 import { type JSX, Show } from "solid-js";
 import { Control } from "./Control.tsx";
-import { fieldLabel, withLabels } from "./fieldWords.ts";
+import { fieldLabel } from "./fieldWords.ts";
 import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
 import { type Path, pattern, valueAt } from "./formPath.ts";
 import { numberPart, type SchemaNode } from "./formSchema.ts";
 import { Scale } from "./Scale.tsx";
-import { plainFigure, shownUnit, shownValue, toShown } from "./shownValue.ts";
+import { shownValue } from "./shownValue.ts";
 import { WrongLines } from "./WrongLines.tsx";
-
-/** What a field is for and what is usual, as it stands beside the blank. */
-export function whyInWords(node: SchemaNode): string {
-  const number = numberPart(node);
-  const what = (number.quantity?.what ?? node.description ?? "")
-    .replace(/, as a share of 1$/, "")
-    .replace(/, from -?[\d.]+ to .*$/, "");
-  const sentence = what === "" ? "" : withLabels(`${what.charAt(0).toUpperCase()}${what.slice(1).replace(/\.$/, "")}.`);
-  const { typical, why = "" } = number.quantity ?? {};
-  if (typical === undefined) return sentence;
-  const unit = shownUnit(node);
-  const [low, high] = typical.map((value) => plainFigure(toShown(value, number)));
-  const range = `Usually ${low} to ${high}${unit === "" || unit === "°" ? unit : `\u202f${unit}`}${why === "" ? "." : `: ${why.replace(/\.?$/, ".")}`}`;
-  return `${sentence} ${range}`.trim();
-}
+import { whyInWords } from "./whyInWords.ts";
 
 /** One ruled line of the booking sheet: name, value and unit, scale, why, and what it was. */
 export function FieldRow(props: {

@@ -120,6 +120,19 @@ test.each<[string, ScenarioInput, readonly Change[], string[]]>([
     ],
     ["travel kettle added, 150 W, always, on 2 % of it"],
   ],
+  [
+    "what goes with a radio",
+    moor,
+    [{ at: "stations.hf.companions.tablet.working", to: { drawW: 8 } }],
+    ["HF in the tent, logging tablet: draw while working 8 W, was 5 W"],
+  ],
+  [
+    "what no longer goes with a radio",
+    moor,
+    [{ at: "stations.hf.companions.tablet", remove: true }],
+    ["HF in the tent: without logging tablet"],
+  ],
+  ["a main feed left out", moor, [{ at: "mainFeed", remove: true }], ["main feed left out"]],
   ["reserve", grove, [{ at: "bank.reserveShare", to: 0.3 }], ["reserve 30 %, was 20 %"]],
   ["a field left out in the base", moor, [{ at: "bank.inParallel", to: 2 }], ["bank 40 → 80 Ah"]],
   [

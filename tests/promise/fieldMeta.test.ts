@@ -1,0 +1,113 @@
+import { expect, test } from "vitest";
+import { readingSchema } from "../../engine/learn/readingSchema.ts";
+import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
+import { choiceLabel } from "../../explorer/entries/scenario/fieldWords.ts";
+
+interface Field {
+  readonly at: string;
+  readonly key: string;
+  readonly node: SchemaNode;
+}
+
+function fieldsOf(root: SchemaNode): Field[] {
+  const fields: Field[] = [];
+  const visit = (node: SchemaNode, at: string): void => {
+    for (const [key, field] of Object.entries(node.properties ?? {})) {
+      fields.push({ at: `${at}.${key}`, key, node: field });
+      visit(field, `${at}.${key}`);
+    }
+    for (const option of node.oneOf ?? []) visit(option, `${at}(${option.properties?.kind?.const})`);
+    if (node.items !== undefined) visit(node.items, `${at}[]`);
+  };
+  visit(root, "");
+  return fields;
+}
+
+const FIELDS = [...fieldsOf(scenarioInputSchema()), ...fieldsOf(readingSchema())];
+
+/** The unit that ends a name, by the convention in DEVELOPERS.md; longer endings first. */
+const UNITS: readonly (readonly [ending: RegExp, unit: string])[] = [
+  [/GhiKwhM2$/, "kWh/m² a day"],
+  [/LPerH$/, "L/h"],
+  [/PerH$/, "A per missing Ah"],
+  [/PerK$/, "per K"],
+  [/Share$/, ""],
+  [/Minutes$/, "min"],
+  [/SolarHour$/, "h"],
+  [/Deg$/, "°"],
+  [/Ohm$/, "Ω"],
+  [/Km$/, ""], // a whole number, whose meaning says kilometres
+  [/Kg$/, "kg"],
+  [/Ms$/, "m/s"],
+  [/mm2$/, "mm²"],
+  [/Ah$/, "Ah"],
+  [/W$/, "W"],
+  [/V$/, "V"],
+  [/A$/, "A"],
+  [/M$/, "m"],
+  [/L$/, "L"],
+  [/C$/, "°C"],
+];
+
+const numberOf = (node: SchemaNode) =>
+  [node, ...(node.anyOf ?? []), ...(node.items === undefined ? [] : [node.items])].find(
+    (each) => each.quantity !== undefined,
+  )?.quantity;
+
+test("every field of a scenario and of a reading has a label and a meaning", () => {
+  expect(FIELDS.length).toBeGreaterThan(300);
+  const silent = FIELDS.filter(({ node }) => {
+    const [label, meaning] = [node.label ?? node.title, node.quantity?.what ?? node.description ?? node.part];
+    return !label || !meaning || /[a-z][A-Z]/.test(label.replaceAll(/\b(AWG|SSB|DC-DC)\b/g, ""));
+  });
+  expect(silent.map(({ at }) => at)).toEqual([]);
+});
+
+test("every number's unit is the one that ends its name", () => {
+  const numbers = FIELDS.flatMap(({ at, key, node }) => {
+    const [, unit] = UNITS.find(([ending]) => ending.test(key)) ?? [];
+    const facts = numberOf(node);
+    return unit === undefined || facts === undefined ? [] : [{ at, unit, said: facts.unit }];
+  });
+  expect(numbers.length).toBeGreaterThan(150);
+  expect(numbers.filter(({ unit, said }) => unit !== said)).toEqual([]);
+});
+
+test("every choice is called by words, and every word that is named can be chosen", () => {
+  const strange = FIELDS.flatMap(({ at, node }) => {
+    const words = [node, node.items ?? {}, ...(node.anyOf ?? [])].flatMap((each) => [
+      ...(each.enum ?? []),
+      ...(each.const === undefined ? [] : [each.const]),
+    ]);
+    const odd = words.filter((word) => /[a-z][A-Z]/.test(choiceLabel(word, node)));
+    const own = node.refersTo === undefined ? Object.keys(node.choices ?? {}) : [];
+    return [...odd, ...own.filter((word) => !words.includes(word))].map((word) => `${at}: ${word}`);
+  });
+  expect(strange).toEqual([]);
+});
+
+test("what a sentence or a condition names is a field beside it", () => {
+  const fields = new Set(["now", "was", "item", "thing"]);
+  const lost: string[] = [];
+  const visit = (node: SchemaNode, at: string, around: SchemaNode | undefined): void => {
+    const cases = typeof node.change === "object" ? node.change : { changed: node.change };
+    const all = typeof cases === "object" && "all" in cases ? cases.all?.says : undefined;
+    const about = node.properties === undefined ? around : node;
+    const says = [[node.says ?? []].flat(), Object.values(cases).filter((each) => typeof each === "string"), all ?? []];
+    for (const said of says.flat()) {
+      for (const [, name] of String(said).matchAll(/\{([^}|]*)\}/g)) {
+        const [first] = name!.split(".");
+        const known = about?.properties?.[first!] ?? around?.properties?.[first!];
+        if (!fields.has(name!) && known === undefined) lost.push(`${at}: ${name}`);
+      }
+    }
+    for (const [key, word] of Object.entries(node.onlyWith ?? {})) {
+      if (around?.properties?.[key]?.enum?.includes(word) !== true) lost.push(`${at}: ${key} ${word}`);
+    }
+    for (const [key, field] of Object.entries(node.properties ?? {})) visit(field, `${at}.${key}`, node);
+    for (const option of node.oneOf ?? []) visit(option, at, node);
+    if (node.items !== undefined) visit(node.items, `${at}[]`, node);
+  };
+  visit(scenarioInputSchema(), "", undefined);
+  expect(lost).toEqual([]);
+});
