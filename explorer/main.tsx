@@ -1,5 +1,5 @@
 import "./noEval.ts";
-import { lazy } from "solid-js";
+import { type ComponentProps, lazy } from "solid-js";
 import { render } from "solid-js/web";
 
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
@@ -32,9 +32,12 @@ const root = document.querySelector("#root")!;
 async function firstNotebook(store: NotebookStore, wanted: string | null) {
   const id = wanted ?? (await store.list())[0]?.id ?? EXAMPLE_ID;
   const found = await store.open(id);
-  if (found.kind !== "none") return found;
+  if (found.kind === "partly")
+    return { ...found, kind: "open" as const, revision: 0, partly: { id, missing: found.missing } };
+  if (found.kind === "refused") return { ...found, id };
+  if (found.kind === "open") return found;
   if (wanted !== null && wanted !== EXAMPLE_ID) {
-    return { kind: "refused" as const, sentences: [`There is no notebook ${wanted} on this shelf.`] };
+    return { kind: "refused" as const, id: null, sentences: [`There is no notebook ${wanted} on this shelf.`] };
   }
   return { kind: "open" as const, notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
 }
@@ -75,14 +78,14 @@ async function start(): Promise<void> {
     return;
   }
   const answered = asked.has("new") ? await newNotebook(store) : null;
-  let opened: { notebook: Notebook; revision: number } = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
+  let opened: ComponentProps<typeof Sheet>["opened"] = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
   if (answered !== null) opened = { notebook: answered, revision: 0 };
   else if (shared !== null) opened = { notebook: shared.notebook, revision: 0 };
   else if (store !== null) {
     const found = await firstNotebook(store, asked.get("notebook"));
     if (found.kind === "refused") {
       early?.terminate();
-      render(() => <Refused sentences={found.sentences} />, root);
+      render(() => <Refused sentences={found.sentences} id={found.id} store={store} />, root);
       return;
     }
     opened = found;

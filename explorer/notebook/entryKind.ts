@@ -9,8 +9,8 @@ export interface EntryProps<Kind extends EntryKindName> {
   readonly doc: EntryDoc<Kind>;
   /** The notebook, its scenarios, results and the ruler; read it inside JSX or effects, for it changes. */
   readonly page: NotebookPage;
-  /** Puts another document in place of this entry's own; `label` names the step for undo. */
-  readonly edit: (doc: EntryDoc<Kind>, label: string) => void;
+  /** Puts another document in place of this entry's own; `label` names the step for undo. @returns why it stays as it is, or null */
+  readonly edit: (doc: EntryDoc<Kind>, label: string) => string | null;
 }
 
 /** A kind of entry. One folder under `entries/` each, listed in `registry.ts`. */

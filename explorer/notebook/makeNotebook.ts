@@ -1,13 +1,19 @@
+import { createSignal } from "solid-js";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
 import { makeHistory } from "../plan/makeHistory.ts";
 import type { Notebook, NotebookScenario } from "./notebook.ts";
 import { changedScenario, withChanges, withScenario } from "./notebookEdits.ts";
 import { scenarioDocument, scenarioIn } from "./scenarioDocument.ts";
+import { whyNotKept } from "./whyNotKept.ts";
 
-/** A notebook with everything one can do to it: each edit is one step that undo takes back. */
+/**
+ * A notebook with everything one can do to it: each edit is one step that undo takes back. An edit beyond what a notebook holds is
+ * not made; whoever asked for it is told why, and `refusal` says it until the next one is made.
+ */
 export function makeNotebook(first: Notebook, nowMs?: () => number) {
   const history = makeHistory(first, nowMs);
   /** What a run of edits to one field starts from. */
+  const [refusal, setRefusal] = createSignal<string | null>(null);
   let anchor: { field: string; scenario: NotebookScenario; document: ScenarioInput } | null = null;
 
   function settle(): void {
@@ -15,11 +21,18 @@ export function makeNotebook(first: Notebook, nowMs?: () => number) {
     history.settle();
   }
 
-  /** Puts another notebook in place; edits of one `field` that follow one another are one step. */
-  function edit(field: string, next: Notebook): void {
-    if (next === history.now()) return;
+  function put(field: string, next: Notebook): string | null {
+    const why = whyNotKept(next, history.now());
+    setRefusal(why);
+    if (why === null) history.edit(field, next);
+    return why;
+  }
+
+  /** Puts another notebook in place; edits of one `field` that follow one another are one step. @returns why it is not made */
+  function edit(field: string, next: Notebook): string | null {
+    if (next === history.now()) return null;
     anchor = null;
-    history.edit(field, next);
+    return put(field, next);
   }
 
   return {
@@ -29,19 +42,32 @@ export function makeNotebook(first: Notebook, nowMs?: () => number) {
     canRedo: history.canRedo,
     settle,
     edit,
-    /** One step of its own, whatever came before. */
-    act(next: Notebook): void {
-      if (next === history.now()) return;
+    /** Why the last edit was not made; null when it was. */
+    refusal,
+    /** Takes the refusal as read. */
+    forgetRefusal: () => setRefusal(null),
+    /** One step of its own, whatever came before. @returns why it is not made */
+    act(next: Notebook): string | null {
+      if (next === history.now()) return null;
+      settle();
+      const why = put("act", next);
+      history.settle();
+      return why;
+    },
+    /** Shows what the store keeps, as another tab has written it. */
+    takeOver(next: Notebook): void {
       settle();
       history.edit("act", next);
       history.settle();
     },
     undo(): void {
       anchor = null;
+      setRefusal(null);
       history.undo();
     },
     redo(): void {
       anchor = null;
+      setRefusal(null);
       history.redo();
     },
     change(id: string, changes: readonly Change[], label: string): void {
@@ -60,7 +86,7 @@ export function makeNotebook(first: Notebook, nowMs?: () => number) {
       const { scenario, document } = anchor;
       const next = changedScenario(scenario, changes(document));
       if (JSON.stringify(next) === JSON.stringify(scenarioIn(history.now(), id))) return;
-      history.edit(name, withScenario(history.now(), next));
+      put(name, withScenario(history.now(), next));
     },
   };
 }

@@ -1,14 +1,25 @@
 import * as z from "zod";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
 import { ReadingFields } from "../../engine/learn/reading.ts";
+import {
+  LONGEST_NAME,
+  LONGEST_NOTE,
+  MOST_CHANGES,
+  MOST_ENTRIES,
+  MOST_LOG_ROWS,
+  MOST_READINGS,
+  MOST_SCENARIOS,
+  MOST_WEATHER_FILES,
+} from "./notebookLimits.ts";
 
 export const NOTEBOOK_VERSION = 1;
-/** Rows of a kept log: a month at a quarter of an hour. */
-export const MOST_LOG_ROWS = 3000;
 
 /** What stands where in a notebook is found by its id: short, and safe in an address. */
 const Id = z.string().regex(/^[a-z0-9-]{1,40}$/, "must be 1 to 40 small letters, digits or hyphens");
-const Name = z.string().min(1, "must not be empty").max(120, "must be at most 120 characters long");
+const Name = z
+  .string()
+  .min(1, "must not be empty")
+  .max(LONGEST_NAME, `must be at most ${LONGEST_NAME} characters long`);
 
 const ChangeShape = z.strictObject({
   at: z.string().min(1).max(200),
@@ -17,11 +28,15 @@ const ChangeShape = z.strictObject({
   remove: z.literal(true).optional(),
 });
 
-/** A scenario as written down whole, or as a base and what is changed about it. */
-const NotebookScenario = z.union([
-  z.strictObject({ id: Id, name: Name, document: z.record(z.string(), z.json()) }),
-  z.strictObject({ id: Id, name: Name, basedOn: Id, changes: z.array(ChangeShape).max(500) }),
-]);
+/** A scenario as written down whole. */
+export const WholeScenario = z.strictObject({ id: Id, name: Name, document: z.record(z.string(), z.json()) });
+/** A scenario as a base and what is changed about it. */
+export const ChangedScenario = z.strictObject({
+  id: Id,
+  name: Name,
+  basedOn: Id,
+  changes: z.array(ChangeShape).max(MOST_CHANGES, `must be at most ${MOST_CHANGES} changes`),
+});
 
 const OfOne = z.strictObject({ scenario: Id });
 
@@ -57,7 +72,7 @@ const KeptLog = z.strictObject({
 
 /** What an entry of each kind holds. */
 export const ENTRY_DOCS = {
-  note: z.strictObject({ text: z.string().max(50_000, "must be at most 50000 characters long") }),
+  note: z.strictObject({ text: z.string().max(LONGEST_NOTE, `must be at most ${LONGEST_NOTE} characters long`) }),
   scenario: OfOne,
   forecast: z.strictObject({ scenarios: z.array(Id).min(1).max(4) }),
   versus: z.strictObject({ first: Id, second: Id }),
@@ -84,7 +99,7 @@ export const ENTRY_DOCS = {
   /** Readings by the engine's own schema; whether the fields of one go together is said beside it, and shuts no notebook. */
   readings: z.strictObject({
     scenario: Id,
-    readings: z.array(ReadingFields).max(500, "must be at most 500 readings"),
+    readings: z.array(ReadingFields).max(MOST_READINGS, `must be at most ${MOST_READINGS} readings`),
   }),
   actual: z.strictObject({ scenario: Id, log: KeptLog.optional() }),
   cautions: z.strictObject({}),
@@ -102,7 +117,7 @@ const entryShape = <Kind extends EntryKindName>(kind: Kind) =>
     doc: ENTRY_DOCS[kind],
   });
 
-const Entry = z.discriminatedUnion("kind", [
+export const EntryShape = z.discriminatedUnion("kind", [
   entryShape("note"),
   entryShape("scenario"),
   entryShape("forecast"),
@@ -119,7 +134,7 @@ const Entry = z.discriminatedUnion("kind", [
   entryShape("cautions"),
 ]);
 
-const WeatherText = z.strictObject({
+export const WeatherShape = z.strictObject({
   name: z.string().min(1).max(300),
   text: z.string().max(900_000, "must be at most 900000 characters long"),
 });
@@ -132,10 +147,16 @@ export const Notebook = z.strictObject({
   title: Name,
   seed: z.string().min(1).max(60),
   members: z.number().int().min(20).max(10_000),
-  scenarios: z.array(NotebookScenario).min(1).max(40),
-  entries: z.array(Entry).max(200),
+  scenarios: z
+    .array(z.union([WholeScenario, ChangedScenario]))
+    .min(1)
+    .max(MOST_SCENARIOS, `must be at most ${MOST_SCENARIOS} scenarios`),
+  entries: z.array(EntryShape).max(MOST_ENTRIES, `must be at most ${MOST_ENTRIES} entries`),
   /** Weather that scenarios take from a file, by the name that they call it by. */
-  weatherFiles: z.array(WeatherText).max(2, "must be at most 2 weather files").optional(),
+  weatherFiles: z
+    .array(WeatherShape)
+    .max(MOST_WEATHER_FILES, `must be at most ${MOST_WEATHER_FILES} weather files`)
+    .optional(),
 });
 
 export type Notebook = z.infer<typeof Notebook>;

@@ -41,8 +41,8 @@ export interface NotebookPage {
    */
   turn(id: string, field: string, changes: (document: ScenarioInput) => readonly Change[]): void;
   settle(): void;
-  /** Adds a scenario based on another, and an entry to edit it in. @returns the new scenario's name */
-  branch(id: string, after: string, changes?: readonly Change[], name?: string): string;
+  /** Adds a scenario based on another, and an entry to edit it in. @returns the new scenario's name, or null where there is no room */
+  branch(id: string, after: string, changes?: readonly Change[], name?: string): string | null;
   rename(id: string, name: string): void;
   /** Takes a scenario out, with the entries that edit it; or says why it stays. */
   /** Takes a weather file in for one scenario; what there is to say about it stands at the head of the sheet. */

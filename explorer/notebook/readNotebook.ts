@@ -1,12 +1,10 @@
 import type * as z from "zod";
 import { figure } from "../words/numbers.ts";
+import { measured } from "./measured.ts";
 import { migrateNotebook } from "./migrateNotebook.ts";
 import { Notebook } from "./notebook.ts";
+import { DEEPEST, LONGEST_READ, MOST_VALUES } from "./notebookLimits.ts";
 
-/** A notebook longer than this is something else by mistake, or meant to do harm. */
-const LONGEST_TEXT = 2_000_000;
-const DEEPEST = 40;
-const MOST_VALUES = 200_000;
 const MOST_SENTENCES = 8;
 const LONGEST_SENTENCE = 300;
 
@@ -21,7 +19,7 @@ const refused = (...sentences: string[]): ReadNotebook => ({ ok: false, sentence
  * its scenarios say is read by the engine's own schema before anything is worked out.
  */
 export function readNotebook(text: string): ReadNotebook {
-  if (text.length > LONGEST_TEXT) {
+  if (text.length > LONGEST_READ) {
     return refused(
       `The file has ${(text.length / 1e6).toFixed(1)} million characters; a notebook has at most 2 million.`,
     );
@@ -44,37 +42,39 @@ export function notebookFrom(value: unknown): ReadNotebook {
   const parsed = Notebook.safeParse(current.document);
   if (!parsed.success) return refused(...problemSentences(parsed.error));
   const wrong = whatIsLost(parsed.data);
-  return wrong.length > 0 ? refused(...wrong) : { ok: true, notebook: parsed.data };
+  return wrong.length > 0
+    ? refused(...counted(wrong.slice(0, MOST_SENTENCES), wrong.length))
+    : { ok: true, notebook: parsed.data };
 }
 
-/** Walks without recursion, so that depth itself cannot do harm. */
 function whatIsHarmful(root: unknown): string | null {
-  const open: { value: unknown; depth: number }[] = [{ value: root, depth: 0 }];
-  let count = 0;
-  for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    if (++count > MOST_VALUES) return `The file holds more than ${MOST_VALUES} values; no notebook needs as many.`;
-    if (typeof next.value !== "object" || next.value === null) continue;
-    if (next.depth >= DEEPEST) return `The file nests deeper than ${DEEPEST} levels; no notebook does.`;
-    for (const [key, value] of Object.entries(next.value)) {
-      if (key === "__proto__" || key === "constructor" || key === "prototype") {
-        return `The file has a field named ${key}, which no notebook has; it is not opened.`;
-      }
-      open.push({ value, depth: next.depth + 1 });
-    }
-  }
-  return null;
+  const { values, levels, badField } = measured(root, MOST_VALUES, DEEPEST);
+  if (values > MOST_VALUES) return `The file holds more than ${MOST_VALUES} values; no notebook needs as many.`;
+  if (levels > DEEPEST) return `The file nests deeper than ${DEEPEST} levels; no notebook does.`;
+  return badField === null ? null : `The file has a field named ${badField}, which no notebook has; it is not opened.`;
 }
 
-function problemSentences(error: z.ZodError): string[] {
-  const sentences = error.issues.slice(0, MOST_SENTENCES).map(({ path, message }) => {
-    const place = path.length === 0 ? "The notebook" : path.map(String).join(".");
+/** What is wrong with a document, a sentence for each place; beyond a few they are counted. */
+export function problemSentences(error: z.ZodError): string[] {
+  return counted(sentencesOf(error.issues.slice(0, MOST_SENTENCES), []), error.issues.length);
+}
+
+function sentencesOf(issues: readonly z.core.$ZodIssue[], above: readonly PropertyKey[]): string[] {
+  return issues.flatMap((issue) => {
+    const path = [...above, ...issue.path];
+    if (issue.code === "invalid_union" && issue.errors.length > 0) {
+      // Of several shapes that it could have, the one that it comes nearest to.
+      const nearest = issue.errors.reduce((best, each) => (each.length < best.length ? each : best));
+      return sentencesOf(nearest.slice(0, 1), path);
+    }
+    const place = path.length === 0 ? "" : `${path.map(String).join(".")}: `;
+    const message = issue.message.replace(/^Invalid input: /, "");
     // The engine's own schemas say what is expected, as the second half of a sentence.
     const told = /^(a|an|one|text)\b/.test(message) ? `must be ${message}` : message;
     // A sentence about fields that no notebook has names every one of them.
     const said = told.length > LONGEST_SENTENCE ? `${told.slice(0, LONGEST_SENTENCE - 1)}…` : told;
-    return `${place}: ${said}.`.replace(/\.\.$/, ".");
+    return [`${place}${said}.`.replace(/\.\.$/, ".")];
   });
-  return counted(sentences, error.issues.length);
 }
 
 /** The sentences, and how many more there are. */
@@ -84,7 +84,7 @@ function counted(sentences: readonly string[], all: number): string[] {
 }
 
 /** Ids that stand twice, and references to what is not there. */
-function whatIsLost(notebook: Notebook): string[] {
+export function whatIsLost(notebook: Notebook): string[] {
   const known = new Set(notebook.scenarios.map((scenario) => scenario.id));
   const sentences: string[] = [];
   const unique = (ids: readonly string[], what: string) => {
@@ -117,7 +117,7 @@ function whatIsLost(notebook: Notebook): string[] {
       if (!known.has(id)) sentences.push(`Entry ${entry.id} shows scenario ${id}, which is not in the notebook.`);
     }
   }
-  return counted(sentences.slice(0, MOST_SENTENCES), sentences.length);
+  return sentences;
 }
 
 /** Scenarios that an entry reads. */

@@ -11,7 +11,7 @@ import type { IndexLine } from "./SheetIndex.tsx";
 
 /** What can be done to an entry as a whole. */
 export interface EntryActs {
-  readonly edit: (entry: Entry, change: Partial<Entry>, label: string) => void;
+  readonly edit: (entry: Entry, change: Partial<Entry>, label: string) => string | null;
   readonly move: (entry: Entry, by: number) => void;
   readonly drop: (draggedId: string, before: Entry) => void;
   readonly duplicate: (entry: Entry) => void;

@@ -10,6 +10,7 @@ import { letterOf } from "../notebook/letterOf.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
 import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
+import { notebookText } from "../notebook/notebookText.ts";
 import { kindOf } from "../notebook/registry.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
 import { OutActs } from "../present/OutActs.tsx";
@@ -25,10 +26,12 @@ import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { fadesWhile } from "./fadesWhile.ts";
 import { tellFirstAnswer } from "./firstAnswer.ts";
+import { Missing, type ReadPartly } from "./Missing.tsx";
 import { makeLasting } from "./makeLasting.ts";
 import { makePage } from "./makePage.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
 import { makeWidth } from "./makeWidth.ts";
+import { NotMade } from "./NotMade.tsx";
 import { PhoneBar } from "./PhoneBar.tsx";
 import { QuickFields } from "./QuickFields.tsx";
 import { SaidWords } from "./SaidWords.tsx";
@@ -38,7 +41,7 @@ import { UnitsChoice } from "./UnitsChoice.tsx";
 
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
 export function Sheet(props: {
-  opened: { readonly notebook: Notebook; readonly revision: number };
+  opened: { readonly notebook: Notebook; readonly revision: number; readonly partly?: ReadPartly };
   /** Whether nothing is worked out before somebody says so. */
   waits: boolean;
   store: NotebookStore | null;
@@ -55,11 +58,13 @@ export function Sheet(props: {
   const [isMoreOpen, setMoreOpen] = createSignal(false);
   const keeper = makeKeeper(props.store, props.channel, props.opened, {
     takeOver: (notebook) => {
-      state.act(notebook);
+      state.takeOver(notebook);
       setSaid("Another tab has changed this notebook; this one shows it now. Undo goes back.");
     },
+    keptApart: standsAt,
     parted: (notebook) => {
-      state.act(notebook);
+      standsAt(notebook);
+      state.takeOver(notebook);
       setSaid("Two tabs changed this notebook at once. Both versions are on the shelf; this tab goes on with its own.");
     },
     nowMs: () => Date.now(),
@@ -87,7 +92,7 @@ export function Sheet(props: {
       (each): each is Extract<Entry, { kind: "forecast" }> => each.kind === "forecast",
     );
     if (entry === undefined) return null;
-    const series = seriesOf({ id: entry.id, doc: entry.doc, page, edit: () => {} });
+    const series = seriesOf({ id: entry.id, doc: entry.doc, page, edit: () => null });
     if (series.length < entry.doc.scenarios.length) return { words: null, more: "", stale: true };
     const stale = entry.doc.scenarios.some((id) => page.odds(id).stale);
     return { words: forecastSentence(series), more: forecastMore(series, notebook().seed), stale };
@@ -97,7 +102,7 @@ export function Sheet(props: {
   });
   const says = createMemo(() =>
     notebook().entries.map((entry) =>
-      kindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => {} }),
+      kindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => null }),
     ),
   );
   const lines = createMemo(() =>
@@ -124,8 +129,7 @@ export function Sheet(props: {
   const acts: EntryActs = {
     edit: (entry, change, label) => {
       const next = editEntry(notebook(), entry.id, change);
-      if (label === "text") state.edit(`${entry.id} text`, next);
-      else state.act(next);
+      return label === "text" ? state.edit(`${entry.id} text`, next) : state.act(next);
     },
     move: (entry, by) => {
       const at = notebook().entries.findIndex(({ id }) => id === entry.id);
@@ -143,15 +147,15 @@ export function Sheet(props: {
       if (from < 0 || to < 0) return;
       state.act(moveEntry(notebook(), dragged, to));
     },
-    duplicate: (entry) => state.act(duplicateEntry(notebook(), entry.id)),
+    duplicate: (entry) => void state.act(duplicateEntry(notebook(), entry.id)),
     remove: (entry) => {
-      state.act(withoutEntry(notebook(), entry.id));
-      setSaid(`${entry.title} is removed; Undo brings it back.`);
+      if (state.act(withoutEntry(notebook(), entry.id)) === null)
+        setSaid(`${entry.title} is removed; Undo brings it back.`);
     },
     add: (name: EntryKindName, at) => {
       const kind = kindOf(name);
       const id = freeId(name, notebook().entries);
-      state.act(withEntry(notebook(), { id, kind: name, ...kind.make(notebook()) } as Entry, at));
+      if (state.act(withEntry(notebook(), { id, kind: name, ...kind.make(notebook()) } as Entry, at)) !== null) return;
       document.getElementById(id)?.scrollIntoView({ block: "nearest" });
       document.getElementById(`letter-${id}`)?.focus({ preventScroll: true });
     },
@@ -173,11 +177,11 @@ export function Sheet(props: {
 
   const take = async (file: File, weatherFor = leadOf(notebook())) => {
     const taken = await takeFileInto(file, props.store, notebook(), weatherFor);
-    if (taken.notebook !== null) state.act(taken.notebook);
-    setSaid(taken.sentences.join(" "));
+    const why = taken.notebook === null ? null : state.act(taken.notebook);
+    setSaid(why === null ? taken.sentences.join(" ") : `${file.name} is not taken in.`);
   };
   const saveNotebook = () =>
-    saveFile(`${fileName(notebook().title)}.json`, "application/json", `${JSON.stringify(notebook(), null, 2)}\n`);
+    saveFile(`${fileName(notebook().title)}.json`, "application/json", notebookText(notebook()));
   const between = (at: number) => {
     const [before, after] = [lines()[at - 1]?.letter, lines()[at]?.letter];
     if (before === undefined) return "before all others";
@@ -197,6 +201,7 @@ export function Sheet(props: {
     >
       <FileDrop words="Let go to take in the scenario, weather or notebook file." onFile={(file) => void take(file)} />
       <SheetIndex lines={lines()} />
+      <NotMade why={state.refusal()} onClose={state.forgetRefusal} />
       <main class="sheet" ref={sheet.ref}>
         <header class="top">
           <p class="sheet-name">
@@ -279,6 +284,7 @@ export function Sheet(props: {
           </Show>
           <Show when={said()}>{(sentence) => <p>{sentence()}</p>}</Show>
         </div>
+        <Show when={props.opened.partly}>{(partly) => <Missing of={partly()} store={props.store} />}</Show>
         <p class="work-line no-print">
           <Show
             when={isLongWork()}
@@ -413,6 +419,11 @@ export function Sheet(props: {
       </Show>
     </div>
   );
+}
+
+/** Lets the address name the notebook that the sheet shows, so that a reload brings that one. */
+function standsAt(notebook: Notebook): void {
+  history.replaceState(history.state, "", `${location.pathname}?notebook=${notebook.id}`);
 }
 
 /** Whether two runs lie on the same ruler, under the same nights and quiet hours. */

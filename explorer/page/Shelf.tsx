@@ -3,7 +3,8 @@ import { fileName, saveFile } from "../download/saveFile.ts";
 import { exampleNotebook } from "../notebook/exampleNotebook.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
-import type { NotebookStore } from "../store/notebookStore.ts";
+import { notebookText } from "../notebook/notebookText.ts";
+import type { Kept, NotebookStore, OnShelf } from "../store/notebookStore.ts";
 import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
@@ -16,33 +17,35 @@ export function Shelf(props: { store: NotebookStore }) {
   const theme = makeTheme();
   const [shelf, { refetch }] = createResource(() => props.store.list());
   const [said, setSaid] = createSignal<readonly string[]>([]);
-  const [removed, setRemoved] = createSignal<Notebook | null>(null);
+  const [removed, setRemoved] = createSignal<Kept | null>(null);
   const add = async (notebook: Notebook) => {
     const id = freeId(notebook.title, await props.store.list());
     await props.store.save({ ...notebook, id }, 0, Date.now());
     await refetch();
   };
   const open = async (file: File) => setSaid(await takeFile(file, props.store));
-  const opened = async (id: string): Promise<Notebook | null> => {
-    const found = await props.store.open(id);
-    if (found.kind === "refused") setSaid(found.sentences);
-    return found.kind === "open" ? found.notebook : null;
-  };
   const duplicate = async (id: string) => {
-    const notebook = await opened(id);
-    if (notebook !== null) await add({ ...notebook, title: `${notebook.title.slice(0, 110)}, copy` });
+    const found = await props.store.open(id);
+    if (found.kind === "open") await add({ ...found.notebook, title: `${found.notebook.title.slice(0, 110)}, copy` });
+    else if (found.kind === "refused") setSaid(found.sentences);
+    else if (found.kind === "partly") {
+      await add({ ...found.notebook, title: `${found.notebook.title.slice(0, 100)}, as far as read` });
+      setSaid(["The copy holds what can be read; the notebook itself stays as it is.", ...found.missing.slice(0, 8)]);
+    }
+  };
+  // Out as a file and off the shelf goes whatever lies there, whether it can be read or not.
+  const save = async ({ id, title }: OnShelf) => {
+    const kept = await props.store.raw(id);
+    if (kept !== null) saveFile(`${fileName(title)}.json`, "application/json", notebookText(kept.notebook));
   };
   const remove = async (id: string) => {
-    const notebook = await opened(id);
-    if (notebook === null) return;
-    await props.store.remove(id);
-    setRemoved(notebook);
+    setRemoved(await props.store.remove(id));
     await refetch();
   };
   const restore = async () => {
-    const notebook = removed();
-    if (notebook === null) return;
-    await props.store.save(notebook, 0, Date.now());
+    const kept = removed();
+    if (kept === null) return;
+    await props.store.putBack(kept);
     setRemoved(null);
     await refetch();
   };
@@ -81,9 +84,9 @@ export function Shelf(props: { store: NotebookStore }) {
           <div role="status">
             <For each={said()}>{(sentence) => <p class="wrong">{sentence}</p>}</For>
             <Show when={removed()}>
-              {(notebook) => (
+              {(kept) => (
                 <p>
-                  “{notebook().title}” is off the shelf.{" "}
+                  “{kept().title}” is off the shelf.{" "}
                   <button type="button" class="act" onClick={() => void restore()}>
                     Put it back
                   </button>
@@ -110,15 +113,7 @@ export function Shelf(props: { store: NotebookStore }) {
                       type="button"
                       class="act"
                       aria-label={`Save ${kept.title} as a file`}
-                      onClick={async () => {
-                        const notebook = await opened(kept.id);
-                        if (notebook === null) return;
-                        saveFile(
-                          `${fileName(notebook.title)}.json`,
-                          "application/json",
-                          JSON.stringify(notebook, null, 2),
-                        );
-                      }}
+                      onClick={() => void save(kept)}
                     >
                       Save file
                     </button>

@@ -182,8 +182,7 @@ export function makePage(
         title: name,
         doc: { scenario: id },
       };
-      state.act(withEntry(notebook, entry, at + 1));
-      return name;
+      return state.act(withEntry(notebook, entry, at + 1)) === null ? name : null;
     },
     run: (id) =>
       withDocument(

@@ -1,20 +1,20 @@
 import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
+import { MOST_BYTES } from "../notebook/notebookLimits.ts";
 import { readNotebook } from "../notebook/readNotebook.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
+import { whyUnkept } from "../store/whyUnkept.ts";
 import type { Taken } from "./takeIntoNotebook.ts";
-
-/** No notebook and no scenario is larger; anything that is, is not read at all. */
-const LARGEST_BYTES = 4_000_000;
 
 /**
  * Opens a notebook or scenario file as a new notebook on the shelf, and goes there.
  * @returns why not, in sentences; none when the page is on its way
  */
 export async function takeFile(file: File, store: NotebookStore | null): Promise<readonly string[]> {
-  if (file.size > LARGEST_BYTES) {
+  if (file.size > MOST_BYTES) {
+    const most = MOST_BYTES / 1e6;
     return [
-      `${file.name} has ${(file.size / 1e6).toFixed(0)} MB; notebooks and scenarios have at most 4 MB. It was not read.`,
+      `${file.name} has ${(file.size / 1e6).toFixed(0)} MB; notebooks and scenarios have at most ${most} MB. It was not read.`,
     ];
   }
   if (store === null) return ["This browser keeps nothing here, so that no file can be opened beside this notebook."];
@@ -27,7 +27,11 @@ export async function takeFile(file: File, store: NotebookStore | null): Promise
     : readNotebook(text);
   if (!read.ok) return [`${file.name} is not opened.`, ...read.sentences];
   const notebook = { ...read.notebook, id: freeId(read.notebook.title, shelf) };
-  await store.save(notebook, 0, Date.now());
+  try {
+    await store.save(notebook, 0, Date.now());
+  } catch (error) {
+    return [whyUnkept(error)];
+  }
   location.search = `?notebook=${notebook.id}`;
   return [];
 }

@@ -28,8 +28,6 @@ export function withScenarioFile(notebook: Notebook, text: string, fileName: str
   const id = freeId(name, notebook.scenarios);
   const made = scenariosOfFile(source, { id, name }, notebook.scenarios);
   const scenarios = [...notebook.scenarios, ...(made as unknown as Notebook["scenarios"])];
-  if (scenarios.length > 40)
-    return { notebook: null, sentences: ["A notebook has at most 40 scenarios; delete some first."] };
   const entry = {
     id: freeId("scenario", notebook.entries),
     kind: "scenario" as const,
@@ -51,11 +49,5 @@ export function withWeatherFile(notebook: Notebook, id: string, text: string, fi
   if (!kept.ok) return { notebook: null, sentences: [`${fileName} is not taken in.`, ...kept.sentences] };
   const name = notebook.scenarios.find((scenario) => scenario.id === id)!.name;
   const next = withWeather(notebook, id, { name: kept.name, text: kept.text });
-  if ((next.weatherFiles?.length ?? 0) > 2) {
-    return {
-      notebook: null,
-      sentences: ["A notebook keeps at most 2 weather files; give another scenario the same file first."],
-    };
-  }
   return { notebook: next, sentences: [...kept.sentences, `${name} has its weather from it now.`] };
 }

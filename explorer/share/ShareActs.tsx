@@ -2,6 +2,7 @@ import { createSignal, Show } from "solid-js";
 import { Portal } from "solid-js/web";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import type { Notebook } from "../notebook/notebook.ts";
+import { notebookText } from "../notebook/notebookText.ts";
 import { type ShareLink, shareFragment } from "./shareLink.ts";
 import "./share.css";
 
@@ -31,11 +32,7 @@ export function ShareActs(props: { notebook: Notebook }) {
     }
   };
   const saveNotebook = () =>
-    saveFile(
-      `${fileName(props.notebook.title)}.json`,
-      "application/json",
-      `${JSON.stringify(props.notebook, null, 2)}\n`,
-    );
+    saveFile(`${fileName(props.notebook.title)}.json`, "application/json", notebookText(props.notebook));
   return (
     <>
       <button type="button" class="act" onClick={() => void open()}>

@@ -1,4 +1,4 @@
-import { For, Show } from "solid-js";
+import { createSignal, For, Show } from "solid-js";
 import type { Notebook } from "../notebook/notebook.ts";
 import { makeTheme } from "../page/makeTheme.ts";
 import { figure } from "../words/numbers.ts";
@@ -6,8 +6,12 @@ import { MOST_STEPS_UNASKED, workSteps } from "./workSteps.ts";
 import "./share.css";
 
 /** What a link carries, before anything of it is kept or worked out. */
-export function SharedNotebook(props: { notebook: Notebook; onOpen: (waits: boolean) => void }) {
+export function SharedNotebook(props: {
+  notebook: Notebook /** @returns why there is no copy now */;
+  onOpen: (waits: boolean) => Promise<string | null>;
+}) {
   makeTheme();
+  const [whyNot, setWhyNot] = createSignal<string | null>(null);
   const isLarge = () => workSteps(props.notebook) > MOST_STEPS_UNASKED;
   const count = (n: number, one: string, many: string) => `${figure(n)} ${n === 1 ? one : many}`;
   return (
@@ -33,8 +37,11 @@ export function SharedNotebook(props: { notebook: Notebook; onOpen: (waits: bool
               It asks for much work. It opens without starting on it; “Work it out” on the sheet does.
             </p>
           </Show>
+          <p role="alert" class="wrong">
+            {whyNot()}
+          </p>
           <p class="acts-row">
-            <button type="button" class="shared-open" onClick={() => props.onOpen(isLarge())}>
+            <button type="button" class="shared-open" onClick={async () => setWhyNot(await props.onOpen(isLarge()))}>
               Open a copy
             </button>
             <a class="act" href="?shelf">

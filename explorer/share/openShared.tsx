@@ -3,6 +3,7 @@ import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
 import { Refused } from "../page/Refused.tsx";
 import type { NotebookStore } from "../store/notebookStore.ts";
+import { whyUnkept } from "../store/whyUnkept.ts";
 import { SharedNotebook } from "./SharedNotebook.tsx";
 import { notebookOfFragment } from "./shareLink.ts";
 
@@ -29,13 +30,18 @@ export async function openShared(
           onOpen={async (waits) => {
             if (store !== null) {
               const id = freeId(notebook.title, await store.list());
-              await store.save({ ...notebook, id }, 0, Date.now());
+              try {
+                await store.save({ ...notebook, id }, 0, Date.now());
+              } catch (error) {
+                return whyUnkept(error);
+              }
               location.assign(`${location.pathname}?notebook=${id}${waits ? "&wait" : ""}`);
-              return;
+              return null;
             }
             history.replaceState(null, "", location.pathname);
             dispose();
             resolve({ notebook, waits });
+            return null;
           }}
         />
       ),

@@ -1,4 +1,5 @@
 import type { Notebook } from "../notebook/notebook.ts";
+import { MOST_BYTES } from "../notebook/notebookLimits.ts";
 import { type ReadNotebook, readNotebook } from "../notebook/readNotebook.ts";
 
 /** What the part of an address behind # begins with when it carries a notebook. */
@@ -7,8 +8,6 @@ export const SHARE_PREFIX = "#share=";
 const VERSION = "1.";
 /** Longer addresses are cut by programs on the way; some mail programs and chats already begin here. */
 export const LONGEST_FRAGMENT = 30_000;
-/** No notebook is larger when unpacked; a link that swells beyond is meant to do harm, and unpacking stops there. */
-const MOST_BYTES = 2_000_000;
 
 export type ShareLink =
   | { readonly ok: true; readonly fragment: string }
@@ -51,7 +50,9 @@ export async function notebookOfFragment(fragment: string): Promise<ReadNotebook
     return refused("The link is damaged or was cut on its way; ask for it once more, or for the file.");
   }
   if (bytes === null)
-    return refused("What the link carries swells to more than 2 MB; no notebook does. It was not opened.");
+    return refused(
+      `What the link carries swells to more than ${MOST_BYTES / 1e6} MB; no notebook does. It was not opened.`,
+    );
   try {
     return readNotebook(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
   } catch {

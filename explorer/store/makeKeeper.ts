@@ -2,6 +2,7 @@ import { createSignal } from "solid-js";
 import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
 import type { NotebookStore } from "./notebookStore.ts";
+import { whyUnkept } from "./whyUnkept.ts";
 
 /** What tabs tell one another. */
 interface Word {
@@ -29,12 +30,19 @@ export type KeeperState =
 export function makeKeeper(
   store: NotebookStore | null,
   channel: Channel | null,
-  opened: { readonly notebook: Notebook; readonly revision: number },
+  opened: {
+    readonly notebook: Notebook;
+    readonly revision: number;
+    /** What it was read from where that could not be read whole: it is kept once it is changed, and beside that. */
+    readonly partly?: unknown;
+  },
   hooks: {
     /** Another tab has changed the notebook. */
     readonly takeOver: (notebook: Notebook) => void;
     /** This tab's version has become a notebook of its own. */
     readonly parted: (notebook: Notebook) => void;
+    /** What could be read of a notebook is kept now, as one of its own. */
+    readonly keptApart?: (notebook: Notebook) => void;
     readonly nowMs: () => number;
   },
 ) {
@@ -45,7 +53,7 @@ export function makeKeeper(
   );
   let { revision } = opened;
   let { id } = opened.notebook;
-  let saved: Notebook | null = revision > 0 ? opened.notebook : null;
+  let saved: Notebook | null = revision > 0 || opened.partly !== undefined ? opened.notebook : null;
   let waiting: Notebook | null = null;
   let isSaving = false;
 
@@ -59,6 +67,7 @@ export function makeKeeper(
         waiting = null;
         const done = await store.save(notebook, revision, hooks.nowMs());
         if (done.kind === "saved") {
+          if (revision === 0 && opened.partly !== undefined) hooks.keptApart?.(notebook);
           revision = done.revision;
           saved = notebook;
           channel?.postMessage({ id, revision });
@@ -79,9 +88,7 @@ export function makeKeeper(
       }
       setState({ kind: "kept" });
     } catch (error) {
-      const isFull = error instanceof DOMException && error.name === "QuotaExceededError";
-      const why = isFull ? "There is no room left for it" : `It could not be kept (${(error as Error).message})`;
-      setState({ kind: "unkept", sentence: `${why}: save the notebook as a file before you leave.` });
+      setState({ kind: "unkept", sentence: whyUnkept(error) });
     } finally {
       isSaving = false;
     }

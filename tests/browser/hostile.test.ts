@@ -57,7 +57,7 @@ test("files that mean harm are refused in a sentence, one after the other, and n
   writeFileSync(fiftyMegabytes, "x");
   truncateSync(fiftyMegabytes, 50_000_000);
   await giveFile(page, fiftyMegabytes);
-  await refused("fifty megabytes", /50 MB.*at most 4 MB/);
+  await refused("fifty megabytes", /50 MB.*at most 6 MB/);
   for (const [what, content, says] of hostile) {
     await give(page, content, `${what}.json`);
     await refused(what, says);

@@ -170,7 +170,7 @@ test("files: a notebook goes out and comes in; hostile, newer and oversized ones
   };
   await refused(saved.replace('"version": 1', '"version": 7'), /newer duskline/);
   await refused(saved.replace('"seed"', '"__proto__": {"a": 1}, "seed"'), /__proto__/);
-  await refused("x".repeat(5_000_000), /at most 4 MB/);
+  await refused("x".repeat(7_000_000), /at most 6 MB/);
   await refused("nonsense", /is no notebook and no scenario/);
   await refused("{ nonsense", /not JSON/);
   await give(saved.replace("Autumn weekend in the walnut grove", "From a file"));

@@ -20,11 +20,16 @@ function memoryStore(): NotebookStore & { kept: Map<string, { notebook: Notebook
     },
     save: async (notebook, revision) => {
       const found = kept.get(notebook.id);
-      if (found !== undefined && found.revision !== revision) return { kind: "overtaken", ...found };
+      if (found !== undefined && found.revision !== revision) return { kind: "overtaken", revision: found.revision };
       kept.set(notebook.id, { notebook, revision: revision + 1 });
       return { kind: "saved", revision: revision + 1 };
     },
-    remove: async (id) => void kept.delete(id),
+    raw: async () => null,
+    remove: async (id) => {
+      kept.delete(id);
+      return null;
+    },
+    putBack: async () => {},
   };
 }
 

@@ -73,10 +73,12 @@ export function ActualView(props: EntryProps<"actual">) {
               zone={props.page.run(props.doc.scenario).result?.ruler.zone ?? "UTC"}
               hasLog={log() !== undefined}
               onTake={(taken) => {
+                const why = props.edit({ ...props.doc, log: taken }, "log");
                 setSaid(
-                  `${taken.name} is kept in this notebook, ${taken.atMinutes.length} rows of it; Undo takes it out.`,
+                  why === null
+                    ? `${taken.name} is kept in this notebook, ${taken.atMinutes.length} rows of it; Undo takes it out.`
+                    : `${taken.name} is not kept.`,
                 );
-                props.edit({ ...props.doc, log: taken }, "log");
               }}
             />
           )}
@@ -127,7 +129,8 @@ export function ActualView(props: EntryProps<"actual">) {
                     isStale={found().stale}
                     onAccept={(changes, calibrated, remarks) => {
                       const made = props.page.branch(props.doc.scenario, props.id, changes, `${name()}, ${calibrated}`);
-                      setSaid([`${made} stands below as a scenario; Undo takes it back.`, ...remarks].join(" "));
+                      const words = [`${made} stands below as a scenario; Undo takes it back.`, ...remarks];
+                      setSaid(made === null ? "" : words.join(" "));
                     }}
                   />
                 )}

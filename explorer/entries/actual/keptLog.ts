@@ -1,6 +1,7 @@
 import { loggedSteps } from "../../../engine/actual/loggedSteps.ts";
 import type { MeterFinding, MeterLog, MeterMapping, TimeGrid } from "../../../engine/index.ts";
-import { type EntryDoc, MOST_LOG_ROWS } from "../../notebook/notebook.ts";
+import type { EntryDoc } from "../../notebook/notebook.ts";
+import { MOST_LOG_ROWS } from "../../notebook/notebookLimits.ts";
 
 /** A log as the notebook keeps it. */
 export type KeptLog = NonNullable<EntryDoc<"actual">["log"]>;

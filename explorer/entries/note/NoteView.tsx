@@ -1,11 +1,19 @@
 import { createMemo, createResource, createSignal, createUniqueId, For, Show } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { LONGEST_NOTE } from "../../notebook/notebookLimits.ts";
+import { longNoteWords } from "../../notebook/whyNotKept.ts";
 import { figuresIn, figureWords, ODDS_FIGURES, RUN_FIGURES, VERSUS_FIGURES } from "./noteFigures.ts";
 
 /** Text with figures quoted from the results, so that words and numbers cannot disagree. */
 export function NoteView(props: EntryProps<"note">) {
   const id = createUniqueId();
   const [isEditing, setEditing] = createSignal(props.doc.text === "");
+  /** What is in the box while it is too long to be kept. */
+  const [unkept, setUnkept] = createSignal<string | null>(null);
+  const type = (text: string) => {
+    const isTooLong = text.length > LONGEST_NOTE;
+    setUnkept(isTooLong || props.edit({ text }, "text") !== null ? text : null);
+  };
   const [render] = createResource(async () => (await import("./renderNote.ts")).renderNote);
   // Told apart by what they say, so that a note is set anew when a figure changes and not at every tick of the work.
   const said = createMemo(
@@ -36,6 +44,14 @@ export function NoteView(props: EntryProps<"note">) {
           ; the list of figures is under “Edit”.
         </p>
       </Show>
+      <Show when={unkept()}>
+        {(text) => (
+          <p class="wrong no-print" role="alert" id={`${id}-wrong`}>
+            {text().length > LONGEST_NOTE ? longNoteWords(text().length) : "The note is too large for this notebook."}{" "}
+            Until then it is kept as it was.
+          </p>
+        )}
+      </Show>
       <p class="acts-row no-print">
         <button
           type="button"
@@ -56,8 +72,10 @@ export function NoteView(props: EntryProps<"note">) {
             id={`${id}-text`}
             class="note-box"
             rows={Math.min(16, 3 + props.doc.text.split("\n").length)}
-            value={props.doc.text}
-            onInput={(event) => props.edit({ text: event.currentTarget.value }, "text")}
+            value={unkept() ?? props.doc.text}
+            aria-invalid={unkept() !== null}
+            aria-describedby={unkept() === null ? undefined : `${id}-wrong`}
+            onInput={(event) => type(event.currentTarget.value)}
           />
           <FigureList {...props} />
         </Show>

@@ -22,7 +22,8 @@ export function ReadingForm(props: {
   by: string;
   /** The reading that is put right; null for a new one. */
   mends: KeptReading | null;
-  onSave: (reading: KeptReading) => void;
+  /** @returns whether it could be kept; otherwise what was typed stays */
+  onSave: (reading: KeptReading) => boolean;
   onLeave: () => void;
 }) {
   const id = createUniqueId();
@@ -46,7 +47,7 @@ export function ReadingForm(props: {
     setNowMs(Date.now());
     const found = readingOf({ ...draft(), at: at() }, props.event, new Date(nowMs()).toISOString().slice(0, 16));
     if (!found.ok) return setWrong(found.sentence);
-    props.onSave(found.reading);
+    if (!props.onSave(found.reading)) return;
     setTimed(false);
     setDraft(emptyDraft("", found.reading.by ?? ""));
   };

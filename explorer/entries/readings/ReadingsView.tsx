@@ -37,25 +37,30 @@ export function ReadingsView(props: EntryProps<"readings">) {
     );
   const picture = () => (props.doc.readings.length === 0 ? null : found().result);
   const keep = (readings: readonly KeptReading[], label: string) => {
-    setMending(null);
-    props.edit({ ...props.doc, readings: [...readings] }, label);
+    const why = props.edit({ ...props.doc, readings: [...readings] }, label);
+    if (why === null) setMending(null);
+    return why === null;
   };
   const save = (reading: KeptReading) => {
     const at = mending();
-    setSaid(`Kept: ${timeWords(reading.at)}, ${readingWords(reading)}. Undo takes it back.`);
-    if (at === null) keep([...props.doc.readings, reading], "reading");
-    else
-      keep(
-        props.doc.readings.map((each, number) => (number === at ? reading : each)),
-        "reading put right",
-      );
+    const isKept =
+      at === null
+        ? keep([...props.doc.readings, reading], "reading")
+        : keep(
+            props.doc.readings.map((each, number) => (number === at ? reading : each)),
+            "reading put right",
+          );
+    setSaid(
+      isKept
+        ? `Kept: ${timeWords(reading.at)}, ${readingWords(reading)}. Undo takes it back.`
+        : `Not kept: ${timeWords(reading.at)}, ${readingWords(reading)}.`,
+    );
+    return isKept;
   };
   const remove = (number: number) => {
-    setSaid(`The reading of ${timeWords(props.doc.readings[number]!.at)} is removed; Undo brings it back.`);
-    keep(
-      props.doc.readings.filter((_, each) => each !== number),
-      "reading removed",
-    );
+    const { at } = props.doc.readings[number]!;
+    const rest = props.doc.readings.filter((_, each) => each !== number);
+    if (keep(rest, "reading removed")) setSaid(`The reading of ${timeWords(at)} is removed; Undo brings it back.`);
   };
   const by = () => props.doc.readings.findLast((each) => each.by !== undefined)?.by ?? "";
   return (
@@ -140,7 +145,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
                 isStale={found().stale}
                 onMake={({ changes, name: change }) => {
                   const made = props.page.branch(props.doc.scenario, props.id, changes, `${name()}, ${change}`);
-                  setSaid(`${made} stands below as a scenario; Undo takes it back.`);
+                  setSaid(made === null ? "" : `${made} stands below as a scenario; Undo takes it back.`);
                 }}
               />
             </div>

@@ -99,6 +99,7 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
       ...(wanted.y === null || wanted.y === report().y?.present ? [] : [yAxis()!.short(wanted.y)]),
     ];
     const given = props.page.branch(props.doc.scenario, props.id, changes, `${base}, ${sizes.join(", ")}`);
+    if (given === null) return;
     const words = changesInWords(changes, props.document, changed.document as ScenarioInput);
     setMade(`${given} is a scenario now, based on ${base}: ${words.join("; ")}. Undo takes it away again.`);
   };

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { readLog } from "../../../explorer/entries/actual/readLog.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
 import type { Entry, Notebook } from "../../../explorer/notebook/notebook.ts";
-import { MOST_LOG_ROWS } from "../../../explorer/notebook/notebook.ts";
+import { MOST_LOG_ROWS } from "../../../explorer/notebook/notebookLimits.ts";
 import { readNotebook } from "../../../explorer/notebook/readNotebook.ts";
 import { exampleLog } from "../actual/exampleLog.ts";
 import { EXAMPLE } from "../exampleRun.ts";
