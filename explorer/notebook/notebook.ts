@@ -117,22 +117,26 @@ const entryShape = <Kind extends EntryKindName>(kind: Kind) =>
     doc: ENTRY_DOCS[kind],
   });
 
-export const EntryShape = z.discriminatedUnion("kind", [
-  entryShape("note"),
-  entryShape("scenario"),
-  entryShape("forecast"),
-  entryShape("versus"),
-  entryShape("sizing"),
-  entryShape("drivers"),
-  entryShape("run"),
-  entryShape("days"),
-  entryShape("ledger"),
-  entryShape("shade"),
-  entryShape("limits"),
-  entryShape("readings"),
-  entryShape("actual"),
-  entryShape("cautions"),
-]);
+export const EntryShape = z.discriminatedUnion(
+  "kind",
+  [
+    entryShape("note"),
+    entryShape("scenario"),
+    entryShape("forecast"),
+    entryShape("versus"),
+    entryShape("sizing"),
+    entryShape("drivers"),
+    entryShape("run"),
+    entryShape("days"),
+    entryShape("ledger"),
+    entryShape("shade"),
+    entryShape("limits"),
+    entryShape("readings"),
+    entryShape("actual"),
+    entryShape("cautions"),
+  ],
+  { error: "names no kind of entry that this duskline knows" },
+);
 
 export const WeatherShape = z.strictObject({
   name: z.string().min(1).max(300),

@@ -19,7 +19,7 @@ export function Missing(props: { of: ReadPartly; store: NotebookStore | null }) 
     if (kept) saveFile(`${props.of.id}.json`, "application/json", notebookText(kept.notebook));
   };
   return (
-    <div class="wrongs no-print" role="alert">
+    <div class="margin-left no-print" role="alert">
       <p class="wrong">
         Not all of this notebook can be read. It stays on the shelf as it is; a change here makes a copy.
       </p>
