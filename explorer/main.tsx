@@ -1,5 +1,5 @@
 import "./noEval.ts";
-import { type ComponentProps, lazy } from "solid-js";
+import { type ComponentProps, ErrorBoundary, lazy } from "solid-js";
 import { render } from "solid-js/web";
 
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
@@ -7,6 +7,7 @@ import type { Notebook } from "./notebook/notebook.ts";
 import { makeOffline } from "./offline/makeOffline.ts";
 import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
+import { SheetFailed } from "./page/Failed.tsx";
 import { Refused } from "./page/Refused.tsx";
 import { Sheet } from "./page/Sheet.tsx";
 import { SHARE_PREFIX } from "./share/shareLink.ts";
@@ -92,15 +93,21 @@ async function start(): Promise<void> {
   }
   const desk = early ?? startDesk();
   const channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("duskline-notebooks");
+  const failed = (error: unknown) => <SheetFailed error={error} notebook={opened.notebook} store={store} />;
   render(
     () => (
-      <Sheet opened={opened} waits={shared?.waits ?? asked.has("wait")} store={store} channel={channel} desk={desk} />
+      <ErrorBoundary fallback={failed}>
+        <Sheet opened={opened} waits={shared?.waits ?? asked.has("wait")} store={store} channel={channel} desk={desk} />
+      </ErrorBoundary>
     ),
     root,
   );
 }
 
-void start();
+start().catch((error: unknown) => {
+  root.replaceChildren();
+  render(() => <SheetFailed error={error} notebook={null} store={null} />, root);
+});
 // A link to a notebook that is put into an open page's address is followed like any other.
 addEventListener("hashchange", () => location.hash.startsWith(SHARE_PREFIX) && location.reload());
 

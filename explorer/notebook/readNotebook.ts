@@ -4,15 +4,22 @@ import { measured } from "./measured.ts";
 import { migrateNotebook } from "./migrateNotebook.ts";
 import { Notebook } from "./notebook.ts";
 import { DEEPEST, LONGEST_READ, MOST_VALUES } from "./notebookLimits.ts";
+import { whyMisshapen } from "./whyMisshapen.ts";
 
 const MOST_SENTENCES = 8;
 const LONGEST_SENTENCE = 300;
 
 export type ReadNotebook =
   | { readonly ok: true; readonly notebook: Notebook }
-  | { readonly ok: false; readonly sentences: readonly string[] };
+  | {
+      readonly ok: false;
+      readonly sentences: readonly string[];
+      /** Whether nothing of it is to be looked at any further: it is no JSON, or its size, its depth or a field is meant to do harm. */
+      readonly isHarmful: boolean;
+    };
 
-const refused = (...sentences: string[]): ReadNotebook => ({ ok: false, sentences });
+const refused = (...sentences: string[]): ReadNotebook => ({ ok: false, sentences, isHarmful: false });
+const harmful = (sentence: string): ReadNotebook => ({ ok: false, sentences: [sentence], isHarmful: true });
 
 /**
  * Reads a notebook file. Nothing in it is trusted: size, depth and number of values are bounded, unknown fields are refused, and what
@@ -20,7 +27,7 @@ const refused = (...sentences: string[]): ReadNotebook => ({ ok: false, sentence
  */
 export function readNotebook(text: string): ReadNotebook {
   if (text.length > LONGEST_READ) {
-    return refused(
+    return harmful(
       `The file has ${(text.length / 1e6).toFixed(1)} million characters; a notebook has at most 2 million.`,
     );
   }
@@ -28,7 +35,7 @@ export function readNotebook(text: string): ReadNotebook {
   try {
     value = JSON.parse(text);
   } catch (error) {
-    return refused(`The file is not JSON (${(error as Error).message}); was it saved by this page?`);
+    return harmful(`The file is not JSON (${(error as Error).message}); was it saved by this page?`);
   }
   return notebookFrom(value);
 }
@@ -36,7 +43,7 @@ export function readNotebook(text: string): ReadNotebook {
 /** Reads a notebook from a value that was parsed already, such as one out of the browser's store. */
 export function notebookFrom(value: unknown): ReadNotebook {
   const harm = whatIsHarmful(value);
-  if (harm !== null) return refused(harm);
+  if (harm !== null) return harmful(harm);
   const current = migrateNotebook(value);
   if (!current.ok) return refused(current.sentence);
   const parsed = Notebook.safeParse(current.document);
@@ -83,7 +90,7 @@ function counted(sentences: readonly string[], all: number): string[] {
   return more > 0 ? [...sentences, `And ${figure(more)} more.`] : [...sentences];
 }
 
-/** Ids that stand twice, and references to what is not there. */
+/** Ids that stand twice, references to what is not there, and documents that are none. */
 export function whatIsLost(notebook: Notebook): string[] {
   const known = new Set(notebook.scenarios.map((scenario) => scenario.id));
   const sentences: string[] = [];
@@ -98,6 +105,8 @@ export function whatIsLost(notebook: Notebook): string[] {
     "weather files",
   );
   for (const scenario of notebook.scenarios) {
+    const misshapen = "document" in scenario ? whyMisshapen(scenario.document) : null;
+    if (misshapen !== null) sentences.push(`Scenario ${scenario.name}: ${misshapen}`);
     const seen = new Set<string>();
     let at: Notebook["scenarios"][number] | undefined = scenario;
     while (at !== undefined && "basedOn" in at) {

@@ -1,5 +1,6 @@
 import { applyChanges, type Change, type ScenarioInput } from "../../engine/index.ts";
 import type { Notebook, NotebookScenario } from "./notebook.ts";
+import { whyMisshapen } from "./whyMisshapen.ts";
 
 export type ScenarioDocument =
   | { readonly ok: true; readonly document: ScenarioInput }
@@ -8,7 +9,10 @@ export type ScenarioDocument =
 /** Longest chain of scenarios based on one another. */
 const LONGEST_CHAIN = 40;
 
-/** A scenario's whole document: its base's, and so on down, with each one's changes worked in. */
+/**
+ * A scenario's whole document: its base's, and so on down, with each one's changes worked in. Whatever it is given as has the frame of
+ * a document; whether its values make sense is the engine's to say.
+ */
 export function scenarioDocument(notebook: Notebook, id: string): ScenarioDocument {
   const chain: { name: string; changes: readonly Change[] }[] = [];
   let scenario = scenarioIn(notebook, id);
@@ -16,10 +20,14 @@ export function scenarioDocument(notebook: Notebook, id: string): ScenarioDocume
     if (scenario === null) return { ok: false, sentence: `There is no scenario ${id} in this notebook.` };
     if ("document" in scenario) {
       let document: unknown = scenario.document;
+      const misshapen = whyMisshapen(document);
+      if (misshapen !== null) return { ok: false, sentence: `${scenario.name}: ${misshapen}` };
       for (const { name, changes } of chain.reverse()) {
         const changed = applyChanges(document, changes);
         if (!changed.ok) return { ok: false, sentence: `${name}: ${changed.problems[0]!.message}` };
         document = changed.document;
+        const why = whyMisshapen(document);
+        if (why !== null) return { ok: false, sentence: `${name}: ${why}` };
       }
       return { ok: true, document: document as ScenarioInput };
     }
@@ -29,7 +37,7 @@ export function scenarioDocument(notebook: Notebook, id: string): ScenarioDocume
   return { ok: false, sentence: `Scenario ${id} is based on itself, by way of others.` };
 }
 
-/** Changes of a scenario that find no place in what it is based on, by their number in its list. */
+/** Changes of a scenario that find no place in what it is based on, or make no document of it, by their number in its list. */
 export function lostChanges(notebook: Notebook, id: string): { readonly number: number; readonly message: string }[] {
   const scenario = scenarioIn(notebook, id);
   if (scenario === null || "document" in scenario) return [];
@@ -39,6 +47,8 @@ export function lostChanges(notebook: Notebook, id: string): { readonly number: 
   return scenario.changes.flatMap((change, number) => {
     const changed = applyChanges(document, [change]);
     if (!changed.ok) return [{ number, message: changed.problems[0]!.message }];
+    const why = whyMisshapen(changed.document);
+    if (why !== null) return [{ number, message: why }];
     document = changed.document;
     return [];
   });

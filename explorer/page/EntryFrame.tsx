@@ -1,4 +1,4 @@
-import { createMemo, For, Show } from "solid-js";
+import { createMemo, ErrorBoundary, For, Show } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import { FrameBar } from "../charts/FrameBar.tsx";
 import type { TimeScale } from "../charts/timeScale.ts";
@@ -7,6 +7,7 @@ import type { Entry, EntryKindName } from "../notebook/notebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { kindOf, REGISTRY } from "../notebook/registry.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
+import { EntryFailed } from "./Failed.tsx";
 import type { IndexLine } from "./SheetIndex.tsx";
 
 /** What can be done to an entry as a whole. */
@@ -98,7 +99,9 @@ export function EntryFrame(props: {
           <span class="title-print">{entry().title}</span>
         </h2>
         <div class="acts no-print">
-          <PictureActs page={props.page} entry={entry()} />
+          <ErrorBoundary fallback={null}>
+            <PictureActs page={props.page} entry={entry()} />
+          </ErrorBoundary>
           <button
             type="button"
             class="act"
@@ -116,7 +119,11 @@ export function EntryFrame(props: {
         </div>
       </div>
       <Show when={!isFolded()} fallback={<p class="margin-left folded-line">{props.line.says}</p>}>
-        <Dynamic component={kind().View} id={entry().id} doc={entry().doc as never} page={props.page} edit={edit} />
+        <ErrorBoundary
+          fallback={(error, again) => <EntryFailed error={error} again={again} edited={props.page.notebook} />}
+        >
+          <Dynamic component={kind().View} id={entry().id} doc={entry().doc as never} page={props.page} edit={edit} />
+        </ErrorBoundary>
       </Show>
     </section>
   );

@@ -15,6 +15,8 @@ const SKY_WORDS: Record<Sky, string> = {
   overcast: "overcast",
 };
 
+const ratedWords = (ratedW: number | string) => (typeof ratedW === "number" ? figure(ratedW) : ratedW);
+
 /** Names longer than this do not fit over a blank. */
 const LONGEST_NAME = 22;
 
@@ -102,7 +104,7 @@ export function QuickFields(props: {
                 onSettle={props.onSettle}
               />
               <span class="unit">
-                × {figure(group().ratedW)}
+                × {ratedWords(group().ratedW)}
                 {THIN}W
               </span>
             </Field>

@@ -10,6 +10,7 @@ import { letterOf } from "../notebook/letterOf.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
 import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
+import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { notebookText } from "../notebook/notebookText.ts";
 import { kindOf } from "../notebook/registry.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
@@ -100,11 +101,7 @@ export function Sheet(props: {
   createEffect(() => {
     if (answer()?.words !== null || results.isIdle()) tellFirstAnswer();
   });
-  const says = createMemo(() =>
-    notebook().entries.map((entry) =>
-      kindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => null }),
-    ),
-  );
+  const says = createMemo(() => notebook().entries.map((entry) => summaryOf(entry, page)));
   const lines = createMemo(() =>
     notebook().entries.map((entry, i): IndexLine => {
       const founds = askedBy(entry).map((asked) => foundOf(page, asked));
@@ -419,6 +416,15 @@ export function Sheet(props: {
       </Show>
     </div>
   );
+}
+
+/** An entry's line in the index; one that cannot be shown says so there too. */
+function summaryOf(entry: Entry, page: NotebookPage): string {
+  try {
+    return kindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => null });
+  } catch {
+    return "cannot be shown";
+  }
 }
 
 /** Lets the address name the notebook that the sheet shows, so that a reload brings that one. */

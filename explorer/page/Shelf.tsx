@@ -8,7 +8,7 @@ import type { Kept, NotebookStore, OnShelf } from "../store/notebookStore.ts";
 import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
-import { takeFile } from "./takeFile.ts";
+import { openCopy, takeFile } from "./takeFile.ts";
 
 const when = (ms: number) => new Date(ms).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 
@@ -23,7 +23,14 @@ export function Shelf(props: { store: NotebookStore }) {
     await props.store.save({ ...notebook, id }, 0, Date.now());
     await refetch();
   };
-  const open = async (file: File) => setSaid(await takeFile(file, props.store));
+  /** What can be read of the file that was given last, where not all of it can. */
+  const [partly, setPartly] = createSignal<Notebook | null>(null);
+  const open = async (file: File) => {
+    const unopened = await takeFile(file, props.store);
+    setSaid(unopened.sentences);
+    setPartly(unopened.partly ?? null);
+  };
+  const openPartly = async (notebook: Notebook) => setSaid((await openCopy(notebook, props.store)).sentences);
   const duplicate = async (id: string) => {
     const found = await props.store.open(id);
     if (found.kind === "open") await add({ ...found.notebook, title: `${found.notebook.title.slice(0, 110)}, copy` });
@@ -83,6 +90,13 @@ export function Shelf(props: { store: NotebookStore }) {
           </p>
           <div role="status">
             <For each={said()}>{(sentence) => <p class="wrong">{sentence}</p>}</For>
+            <Show when={partly()}>
+              {(notebook) => (
+                <button type="button" class="act" onClick={() => void openPartly(notebook())}>
+                  Open what can be read
+                </button>
+              )}
+            </Show>
             <Show when={removed()}>
               {(kept) => (
                 <p>

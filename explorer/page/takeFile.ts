@@ -6,34 +6,51 @@ import type { NotebookStore } from "../store/notebookStore.ts";
 import { whyUnkept } from "../store/whyUnkept.ts";
 import type { Taken } from "./takeIntoNotebook.ts";
 
+/** Why a file is not opened, and the notebook that can be read of it where not all of it can. */
+export interface Unopened {
+  readonly sentences: readonly string[];
+  readonly partly?: Notebook;
+}
+
 /**
- * Opens a notebook or scenario file as a new notebook on the shelf, and goes there.
- * @returns why not, in sentences; none when the page is on its way
+ * Opens a notebook or scenario file as a new notebook on the shelf, and goes there. It is read whole before, and kept only where all of it
+ * can be.
+ * @returns why not; no sentence when the page is on its way
  */
-export async function takeFile(file: File, store: NotebookStore | null): Promise<readonly string[]> {
+export async function takeFile(file: File, store: NotebookStore | null): Promise<Unopened> {
   if (file.size > MOST_BYTES) {
     const most = MOST_BYTES / 1e6;
-    return [
-      `${file.name} has ${(file.size / 1e6).toFixed(0)} MB; notebooks and scenarios have at most ${most} MB. It was not read.`,
-    ];
+    const size = (file.size / 1e6).toFixed(0);
+    return no(`${file.name} has ${size} MB; notebooks and scenarios have at most ${most} MB. It was not read.`);
   }
-  if (store === null) return ["This browser keeps nothing here, so that no file can be opened beside this notebook."];
+  if (store === null) return no("This browser keeps nothing here, so that no file can be opened beside this notebook.");
   const text = await file.text();
   if (!/^\s*\{/.test(text))
-    return [`${file.name} is no notebook and no scenario; weather files go into a notebook that is open.`];
-  const shelf = await store.list();
+    return no(`${file.name} is no notebook and no scenario; weather files go into a notebook that is open.`);
   const read = isScenario(text)
     ? (await import("../notebook/notebookOf.ts")).notebookFromScenario(text, "notebook")
-    : readNotebook(text);
-  if (!read.ok) return [`${file.name} is not opened.`, ...read.sentences];
-  const notebook = { ...read.notebook, id: freeId(read.notebook.title, shelf) };
-  try {
-    await store.save(notebook, 0, Date.now());
-  } catch (error) {
-    return [whyUnkept(error)];
+    : (await import("../notebook/checkedNotebook.ts")).checkedNotebook(text);
+  if (!read.ok) return no(`${file.name} is not opened.`, ...read.sentences);
+  if ("missing" in read && read.missing.length > 0) {
+    const sentences = [`${file.name} is not opened, for not all of it can be read.`, ...read.missing];
+    return { sentences: sentences.slice(0, MOST_SENTENCES), partly: read.notebook };
   }
-  location.search = `?notebook=${notebook.id}`;
-  return [];
+  return openCopy(read.notebook, store);
+}
+
+const MOST_SENTENCES = 10;
+const no = (...sentences: string[]): Unopened => ({ sentences });
+
+/** Puts a notebook onto the shelf and goes there. */
+export async function openCopy(notebook: Notebook, store: NotebookStore): Promise<Unopened> {
+  try {
+    const id = freeId(notebook.title, await store.list());
+    await store.save({ ...notebook, id }, 0, Date.now());
+    location.search = `?notebook=${id}`;
+    return no();
+  } catch (error) {
+    return no(whyUnkept(error));
+  }
 }
 
 /** No weather file is larger: ten years by the hour. */
@@ -59,7 +76,11 @@ export async function takeFileInto(
   const text = await file.text();
   const isJson = /^\s*\{/.test(text);
   if (isJson && !isScenario(text)) {
-    if (store !== null) return { notebook: null, sentences: await takeFile(file, store) };
+    if (store !== null) {
+      const { sentences, partly } = await takeFile(file, store);
+      const way = partly === undefined ? [] : ["The shelf opens what can be read of it."];
+      return { notebook: null, sentences: [...sentences, ...way] };
+    }
     const read = readNotebook(text);
     return read.ok
       ? {

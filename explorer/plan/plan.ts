@@ -22,7 +22,8 @@ export interface Plan {
 export interface PlanGroup {
   readonly id: string;
   readonly name: string;
-  readonly ratedW: number;
+  /** What cannot be read stays text. */
+  readonly ratedW: number | string;
   readonly inSeries: number;
 }
 

@@ -5,9 +5,30 @@ import { figure } from "../words/numbers.ts";
 import { MOST_STEPS_UNASKED, workSteps } from "./workSteps.ts";
 import "./share.css";
 
+const MOST_SENTENCES = 8;
+
+/** What there is to say before anything is opened. */
+function Sentences(props: { head: string; of: readonly string[] }) {
+  return (
+    <Show when={props.of.length > 0}>
+      <p class="wrong">{props.head}</p>
+      <ul>
+        <For each={props.of.slice(0, MOST_SENTENCES)}>{(sentence) => <li>{sentence}</li>}</For>
+        <Show when={props.of.length > MOST_SENTENCES}>
+          <li>and {props.of.length - MOST_SENTENCES} more</li>
+        </Show>
+      </ul>
+    </Show>
+  );
+}
+
 /** What a link carries, before anything of it is kept or worked out. */
 export function SharedNotebook(props: {
-  notebook: Notebook /** @returns why there is no copy now */;
+  notebook: Notebook;
+  /** What of it could not be read, and what keeps scenarios of it from being worked out. */
+  missing: readonly string[];
+  wrong: readonly string[];
+  /** @returns why there is no copy now */
   onOpen: (waits: boolean) => Promise<string | null>;
 }) {
   makeTheme();
@@ -32,6 +53,8 @@ export function SharedNotebook(props: {
               <li>and {props.notebook.entries.length - 20} more</li>
             </Show>
           </ul>
+          <Sentences head="Not all of it can be read; the copy holds the rest." of={props.missing} />
+          <Sentences head="Not all of it can be worked out as it stands." of={props.wrong} />
           <Show when={isLarge()}>
             <p class="wrong">
               It asks for much work. It opens without starting on it; “Work it out” on the sheet does.

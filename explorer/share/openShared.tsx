@@ -1,11 +1,12 @@
 import { render } from "solid-js/web";
+import { checkedNotebook } from "../notebook/checkedNotebook.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { freeId } from "../notebook/notebookEdits.ts";
 import { Refused } from "../page/Refused.tsx";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { whyUnkept } from "../store/whyUnkept.ts";
 import { SharedNotebook } from "./SharedNotebook.tsx";
-import { notebookOfFragment } from "./shareLink.ts";
+import { textOfFragment } from "./shareLink.ts";
 
 /**
  * Shows what a link carries and waits until somebody wants it. With a store the copy goes onto the shelf and the page goes there; without
@@ -16,17 +17,20 @@ export async function openShared(
   root: Element,
   store: NotebookStore | null,
 ): Promise<{ readonly notebook: Notebook; readonly waits: boolean } | null> {
-  const read = await notebookOfFragment(location.hash);
+  const unpacked = await textOfFragment(location.hash);
+  const read = unpacked.ok ? checkedNotebook(unpacked.text) : unpacked;
   if (!read.ok) {
     render(() => <Refused sentences={read.sentences} />, root);
     return null;
   }
-  const { notebook } = read;
+  const { notebook, missing, wrong } = read;
   return new Promise((resolve) => {
     const dispose = render(
       () => (
         <SharedNotebook
           notebook={notebook}
+          missing={missing}
+          wrong={wrong}
           onOpen={async (waits) => {
             if (store !== null) {
               const id = freeId(notebook.title, await store.list());

@@ -1,6 +1,5 @@
 import type { Notebook } from "../notebook/notebook.ts";
 import { MOST_BYTES } from "../notebook/notebookLimits.ts";
-import { type ReadNotebook, readNotebook } from "../notebook/readNotebook.ts";
 
 /** What the part of an address behind # begins with when it carries a notebook. */
 export const SHARE_PREFIX = "#share=";
@@ -25,8 +24,13 @@ export async function shareFragment(notebook: Notebook): Promise<ShareLink> {
   };
 }
 
-/** Unpacks and reads what a link carries. Nothing in it is trusted: its length, what it swells to, and everything that is read. */
-export async function notebookOfFragment(fragment: string): Promise<ReadNotebook> {
+/** What a link carries, unpacked and not read yet, or why it is not unpacked. */
+export type Unpacked =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly sentences: readonly string[] };
+
+/** Unpacks what a link carries. Nothing in it is trusted: neither its length nor what it swells to. */
+export async function textOfFragment(fragment: string): Promise<Unpacked> {
   if (!fragment.startsWith(SHARE_PREFIX)) return refused("The address carries no notebook.");
   if (fragment.length > LONGEST_FRAGMENT) {
     return refused(
@@ -54,13 +58,13 @@ export async function notebookOfFragment(fragment: string): Promise<ReadNotebook
       `What the link carries swells to more than ${MOST_BYTES / 1e6} MB; no notebook does. It was not opened.`,
     );
   try {
-    return readNotebook(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+    return { ok: true, text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
   } catch {
     return refused("What the link carries is no text.");
   }
 }
 
-const refused = (sentence: string): ReadNotebook => ({ ok: false, sentences: [sentence] });
+const refused = (sentence: string): Unpacked => ({ ok: false, sentences: [sentence] });
 
 function through(
   source: string | Uint8Array<ArrayBuffer>,

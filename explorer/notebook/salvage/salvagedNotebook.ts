@@ -55,13 +55,14 @@ function listOf(value: unknown, what: string, salvage: Salvage): readonly unknow
 }
 
 function headFrom(source: Fields, salvage: Salvage) {
-  const { title, seed, members } = Notebook.shape;
+  const { id, title, seed, members } = Notebook.shape;
   const part = <Value>(shape: z.ZodType<Value>, name: string, instead: Value, says: string): Value => {
     const read = shape.safeParse(source[name]);
     if (read.success) return read.data;
     salvage.missing.push(says);
     return instead;
   };
+  if (!id.safeParse(source.id).success) salvage.missing.push("Its id is damaged; it gets a new one.");
   return {
     format: source.format,
     version: source.version,

@@ -2,6 +2,7 @@ import type * as z from "zod";
 import { exampleNotebook } from "../exampleNotebook.ts";
 import { ChangedScenario, type Notebook, WholeScenario } from "../notebook.ts";
 import { MOST_CHANGES, MOST_SCENARIOS } from "../notebookLimits.ts";
+import { whyMisshapen } from "../whyMisshapen.ts";
 import { cut, type Fields, nameOf, reason, type Salvage, whyLeftOut } from "./damage.ts";
 
 type Scenario = Notebook["scenarios"][number];
@@ -45,7 +46,10 @@ function scenarioFrom(
 ): { readonly ok: true; readonly scenario: Scenario } | { readonly ok: false; readonly why: string } {
   const named = { ...part, name: cut(part.name) ?? "Unnamed" };
   if (named.name !== part.name) salvage.missing.push(`${name} has not its whole name.`);
-  if ("document" in part) return from(WholeScenario, named);
+  if ("document" in part) {
+    const why = whyMisshapen(part.document);
+    return why === null ? from(WholeScenario, named) : { ok: false, why: why.replace(/\.$/, "") };
+  }
   const { changes } = part;
   if (Array.isArray(changes) && changes.length > MOST_CHANGES) {
     salvage.missing.push(`${name} had ${changes.length} changes; those after ${MOST_CHANGES} are missing.`);

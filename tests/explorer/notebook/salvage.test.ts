@@ -94,7 +94,9 @@ describe("a notebook that cannot be read whole opens with what can be read, and 
       ...example,
       scenarios: [{ id: "roof", name: "Roof", document: 5 }, ...example.scenarios.slice(1)],
     };
-    expect(says(damaged)).toMatch(/“Roof” is missing: document[\s\S]*“Roof and meadow” is missing: so is its base/);
+    expect(says(damaged)).toMatch(
+      /“Roof” is missing: Its document should be[\s\S]*“Roof and meadow” is missing: so is its base/,
+    );
     const { notebook } = salvaged(damaged);
     expect(notebook.scenarios).toMatchObject([{ id: "a-stand-in", name: expect.stringMatching(/stand-in/) }]);
     expect(notebook.entries.map(({ kind }) => kind)).toEqual(

@@ -1,0 +1,65 @@
+import { createEffect, on, Show } from "solid-js";
+import { fileName, saveFile } from "../download/saveFile.ts";
+import type { Notebook } from "../notebook/notebook.ts";
+import { notebookText } from "../notebook/notebookText.ts";
+import type { NotebookStore } from "../store/notebookStore.ts";
+
+const wordsOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
+
+/** Stands in the place of an entry that cannot be shown; the rest of the sheet goes on, and the next edit tries again. */
+export function EntryFailed(props: { error: unknown; again: () => void; edited: () => unknown }) {
+  createEffect(on(props.edited, () => props.again(), { defer: true }));
+  return (
+    <div class="margin-left" role="alert">
+      <p class="wrong">
+        This entry cannot be shown ({wordsOf(props.error)}). Nothing of it is lost; the other entries go on without it.
+      </p>
+      <p class="acts-row no-print">
+        <button type="button" class="act" onClick={() => props.again()}>
+          Try again
+        </button>
+      </p>
+    </div>
+  );
+}
+
+/** Stands in the place of a sheet that cannot be shown. */
+export function SheetFailed(props: {
+  error: unknown;
+  /** The notebook as it was opened; null where it never was. */
+  notebook: Notebook | null;
+  store: NotebookStore | null;
+}) {
+  // What is kept is newer than what was opened.
+  const save = async (notebook: Notebook) => {
+    const kept = await props.store?.raw(notebook.id).catch(() => null);
+    saveFile(`${fileName(notebook.title)}.json`, "application/json", notebookText(kept?.notebook ?? notebook));
+  };
+  return (
+    <div class="page page-shelf">
+      <main class="sheet">
+        <div class="answer-block" role="alert">
+          <h1 class="answer">This page cannot be shown.</h1>
+          <p class="more">
+            What went wrong: {wordsOf(props.error)}. What is kept in this browser is not touched by it.
+          </p>
+        </div>
+        <p class="margin-left acts-row">
+          <Show when={props.notebook}>
+            {(notebook) => (
+              <button type="button" class="act" onClick={() => void save(notebook())}>
+                Save the notebook as a file
+              </button>
+            )}
+          </Show>
+          <button type="button" class="act" onClick={() => location.reload()}>
+            Load the page again
+          </button>
+          <a class="act" href="?shelf">
+            To the shelf
+          </a>
+        </p>
+      </main>
+    </div>
+  );
+}
