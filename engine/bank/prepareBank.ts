@@ -20,6 +20,8 @@ export interface PreparedBank {
   readonly peukertStepsPerA: number;
   readonly startAh: number;
   readonly reserveAh: number;
+  /** Whether the curve was typed in: then it may bend as no cell's does, and steps take their volts from `pathV.ts`. */
+  readonly hasOwnCurve: boolean;
   /** Open-circuit volts at `CURVE_STEPS + 1` equal steps of charge. */
   readonly openCircuitV: Float64Array;
   /** Watt-hours stored at the same steps. */
@@ -76,6 +78,7 @@ export function prepareBank(bank: Bank, airTempC: Float64Array, stepH: number): 
     peukertStepsPerA: PEUKERT_STEPS_PER_UNIT / (ratedAh / 20),
     startAh: fullAh * bank.startShare,
     reserveAh: fullAh * bank.reserveShare,
+    hasOwnCurve: bank.openCircuitCurve !== undefined,
     openCircuitV,
     storedWhAt: storedWhAt(openCircuitV, fullAh),
     internalOhm,

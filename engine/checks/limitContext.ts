@@ -48,7 +48,8 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   // Nothing added turns a minus nought into a nought, which is what JSON gives back.
   const eventColdestC = prepared.airTempC.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY) + 0;
   const { coldestC = eventColdestC } = options;
-  requireRange({ coldestC }, -70, 60);
+  // The event's own air is taken as it comes: files of measured weather reach down to −90 °C.
+  if (options.coldestC !== undefined) requireRange({ coldestC }, -90, 60);
   const openV = openCircuitV(bank, lowestShare * bank.fullAh);
   const feed = scenario.mainFeed;
   const mainCableOhm = feed?.cable === undefined ? 0 : runOhm(feed.cable);

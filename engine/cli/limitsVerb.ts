@@ -34,7 +34,7 @@ export const limitsVerb: Verb = {
   run: async ({ scenario, variant, values, print }) => {
     const drop = numberOf("drop", values.drop, 0.1, 50);
     const charge = numberOf("charge", values.charge, 0, 100);
-    const coldest = numberOf("coldest", values.coldest, -70, 60);
+    const coldest = numberOf("coldest", values.coldest, -90, 60);
     const opened = await openPrepared(scenario, variant);
     if (!opened.ok) return opened;
     const report = limits(tracePrepared(opened.value), {

@@ -79,11 +79,15 @@ function parse(verb: Verb, args: readonly string[]) {
     return parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { ...options, variant: { type: "string" as const }, help: { type: "boolean" as const } },
+      options: {
+        ...options,
+        ...(verb.takes === undefined ? { variant: { type: "string" as const } } : {}),
+        help: { type: "boolean" as const },
+      },
     });
   } catch (error) {
     throw new CallError(
-      `${(error as Error).message.split(". ")[0]}. Known here: ${["variant", ...Object.keys(verb.options), "help"].map((name) => `--${name}`).join(", ")}.`,
+      `${(error as Error).message.split(". ")[0]}. Known here: ${[...(verb.takes === undefined ? ["variant"] : []), ...Object.keys(verb.options), "help"].map((name) => `--${name}`).join(", ")}.`,
     );
   }
 }

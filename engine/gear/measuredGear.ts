@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { plainExpectation } from "../scenario/plainExpectation.ts";
 import { quantity } from "../scenario/quantity.ts";
 import { GENERIC_GEAR } from "./gearTable.ts";
 
@@ -41,12 +42,14 @@ export function readMeasuredGear(
   } catch (error) {
     return refused(`The file is not JSON (${(error as Error).message}).`);
   }
-  const parsed = MeasuredGear.safeParse(value);
+  const parsed = MeasuredGear.safeParse(value, { error: plainExpectation });
   if (!parsed.success) {
     return refused(
-      ...parsed.error.issues
-        .slice(0, 8)
-        .map(({ path, message }) => `${path.join(".") || "The file"}: ${message}.`.replace(/\.\.$/, ".")),
+      ...parsed.error.issues.slice(0, 8).map(({ path, message }) => {
+        // A quantity says what it expects as the second half of a sentence.
+        const said = /^(a|an|text)\b/.test(message) ? `must be ${message}` : message;
+        return `${path.join(".") || "The file"}: ${said}.`.replace(/\.\.$/, ".");
+      }),
     );
   }
   const { measured } = parsed.data;

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { plainExpectation } from "../scenario/plainExpectation.ts";
 import type { Problem } from "../scenario/problem.ts";
 
 /** What a meter's log may hold, and what each is called here. */
@@ -50,7 +51,7 @@ export type MeterMapping = z.infer<typeof MeterMapping>;
 export function readMeterMapping(
   value: unknown,
 ): { ok: true; mapping: MeterMapping } | { ok: false; problems: Problem[] } {
-  const parsed = MeterMapping.safeParse(value);
+  const parsed = MeterMapping.safeParse(value, { error: plainExpectation });
   if (parsed.success) return { ok: true, mapping: parsed.data };
   const problems = parsed.error.issues.map((issue): Problem => {
     const path = issue.path.map((key) => (typeof key === "number" ? key : String(key)));

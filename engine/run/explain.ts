@@ -120,7 +120,14 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       ...prepared.sources.map((source, s) => n(source.name, record.sourceW[s * steps + i]!, "W")),
       n("served", record.servedW[i]!, "W", "wanted − unserved"),
       n("power", record.bankW[i]!, "W", "solar offered − solar spilled + sources − served; positive charges"),
-      n("open-circuit voltage halfway", halfwayV, "V", "from the curve, at the charge halfway through the step"),
+      n(
+        "open-circuit voltage halfway",
+        halfwayV,
+        "V",
+        bank.hasOwnCurve
+          ? "mean of your own curve over the charge that the step moves"
+          : "from the curve, at the charge halfway through the step",
+      ),
       n(
         "voltage",
         record.bankV[i]!,

@@ -1,4 +1,5 @@
 import { chargeA, drawA, peukertFactorAt } from "../bank/bankVoltage.ts";
+import { chargingPathV, drawingPathV } from "../bank/pathV.ts";
 import { CURVE_STEPS } from "../bank/prepareBank.ts";
 import { FIGURE_CAPACITY_SHARE, FIGURES } from "./memberFigures.ts";
 import { INPUT_FLOOR_AH, INPUT_MAX_CHARGE_A } from "./memberInputs.ts";
@@ -73,6 +74,7 @@ export function stepBank(
   // Compared with true: see "Fast loops" in DEVELOPERS.md.
   const asksAll = noteAll === true;
   const hasPeukert = bank.hasPeukert === true;
+  const hasOwnCurve = bank.hasOwnCurve === true;
   const alwaysAsks = asksAll || sources.length > 0;
   const radios = prepared.feedDropV.length;
   const asksRadios = radios > 0 && (asksAll || prepared.converterV > 0);
@@ -146,7 +148,13 @@ export function stepBank(
       const midPlace = midAh * curveStepsPerAh;
       const m = midPlace < CURVE_STEPS ? midPlace | 0 : CURVE_STEPS - 1;
       const midLowV = curveV[m]!;
-      const midV = midLowV + (curveV[m + 1]! - midLowV) * (midPlace - m);
+      let midV = midLowV + (curveV[m + 1]! - midLowV) * (midPlace - m);
+      if (hasOwnCurve) {
+        midV =
+          netW >= 0
+            ? chargingPathV(bank, storedAh, bankW, hours)
+            : drawingPathV(bank, storedAh, -netW, reachableAh, hours);
+      }
       if (netW >= 0) {
         // No more than `mostA`, since halfway through the step the volts stand no lower than those that `mostW` was reckoned with.
         bankA = chargeA(midV, chargingOhm, bankW);

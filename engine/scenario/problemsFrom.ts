@@ -102,7 +102,13 @@ function inWords(document: unknown, { issue, kind }: Finding, schema: z.ZodType)
   const where = spokenPath(document, issue.path);
   if (kind === "contradiction") return { code: kind, path, message: `${where}: ${issue.message}.` };
   const isGroup = issue.code === "invalid_type" && issue.expected === "object" && issue.message.startsWith("Invalid");
-  const allowed = isGroup ? `a group of fields (${knownNames(schema, issue.path).join(", ")})` : issue.message;
+  // What a change brings may be anything; zod has no words for what is not even JSON, such as NaN in a value from a program.
+  const isJson = issue.code === "invalid_union" && issue.message.startsWith("Invalid");
+  const allowed = isGroup
+    ? `a group of fields (${knownNames(schema, issue.path).join(", ")})`
+    : isJson
+      ? "something that JSON can hold"
+      : issue.message;
   if (kind === "missing") return { code: kind, path, message: `${where} is missing; give ${allowed}.` };
   const found = shown(valueAt(document, issue.path));
   return { code: kind, path, message: `${where} is ${found} but must be ${allowed}.` };

@@ -1,6 +1,7 @@
 import { applyChanges } from "./applyChanges.ts";
 import { crossCheck } from "./crossCheck.ts";
 import { migrate } from "./migrate.ts";
+import { DEEPEST, nestsTooDeep } from "./nestsTooDeep.ts";
 import type { Problem } from "./problem.ts";
 import { listedProblems } from "./problemList.ts";
 import { problemsFrom } from "./problemsFrom.ts";
@@ -36,6 +37,12 @@ export function readScenario(source: unknown): ReadResult {
         `The document is not JSON (${error.message}); check the comma, quote or bracket there.`,
       );
     }
+  }
+  if (nestsTooDeep(source)) {
+    return refused(
+      "too-deep",
+      `The document nests groups and lists more than ${DEEPEST} deep, and no scenario does; look for a change in a variant that brings something with itself inside, and take it out.`,
+    );
   }
   const current = migrate(source);
   if (!current.ok) return current;

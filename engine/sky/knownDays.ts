@@ -34,6 +34,8 @@ export interface PreparedKnown {
   readonly surprise: Float64Array;
 }
 
+/** Clearest day that may be stated. */
+const MOST_KT = 1.5;
 /** A forecast less sure than this says nothing. */
 const LEAST_SURENESS = 0.02;
 /** Normal values stay inside the tables. */
@@ -61,9 +63,9 @@ export function prepareKnownDays(
     if (!said) return;
     const sureness = said.sureness ?? surenessOfLead(day);
     requireRange({ [`knownDays[${day}].sureness`]: sureness }, 0, 1);
-    const kt = "kt" in said ? said.kt : ktOfWord(said.word, clearIndexPerKt[day]!);
-    requireRange({ [`knownDays[${day}].kt`]: kt }, 0, 1.5);
-    if (sureness < LEAST_SURENESS) return;
+    if ("kt" in said) requireRange({ [`knownDays[${day}].kt`]: said.kt }, 0, MOST_KT);
+    const kt = "kt" in said ? said.kt : ktOfWord(said.word, perKtAt(clearIndexPerKt, day));
+    if (sureness < LEAST_SURENESS || kt === null) return;
     days.push(day);
     reading.push(tableInverse(clearness.ktOfNormal, day * TABLE_NODES, kt) / sureness);
     variance.push(1 / (sureness * sureness) - 1);
@@ -93,10 +95,23 @@ export function prepareKnownDays(
   };
 }
 
-function ktOfWord(word: SkyWord["word"], clearIndexPerKt: number): number {
+/**
+ * Clearness that a word stands for, or null where the event has no light that it could say anything about. At the edge of polar night H0 falls
+ * short of what a cloudless sky gives (its declination is off by up to half a degree), and a clear day would be clearer than any: it is held.
+ */
+function ktOfWord(word: SkyWord["word"], clearIndexPerKt: number): number | null {
   const known = SKY_WORDS.find((entry) => entry.word === word);
   if (known === undefined) throw new RangeError(`knownDays: "${word}" is no word for a sky`);
-  return clearIndexPerKt > 0 ? known.clearIndexShare / clearIndexPerKt : 0;
+  return clearIndexPerKt > 0 ? Math.min(MOST_KT, known.clearIndexShare / clearIndexPerKt) : null;
+}
+
+/** A day's clear-sky index for a Kt of 1; of a day without sun that of the nearest with any, else "clear" would read as the darkest there is. */
+function perKtAt(clearIndexPerKt: Float64Array, day: number): number {
+  for (let away = 0; away < clearIndexPerKt.length; away++) {
+    const found = Math.max(clearIndexPerKt[day - away] ?? 0, clearIndexPerKt[day + away] ?? 0);
+    if (found > 0) return found;
+  }
+  return 0;
 }
 
 /** Gauss and Jordan, for a positive definite matrix of a few rows. */

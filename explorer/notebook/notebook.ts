@@ -94,7 +94,7 @@ export const ENTRY_DOCS = {
     scenario: Id,
     dropIn100: z.number().min(0.1).max(50).optional(),
     chargeIn100: z.number().min(0).max(100).optional(),
-    coldestC: z.number().min(-70).max(60).optional(),
+    coldestC: z.number().min(-90).max(60).optional(),
   }),
   /** Readings by the engine's own schema; whether the fields of one go together is said beside it, and shuts no notebook. */
   readings: z.strictObject({

@@ -1,4 +1,5 @@
 import type * as z from "zod";
+import { plainExpectation } from "../../engine/scenario/plainExpectation.ts";
 import { figure } from "../words/numbers.ts";
 import { measured } from "./measured.ts";
 import { migrateNotebook } from "./migrateNotebook.ts";
@@ -46,7 +47,7 @@ export function notebookFrom(value: unknown): ReadNotebook {
   if (harm !== null) return harmful(harm);
   const current = migrateNotebook(value);
   if (!current.ok) return refused(current.sentence);
-  const parsed = Notebook.safeParse(current.document);
+  const parsed = Notebook.safeParse(current.document, { error: plainExpectation });
   if (!parsed.success) return refused(...problemSentences(parsed.error));
   const wrong = whatIsLost(parsed.data);
   return wrong.length > 0

@@ -25,3 +25,9 @@ test("gear prints the shelf as a table and as JSON, with what was measured besid
   expect(duskline("gear").code).toBe(2);
   expect(duskline("gear", "fan", "--measured", "nowhere.json").code).toBe(1);
 });
+
+test("gear takes no variant and says so", () => {
+  const { code, err } = duskline("gear", "fan", "--variant", "meadow");
+  expect(code).toBe(2);
+  expect(err).toMatch(/'--variant'.*Known here: --measured, --json, --help/);
+});

@@ -13,7 +13,7 @@ interface Choice {
 const CHOICES: readonly Choice[] = [
   { field: "dropIn100", label: "Most that a run may lose", unit: "% of its volts", low: 0.1, high: 50 },
   { field: "chargeIn100", label: "Charge at which peaks are met", unit: "%", low: 0, high: 100 },
-  { field: "coldestC", label: "Coldest air that panels meet", unit: "°C", low: -70, high: 60 },
+  { field: "coldestC", label: "Coldest air that panels meet", unit: "°C", low: -90, high: 60 },
 ];
 
 /** What the limits are met at; a blank takes the run's own. */

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { traceInput } from "../../truth/run/plainScenario.ts";
+import { limits } from "../../../engine/checks/limits.ts";
+import { readWeatherFile } from "../../../engine/place/readWeatherFile.ts";
+import { trace } from "../../../engine/run/trace.ts";
+import { plainInput, readPlain, traceInput } from "../../truth/run/plainScenario.ts";
 import { flatBank, limitsOf, lineOf, panelOf, stationOf } from "./oneStation.ts";
 
 /**
@@ -8,6 +11,22 @@ import { flatBank, limitsOf, lineOf, panelOf, stationOf } from "./oneStation.ts"
  */
 const handA = (openV: number, ohm: number, watts: number) =>
   (openV - Math.sqrt(openV * openV - 4 * ohm * watts)) / (2 * ohm);
+
+test("an event colder than any that may be typed in, out of a weather file, has its limits", () => {
+  const rows = Array.from({ length: 48 }, (_, h) => {
+    const start = new Date(Date.UTC(2026, 5, 12, h)).toISOString().slice(0, 16);
+    return `${start},0,-81.5`;
+  });
+  const read = readWeatherFile(["# utcOffset: 0", "time,ghi,temp_c", ...rows].join("\n"), "cold.csv");
+  if (!read.ok) throw new Error(read.problems[0]!.message);
+  const scenario = readPlain(plainInput({ weather: { kind: "file", file: "cold.csv" }, panels: [panelOf("roof")] }));
+  const ran = trace(scenario, { weatherFile: read.file });
+  if (!ran.ok) throw new Error(ran.problems[0]!.message);
+  const report = limits(ran.trace);
+  expect(report.coldestC).toBeCloseTo(-81.5, 5);
+  expect(limits(ran.trace, { coldestC: -89 }).coldestC).toBe(-89);
+  expect(() => limits(ran.trace, { coldestC: -91 })).toThrow("coldestC must lie in -90…60");
+});
 
 describe("peak and continuous current", () => {
   const bank = flatBank(3.275); // 13.1 V
@@ -450,6 +469,6 @@ describe("the report", () => {
   test("options outside their range are refused by name", () => {
     expect(() => limitsOf({}, { targetDropShare: 0 })).toThrow(/targetDropShare must lie in 0\.001…0\.5, got 0/);
     expect(() => limitsOf({}, { lowestShare: 1.2 })).toThrow(/lowestShare must lie in 0…1/);
-    expect(() => limitsOf({}, { coldestC: Number.NaN })).toThrow(/coldestC must lie in -70…60/);
+    expect(() => limitsOf({}, { coldestC: Number.NaN })).toThrow(/coldestC must lie in -90…60/);
   });
 });
