@@ -7,10 +7,8 @@ import type { Notebook } from "./notebook/notebook.ts";
 import { makeOffline } from "./offline/makeOffline.ts";
 import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
-import { SheetFailed } from "./page/Failed.tsx";
-import { Refused } from "./page/Refused.tsx";
 import { Sheet } from "./page/Sheet.tsx";
-import { SHARE_PREFIX } from "./share/shareLink.ts";
+import { SHARE_PREFIX } from "./share/sharePrefix.ts";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
 import "@fontsource-variable/radio-canada/standard.css";
@@ -25,6 +23,9 @@ import "./drawing/drawing.css";
 
 const Shelf = lazy(async () => ({ default: (await import("./page/Shelf.tsx")).Shelf }));
 const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));
+
+const Refused = lazy(async () => ({ default: (await import("./page/Refused.tsx")).Refused }));
+const SheetFailed = lazy(async () => ({ default: (await import("./page/SheetFailed.tsx")).SheetFailed }));
 
 const EXAMPLE_ID = "example";
 const root = document.querySelector("#root")!;

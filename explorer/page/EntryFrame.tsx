@@ -7,7 +7,7 @@ import type { Entry, EntryKindName } from "../notebook/notebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { kindOf, REGISTRY } from "../notebook/registry.ts";
 import type { RunPicture } from "../picture/runPicture.ts";
-import { EntryFailed } from "./Failed.tsx";
+import { EntryFailed } from "./EntryFailed.tsx";
 import type { IndexLine } from "./SheetIndex.tsx";
 
 /** What can be done to an entry as a whole. */

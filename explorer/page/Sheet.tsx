@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show, untrack } from "solid-js";
+import { createEffect, createMemo, createSignal, For, lazy, onCleanup, onMount, Show, untrack } from "solid-js";
 import { readingAt } from "../charts/readingAt.ts";
 import { nightWords, quietWords, zoneWords } from "../charts/rulerWords.ts";
 import { TimeRuler } from "../charts/TimeRuler.tsx";
@@ -27,7 +27,7 @@ import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
 import { fadesWhile } from "./fadesWhile.ts";
 import { tellFirstAnswer } from "./firstAnswer.ts";
-import { Missing, type ReadPartly } from "./Missing.tsx";
+import type { ReadPartly } from "./Missing.tsx";
 import { makeLasting } from "./makeLasting.ts";
 import { makePage } from "./makePage.ts";
 import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
@@ -37,8 +37,9 @@ import { PhoneBar } from "./PhoneBar.tsx";
 import { QuickFields } from "./QuickFields.tsx";
 import { SaidWords } from "./SaidWords.tsx";
 import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
-import { takeFileInto } from "./takeFile.ts";
 import { UnitsChoice } from "./UnitsChoice.tsx";
+
+const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Missing }));
 
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
 export function Sheet(props: {
@@ -173,6 +174,7 @@ export function Sheet(props: {
   onCleanup(() => document.removeEventListener("keydown", undoKeys));
 
   const take = async (file: File, weatherFor = leadOf(notebook())) => {
+    const { takeFileInto } = await import("./takeFile.ts");
     const taken = await takeFileInto(file, props.store, notebook(), weatherFor);
     const why = taken.notebook === null ? null : state.act(taken.notebook);
     setSaid(why === null ? taken.sentences.join(" ") : `${file.name} is not taken in.`);

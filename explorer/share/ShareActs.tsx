@@ -3,7 +3,7 @@ import { Portal } from "solid-js/web";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { notebookText } from "../notebook/notebookText.ts";
-import { type ShareLink, shareFragment } from "./shareLink.ts";
+import type { ShareLink } from "./shareLink.ts";
 import "./share.css";
 
 /** A link that carries the notebook itself: shown, copied, or refused with the file instead. */
@@ -14,6 +14,7 @@ export function ShareActs(props: { notebook: Notebook }) {
   const [said, setSaid] = createSignal("");
   const open = async () => {
     setSaid("");
+    const { shareFragment } = await import("./shareLink.ts");
     setLink(await shareFragment(props.notebook));
     dialog.showModal();
     box?.select();

@@ -1,8 +1,7 @@
 import type { Notebook } from "../notebook/notebook.ts";
 import { MOST_BYTES } from "../notebook/notebookLimits.ts";
+import { SHARE_PREFIX } from "./sharePrefix.ts";
 
-/** What the part of an address behind # begins with when it carries a notebook. */
-export const SHARE_PREFIX = "#share=";
 /** Version of what follows: deflated JSON of a notebook, as base64 with the letters that addresses allow. */
 const VERSION = "1.";
 /** Longer addresses are cut by programs on the way; some mail programs and chats already begin here. */

@@ -1,27 +1,8 @@
-import { createEffect, on, Show } from "solid-js";
+import { Show } from "solid-js";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { notebookText } from "../notebook/notebookText.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
-
-const wordsOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
-
-/** Stands in the place of an entry that cannot be shown; the rest of the sheet goes on, and the next edit tries again. */
-export function EntryFailed(props: { error: unknown; again: () => void; edited: () => unknown }) {
-  createEffect(on(props.edited, () => props.again(), { defer: true }));
-  return (
-    <div class="margin-left" role="alert">
-      <p class="wrong">
-        This entry cannot be shown ({wordsOf(props.error)}). Nothing of it is lost; the other entries go on without it.
-      </p>
-      <p class="acts-row no-print">
-        <button type="button" class="act" onClick={() => props.again()}>
-          Try again
-        </button>
-      </p>
-    </div>
-  );
-}
 
 /** Stands in the place of a sheet that cannot be shown. */
 export function SheetFailed(props: {
@@ -41,7 +22,8 @@ export function SheetFailed(props: {
         <div class="answer-block" role="alert">
           <h1 class="answer">This page cannot be shown.</h1>
           <p class="more">
-            What went wrong: {wordsOf(props.error)}. What is kept in this browser is not touched by it.
+            What went wrong: {props.error instanceof Error ? props.error.message : String(props.error)}. What is kept in
+            this browser is not touched by it.
           </p>
         </div>
         <p class="margin-left acts-row">
