@@ -1,6 +1,6 @@
 /**
- * `npm test`: every check of the project, in order. Ends with the accuracy table and, as its last line,
- * `N passed, N failed` (and `, N skipped`). Each check outside vitest counts as one test; a stage that breaks down
+ * `npm test`: every check of the project; `npm run test:quick`: the tests that need no browser. Ends with the accuracy table and, as
+ * its last line, `N passed, N failed` (and `, N skipped`). Each check outside vitest counts as one test; a stage that breaks down
  * counts as a failure.
  */
 import { spawn } from "node:child_process";
@@ -24,8 +24,20 @@ interface Outcome {
 const total: Count = { passed: 0, failed: 0, skipped: 0 };
 const failures: string[] = [];
 
+const buildsForNode = [
+  () => check("library's types are written", "typescript", "tsc", ["--project", "tsconfig.types.json"]),
+  () =>
+    check("command line and library build", "vite", "vite", [
+      "build",
+      "--logLevel",
+      "warn",
+      "--config",
+      "vite.node.config.ts",
+    ]),
+];
+
 try {
-  await everyStage();
+  await (process.argv.includes("--quick") ? quickStages() : everyStage());
 } catch (error) {
   add("the test run itself", { passed: 0, failed: 1, skipped: 0 });
   console.log(error);
@@ -36,26 +48,35 @@ console.log(`\n${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} s
 process.exitCode = failed > 0 || passed === 0 ? 1 : 0;
 
 async function everyStage(): Promise<void> {
-  await check("lint and format", "@biomejs/biome", "biome", ["ci", "--error-on-warnings", "--colors=off", "."]);
-  await check("types of the engine", "typescript", "tsc", ["--project", "tsconfig.engine.json"]);
-  await check("types of everything else", "typescript", "tsc", ["--project", "tsconfig.json"]);
-  await check("nothing unused", "knip", "knip", []);
-  await check("page builds", "vite", "vite", ["build", "--logLevel", "warn"]);
-  await check("command line and library build", "vite", "vite", [
-    "build",
-    "--logLevel",
-    "warn",
-    "--config",
-    "vite.node.config.ts",
+  await sideBySide([
+    () => check("types of everything else", "typescript", "tsc", ["--project", "tsconfig.json"]),
+    () => check("page builds", "vite", "vite", ["build", "--logLevel", "warn"]),
+    () => check("nothing unused", "knip", "knip", []),
+    () => check("types of the engine", "typescript", "tsc", ["--project", "tsconfig.engine.json"]),
+    () => check("lint and format", "@biomejs/biome", "biome", ["ci", "--error-on-warnings", "--colors=off", "."]),
+    ...buildsForNode,
   ]);
-  await check("library's types are written", "typescript", "tsc", ["--project", "tsconfig.types.json"]);
-
   rmSync(TRUTH_FOLDER, { recursive: true, force: true });
   await suite("node");
   await suite("browser");
 
   const rows = accuracyRows();
   if (rows.length > 0) console.log(`\nAccuracy: largest difference from what is published\n${table(rows)}`);
+}
+
+/** `npm run test:quick`: what needs no browser, after the builds that the command line's tests run. */
+async function quickStages(): Promise<void> {
+  await sideBySide(buildsForNode);
+  await suite("node");
+}
+
+/** Goes through jobs two at a time, one for each of two cores, the longest first. */
+async function sideBySide(jobs: readonly (() => Promise<void>)[]): Promise<void> {
+  const waiting = [...jobs];
+  const lane = async () => {
+    for (let job = waiting.shift(); job !== undefined; job = waiting.shift()) await job();
+  };
+  await Promise.all([lane(), lane()]);
 }
 
 /** Runs one tool to its end: quiet when it passes, with all that it printed when it fails. */

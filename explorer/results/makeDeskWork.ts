@@ -212,7 +212,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
               surroundings: sent({ ...second.surroundings, ...first!.surroundings }),
               seed: want.seed,
               from: 0,
-              to: Math.min(members, members <= COARSE_MEMBERS ? COARSE_PAIRS : PAIRS),
+              to: Math.min(members, members < want.members ? COARSE_PAIRS : PAIRS),
             },
             { signal, fewest: COARSE_PAIRS, most: STRETCH_MEMBERS },
           );

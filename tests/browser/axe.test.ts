@@ -1,10 +1,11 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { ENTRY_DOCS, type Notebook } from "../../explorer/notebook/notebook.ts";
 import { everyKind } from "./everyKind.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer } from "./openExplorer.ts";
+import { axeFaults, smallTexts } from "./looks.ts";
+import { allWorkedOut, openPage, overhangPx } from "./openExplorer.ts";
+import { takeNotebook } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -14,12 +15,6 @@ afterAll(() => browser?.close());
 
 const empty: Notebook = { ...everyKind, title: "Nothing on it", entries: [] };
 
-const found = async (page: Page, screen: string) => {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${screen}, ${id}: ${node.html.slice(0, 120)}`));
-};
-const wide = (page: Page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 /** Tables that have to be scrolled to be read. */
 const cutOff = (page: Page) =>
   page.evaluate(() =>
@@ -28,45 +23,53 @@ const cutOff = (page: Page) =>
       .map((part) => `${part.closest(".entry")?.id}: ${part.getAttribute("aria-label")}`),
   );
 
+async function expectFit(page: Page, screen: string): Promise<void> {
+  expect(await smallTexts(page), `${screen} has small text`).toEqual([]);
+  expect(await overhangPx(page), `${screen} is too wide`).toBeLessThanOrEqual(0);
+  if (page.viewportSize()!.width > 1400)
+    expect(await cutOff(page), `${screen} has tables that are cut off`).toEqual([]);
+}
+
 test("every kind of entry is looked at", () => {
   const kinds = new Set<string>(everyKind.entries.map(({ kind }) => kind));
   expect(Object.keys(ENTRY_DOCS).filter((kind) => !kinds.has(kind))).toEqual([]);
 });
 
-test.each(
-  (["day", "dusk", "red"] as const).flatMap((light) => [
-    { light, width: 1440, height: 900 },
-    { light, width: 360, height: 740 },
-  ]),
-)(
-  "axe finds nothing on any screen by $light light at $width px",
-  { timeout: 180_000 },
-  async ({ light, width, height }) => {
-    const { page, complaints } = await openExplorer(browser, { viewport: { width, height }, reducedMotion: "reduce" });
-    await page.evaluate((choice) => localStorage.setItem("duskline.light", choice), light);
+test.each([
+  { width: 1440, height: 900 },
+  { width: 360, height: 740 },
+])(
+  "at $width px axe finds nothing on any screen in any light, nothing is under 16 px or too wide",
+  async (viewport) => {
+    const { page, complaints } = await openPage(browser, { viewport, reducedMotion: "reduce" });
     const url = inject("explorerUrl");
-    const take = async (notebook: Notebook) => {
-      await page.goto(`${url}?shelf`);
-      await page
-        .locator("input[type=file]")
-        .setInputFiles({ name: "n.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(notebook)) });
-      await page.waitForURL(/notebook=/);
-      await page.locator("h1").waitFor();
-    };
-    const violations: string[] = [];
+    const faults: string[] = [];
     const look = async (screen: string) => {
-      violations.push(...(await found(page, screen)));
-      expect(await wide(page), `${screen} is too wide`).toBeLessThanOrEqual(0);
-      if (width > 1000) expect(await cutOff(page), `${screen} has tables that are cut off`).toEqual([]);
+      await expectFit(page, screen);
+      faults.push(...(await axeFaults(page)).map((fault) => `${screen}, ${fault}`));
     };
 
-    await take(everyKind);
+    await takeNotebook(page, everyKind);
     await page.locator("svg.strata").first().waitFor();
     await allWorkedOut(page);
+    const [heading, ruler] = [await page.locator("h1").boundingBox(), await page.locator(".ruler").boundingBox()];
+    expect(heading!.y + heading!.height).toBeLessThan(ruler!.y);
     await page.locator("#plan").getByRole("button", { name: "All fields" }).click();
     await page.locator("#plan .scenario-form").waitFor();
+    await page.locator("#forecast").getByRole("button", { name: "Bands in figures" }).click();
+    await page.locator("#answer").getByRole("button", { name: "Edit" }).click();
+    await page.locator("#run").getByRole("button", { name: "Table" }).click();
+    await allWorkedOut(page);
     await look("everything unfolded");
-    await take(empty);
+    if (viewport.width < 700) {
+      await page.getByRole("button", { name: "Change" }).click();
+      await look("changing by thumb");
+    } else {
+      await page.setViewportSize({ width: 1024, height: 768 });
+      await expectFit(page, "everything unfolded at 1024 px");
+      await page.setViewportSize(viewport);
+    }
+    await takeNotebook(page, empty);
     await look("empty notebook");
     await page.goto(`${url}?shelf`);
     await page.getByRole("link", { name: "Nothing on it" }).waitFor();
@@ -77,7 +80,7 @@ test.each(
     await page.goto(`${url}?notebook=never-there`);
     await page.getByRole("heading", { name: "This notebook is not opened." }).waitFor();
     await look("refused");
-    expect(violations).toEqual([]);
+    expect(faults).toEqual([]);
     expect(complaints).toEqual([]);
   },
 );

@@ -4,7 +4,8 @@ import { drivers, loadClimateTables, prepareEnsemble, readScenario } from "../..
 import { driversSentence } from "../../explorer/entries/drivers/driversWords.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain } from "./openExplorer.ts";
+import { allWorkedOut, plain, savedBytes } from "./openExplorer.ts";
+import { exampleWith, openExample } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -13,13 +14,13 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 test("drivers says what the engine says: what decides most, each share, and what to switch off first", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["drivers"]);
   await allWorkedOut(page);
   const read = readScenario(EXAMPLE);
   if (!read.ok) throw new Error("reads");
   const ready = prepareEnsemble(read.scenario, { climate: await loadClimateTables() }, "4127");
   if (!ready.ok) throw new Error("prepares");
-  const report = drivers(ready.ensemble, 300)!;
+  const report = drivers(ready.ensemble, exampleWith().members)!;
   const entry = page.locator("#drivers");
   expect(plain(await entry.locator(".verdict").textContent())).toBe(plain(driversSentence(report)));
   const [shares, ends, shedding] = [0, 1, 2].map((k) => entry.locator("table").nth(k).locator("tbody"));
@@ -40,20 +41,18 @@ test("drivers says what the engine says: what decides most, each share, and what
 });
 
 test("another scenario is looked into, and the figures leave as CSV", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["drivers"]);
   await allWorkedOut(page);
   const entry = page.locator("#drivers");
   const before = await entry.locator(".verdict").textContent();
   await entry.getByLabel("Scenario that is looked into").selectOption("meadow");
   await allWorkedOut(page);
   expect(await entry.locator(".verdict").textContent()).not.toBe(before);
-  const [download] = await Promise.all([
-    page.waitForEvent("download"),
-    entry.getByRole("button", { name: "CSV" }).click(),
-  ]);
+  const downloading = page.waitForEvent("download");
+  await entry.getByRole("button", { name: "CSV" }).click();
+  const download = await downloading;
   expect(download.suggestedFilename()).toBe("roof-and-meadow-drivers.csv");
-  let text = "";
-  for await (const piece of await download.createReadStream()) text += String(piece);
+  const text = (await savedBytes(download)).toString("utf8");
   expect(text).toContain("The weather,");
   expect(text).toMatch(/^HF run position,/m);
 });

@@ -1,10 +1,10 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Change, localMoment, type Trace } from "../../engine/index.ts";
 import { EXAMPLE, exampleRun } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain, settled } from "./openExplorer.ts";
+import { allWorkedOut, openExplorer, plain, savedBytes, settled } from "./openExplorer.ts";
+import { openExample } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -46,7 +46,7 @@ test("opens on the example with the engine's own verdict, without an error or a 
 });
 
 test("a bigger bank, more panels, another sky and the variant give what the engine gives for them", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run", "days"]);
   const before = await answer(page);
   const growth = (factor: number): Change[] => [
     { at: "bank.internalResistanceOhm", to: EXAMPLE.bank.internalResistanceOhm! / factor },
@@ -77,7 +77,7 @@ test("a bigger bank, more panels, another sky and the variant give what the engi
 });
 
 test("the curve before an edit stays, dotted; undo and redo go back and forth by keyboard and by button", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   const first = await answer(page);
   expect(await page.locator("#run path.before").count()).toBe(0);
   await box(page, "Ampere-hours of one block").fill("560");
@@ -100,7 +100,7 @@ test("the curve before an edit stays, dotted; undo and redo go back and forth by
 });
 
 test("a wrong value is said beside its blank, the last good picture stays and stands back", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   const good = await answer(page);
   const ah = box(page, "Ampere-hours of one block");
   await ah.fill("90000");
@@ -111,11 +111,9 @@ test("a wrong value is said beside its blank, the last good picture stays and st
   expect(await ah.getAttribute("aria-invalid")).toBe("true");
   expect(await ah.getAttribute("aria-describedby")).toBe(await sentence.getAttribute("id"));
   expect(await answer(page)).toBe(good);
-  await page.waitForTimeout(400);
-  const opacity = await page
-    .locator(".strata path.charge")
-    .evaluate((path) => getComputedStyle(path.parentElement!).opacity);
-  expect(Number(opacity)).toBeCloseTo(0.4, 2);
+  const charge = page.locator(".strata path.charge");
+  const opacity = () => charge.evaluate((path) => Number(getComputedStyle(path.parentElement!).opacity));
+  await expect.poll(opacity).toBeCloseTo(0.4, 2);
   await ah.fill("28x");
   await page.locator("#plan").getByText('A block is "28x"').waitFor();
   await ah.fill("280");
@@ -124,7 +122,7 @@ test("a wrong value is said beside its blank, the last good picture stays and st
 });
 
 test("an instant is read by keyboard alone: quarters, six hours, the next night, both ends", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["run"]);
   const run = await exampleRun();
   const { grid, nights } = run.prepared;
   const reader = page.getByRole("slider", { name: /Read an instant/ });
@@ -153,7 +151,7 @@ test("an instant is read by keyboard alone: quarters, six hours, the next night,
 });
 
 test("hovering reads the instant under the pointer and leaving puts it away", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["run"]);
   await page.locator("#run .reader").hover({ position: { x: 9 * 36, y: 60 } });
   expect(plain(await page.locator(".tag").textContent())).toBe("Fri 9 12:00");
   await page.mouse.move(5, 5);
@@ -161,7 +159,7 @@ test("hovering reads the instant under the pointer and leaving puts it away", as
 });
 
 test("the reserve moves by keys and by dragging, and the verdict follows", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   const grip = page.getByRole("slider", { name: "Reserve" });
   await grip.focus();
   await page.keyboard.press("ArrowUp");
@@ -180,7 +178,7 @@ test("the reserve moves by keys and by dragging, and the verdict follows", async
 });
 
 test("three lights: the system's wish first, then the last choice", async () => {
-  const { page } = await openExplorer(browser, { colorScheme: "dark" });
+  const { page } = await openExample(browser, ["run"], { colorScheme: "dark" });
   const light = () => page.evaluate(() => document.documentElement.dataset.light);
   expect(await light()).toBe("dusk");
   await page.getByRole("button", { name: "Light: Dusk" }).click();
@@ -192,51 +190,11 @@ test("three lights: the system's wish first, then the last choice", async () => 
   expect(await light()).toBe("day");
 });
 
-test.each(
-  ["day", "dusk", "red"].flatMap((light) => [
-    { light, width: 1440, height: 900 },
-    { light, width: 360, height: 740 },
-  ]),
-)("axe finds nothing at $width px by $light light, with the table open", async ({ light, width, height }) => {
-  const { page } = await openExplorer(browser, { viewport: { width, height }, reducedMotion: "reduce" });
-  await page.evaluate((choice) => localStorage.setItem("duskline.light", choice), light);
-  await page.reload();
-  await settled(page);
-  await page.locator("#forecast").getByRole("button", { name: "Bands in figures" }).click();
-  await page.locator("#answer").getByRole("button", { name: "Edit" }).click();
-  await allWorkedOut(page);
-  await page.locator("#run").getByRole("button", { name: "Table" }).click();
-  if (width < 700) await page.getByRole("button", { name: "Change" }).click();
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target).join(" ")}`)).toEqual([]);
-});
-
-test.each([
-  { width: 360, height: 740 },
-  { width: 1024, height: 768 },
-  { width: 1440, height: 900 },
-])("at $width px nothing is smaller than 16 px and nothing sticks out sideways", async (viewport) => {
-  const { page } = await openExplorer(browser, { viewport });
-  const { small, overflowPx } = await page.evaluate(() => {
-    const texts = [...document.querySelectorAll("body *")].filter((element) =>
-      [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent!.trim() !== ""),
-    );
-    return {
-      small: texts
-        .filter((element) => !element.matches("script, style, noscript"))
-        .filter((element) => Number.parseFloat(getComputedStyle(element).fontSize) < 16)
-        .map((element) => element.outerHTML.slice(0, 80)),
-      overflowPx: document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    };
-  });
-  expect(small).toEqual([]);
-  expect(overflowPx).toBeLessThanOrEqual(0);
-  const [heading, ruler] = [await page.locator("h1").boundingBox(), await page.locator(".ruler").boundingBox()];
-  expect(heading!.y + heading!.height).toBeLessThan(ruler!.y);
-});
-
 test("a phone keeps 9 px to the hour, scrolls in time, reads by scrubber and dragging, and changes by thumb", async () => {
-  const { page } = await openExplorer(browser, { viewport: { width: 360, height: 740 }, hasTouch: true });
+  const { page } = await openExample(browser, ["forecast", "plan", "run"], {
+    viewport: { width: 360, height: 740 },
+    hasTouch: true,
+  });
   expect(await page.locator("svg.strata").getAttribute("width")).toBe(String(96 * 9));
   const time = page.getByRole("slider", { name: "Time" });
   const scrollLeft = () => page.locator("#run .section-scroll").evaluate((element) => element.scrollLeft);
@@ -269,7 +227,7 @@ test("a phone keeps 9 px to the hour, scrolls in time, reads by scrubber and dra
 });
 
 test("typing is never held up, and the last of many edits is the one that is shown", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   const ah = box(page, "Ampere-hours of one block");
   await ah.focus();
   for (let i = 0; i < 25; i++) await page.keyboard.press("ArrowUp");
@@ -286,17 +244,12 @@ test("typing is never held up, and the last of many edits is the one that is sho
 });
 
 test("tables and files carry the same numbers as the picture", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["run", "days"]);
   const run = await exampleRun();
   const save = async (entry: string, name: string) => {
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.locator(entry).getByRole("button", { name }).click(),
-    ]);
-    const stream = await download.createReadStream();
-    let text = "";
-    for await (const piece of stream) text += String(piece);
-    return text;
+    const downloading = page.waitForEvent("download");
+    await page.locator(entry).getByRole("button", { name }).click();
+    return (await savedBytes(await downloading)).toString("utf8");
   };
   const csv = await save("#run", "CSV");
   expect(csv.split("\n")).toHaveLength(run.prepared.grid.steps + 1);

@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { type PreviewServer, preview } from "vite";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, plain, settled } from "./openExplorer.ts";
+import { allWorkedOut, overhangPx, plain, settled } from "./openExplorer.ts";
 
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true };
 const BEFORE_THE_EVENT = new Date("2026-09-01T10:00:00Z");
@@ -15,8 +15,6 @@ const stop = async () => {
   (server.httpServer as { closeAllConnections?: () => void }).closeAllConnections?.();
   await server.close();
 };
-const overhangPx = (page: Page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 const keptReading = (page: Page) => page.locator("#readings .readings-list li");
 
 beforeAll(async () => {
@@ -28,9 +26,7 @@ afterAll(async () => {
   await stop();
 });
 
-test("in the field, on a phone without a network, a reading is typed, learned from, and still there after a reload", {
-  timeout: 240_000,
-}, async () => {
+test("in the field, on a phone without a network, a reading is typed, learned from, and still there after a reload", async () => {
   const page = await (await browser.newContext({ ...PHONE, reducedMotion: "reduce" })).newPage();
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));

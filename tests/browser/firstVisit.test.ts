@@ -73,9 +73,7 @@ test("whatever on the page reads a scenario brings the table of zones along, and
   expect(withAll(starting("index"), null).has(asks)).toBe(false);
 });
 
-test("a place that leaves its zone open has it looked up, and its answer is the same", {
-  timeout: 120_000,
-}, async () => {
+test("a place that leaves its zone open has it looked up, and its answer is the same", async () => {
   const answers: string[] = [];
   for (const isOpen of [false, true]) {
     const notebook = notebookWith(exampleNotebook("probe").entries.filter(({ kind }) => kind === "forecast"));

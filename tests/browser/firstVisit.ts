@@ -50,7 +50,7 @@ export async function firstVisit(
     paintMs: performance.getEntriesByName("first-contentful-paint")[0]!.startTime,
     fromMs: performance.timeOrigin,
   }));
-  await page.locator(".page:not(.working)").waitFor({ timeout: 60_000 });
+  await page.locator(".page:not(.working)").waitFor();
   const { fromMs, ...marks } = times;
   const firstMs = new Map<string, number>();
   for (const request of requests) {

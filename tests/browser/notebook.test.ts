@@ -1,4 +1,3 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import {
@@ -13,7 +12,9 @@ import {
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain, settled } from "./openExplorer.ts";
+import { axeFaults } from "./looks.ts";
+import { allWorkedOut, openExplorer, plain, savedBytes, settled } from "./openExplorer.ts";
+import { openExample } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -53,7 +54,7 @@ test("the odds on the page, in its notes and in its comparison are the engine's 
 });
 
 test("editing the base moves the words, the bands and what is based on it; undo brings them back", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["answer", "forecast", "plan", "run"]);
   await allWorkedOut(page);
   const before = await text(page, "h1");
   const note = await text(page, "#answer .note-text");
@@ -68,7 +69,7 @@ test("editing the base moves the words, the bands and what is based on it; undo 
 });
 
 test("entries are added between two, moved by keyboard and by dragging, folded, copied, removed and brought back", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["answer", "forecast", "plan", "days"]);
   const first = await order(page);
   await page.getByLabel("Add an entry between A and B").click();
   await page.locator(".add-entry[open]").getByRole("button", { name: /^Note/ }).click();
@@ -100,7 +101,7 @@ test("entries are added between two, moved by keyboard and by dragging, folded, 
 });
 
 test("a scenario is based on another, changed in all its fields, and said in words", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   await page.locator("#plan").getByRole("button", { name: "Base another on it" }).click();
   const made = page.locator("#scenario");
   await made.getByLabel("Name").fill("Roof with more panels");
@@ -117,7 +118,7 @@ test("a scenario is based on another, changed in all its fields, and said in wor
 });
 
 test("what was changed is there again after a reload, on the shelf, and can be copied, deleted and put back", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["run"]);
   await page.getByLabel("Title of the notebook").fill("Our autumn weekend");
   await page.getByLabel("Title of the notebook").press("Enter");
   await page.getByText("All kept in this browser.").waitFor();
@@ -133,15 +134,14 @@ test("what was changed is there again after a reload, on the shelf, and can be c
   expect(await page.locator(".shelf li").count()).toBe(1);
   await page.getByRole("button", { name: "Put it back" }).click();
   await page.getByRole("link", { name: "Our autumn weekend, copy" }).waitFor();
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id }) => id)).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
   expect(complaints).toEqual([]);
 });
 
 test("two tabs on one notebook notice one another", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["run"]);
   const other = await page.context().newPage();
-  await other.goto(inject("explorerUrl"));
+  await other.goto(page.url());
   await settled(other);
   await page.getByLabel("Title of the notebook").fill("Told to the other tab");
   await page.getByLabel("Title of the notebook").press("Enter");
@@ -151,13 +151,9 @@ test("two tabs on one notebook notice one another", async () => {
 
 test("files: a notebook goes out and comes in; hostile, newer and oversized ones are refused and said", async () => {
   const { page } = await openExplorer(browser);
-  const [download] = await Promise.all([
-    page.waitForEvent("download"),
-    page.getByRole("button", { name: "Save file" }).first().click(),
-  ]);
-  const stream = await download.createReadStream();
-  let saved = "";
-  for await (const piece of stream) saved += String(piece);
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save file" }).first().click();
+  const saved = (await savedBytes(await downloading)).toString("utf8");
   expect(JSON.parse(saved)).toEqual(JSON.parse(JSON.stringify(exampleNotebook("example"))));
   await page.getByRole("link", { name: "Shelf" }).click();
   const give = (content: string) =>
@@ -197,7 +193,7 @@ test("a browser that keeps nothing still works, says so and offers a file", asyn
 });
 
 test("on paper there are no controls and the ink is black", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["forecast", "run"]);
   await page.emulateMedia({ media: "print" });
   expect(await page.getByRole("button", { name: "Undo" }).isVisible()).toBe(false);
   expect(await page.locator("#forecast .acts").isVisible()).toBe(false);
@@ -206,7 +202,7 @@ test("on paper there are no controls and the ink is black", async () => {
 });
 
 test("what is being typed stays while results come in", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["answer", "forecast", "plan"]);
   const boxes = [
     page.getByLabel("Title of entry B"),
     page.locator("#plan").getByLabel("Name"),

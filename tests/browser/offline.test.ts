@@ -53,9 +53,7 @@ afterEach(async () => {
   rmSync(folder, { recursive: true });
 });
 
-test("after one visit everything works with the server stopped: answers, edits, shade, map, shelf, type face", {
-  timeout: 120_000,
-}, async () => {
+test("after one visit everything works with the server stopped: answers, edits, shade, map, shelf, type face", async () => {
   const { page, complaints } = await visited();
   const port = Number(new URL(url).port);
   await stop();
@@ -87,7 +85,7 @@ test("after one visit everything works with the server stopped: answers, edits, 
   await serve(port);
 });
 
-test("a newer version is put by, offered, and taken only when somebody asks for it", { timeout: 120_000 }, async () => {
+test("a newer version is put by, offered, and taken only when somebody asks for it", async () => {
   const { context, page } = await visited("?shelf");
   await page.getByRole("button", { name: "Put the example here" }).click();
   await page.locator(".shelf li a").waitFor();

@@ -1,12 +1,26 @@
-import type { Browser, BrowserContextOptions } from "playwright-core";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { inject } from "vitest";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import type { Entry, Notebook } from "../../explorer/notebook/notebook.ts";
-import { type OpenPage, openExplorer } from "./openExplorer.ts";
+import { type OpenPage, openPage, settled } from "./openExplorer.ts";
 
-/** The example's scenarios with other entries, and fewer skies so that tests are quick. */
+/** Skies of a notebook in which no figure is looked at. */
+const FEW_MEMBERS = 100;
+
+/** All entries of the example. */
+export const EXAMPLE_IDS: readonly string[] = exampleNotebook("probe").entries.map(({ id }) => id);
+
+/** The example's scenarios with other entries and few skies. */
 export function notebookWith(entries: readonly Entry[]): Notebook {
-  return { ...exampleNotebook("probe"), title: "Probe", members: 200, entries: [...entries] };
+  return { ...exampleNotebook("probe"), title: "Probe", members: FEW_MEMBERS, entries: [...entries] };
+}
+
+/** The example with few skies and only those of its entries that a test looks at, in the example's order. */
+export function exampleWith(...ids: readonly string[]): Notebook {
+  const { entries } = exampleNotebook("probe");
+  const absent = ids.filter((id) => !entries.some((entry) => entry.id === id));
+  if (absent.length > 0) throw new Error(`the example has no entry ${absent.join(", ")}`);
+  return notebookWith(entries.filter(({ id }) => ids.includes(id)));
 }
 
 /** Opens a notebook from a file, by way of the shelf, and waits until its first entry is there. */
@@ -15,20 +29,29 @@ export async function openNotebook(
   notebook: Notebook,
   options: BrowserContextOptions = {},
 ): Promise<OpenPage> {
-  const opened = await openExplorer(browser, options);
-  const { page } = opened;
+  const opened = await openPage(browser, options);
+  await takeNotebook(opened.page, notebook);
+  return opened;
+}
+
+/** Opens the shelf, gives it a notebook's file, and waits until its first entry is there. */
+export async function takeNotebook(page: Page, notebook: Notebook): Promise<void> {
   await page.goto(`${inject("explorerUrl")}?shelf`);
   await page
     .locator("input[type=file]")
     .setInputFiles({ name: "probe.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(notebook)) });
-  await page.waitForURL(/notebook=probe/);
-  await page.locator(`#${notebook.entries[0]!.id}`).waitFor();
-  return opened;
+  await page.waitForURL(/notebook=/);
+  const [first] = notebook.entries;
+  await page.locator(first === undefined ? "h1" : `#${first.id}`).waitFor();
 }
 
-/** Shows the page in a light; the button for it is tested elsewhere and stands in other places on a phone. */
-export async function turnLight({ page }: OpenPage, light: "day" | "dusk" | "red"): Promise<void> {
-  await page.evaluate((name) => {
-    document.documentElement.dataset.light = name;
-  }, light);
+/** Opens the example with few skies and only these of its entries, and waits until the picture of its run is there, if it has one. */
+export async function openExample(
+  browser: Browser,
+  ids: readonly string[],
+  options: BrowserContextOptions = {},
+): Promise<OpenPage> {
+  const opened = await openNotebook(browser, exampleWith(...ids), options);
+  if (ids.includes("run")) await settled(opened.page);
+  return opened;
 }

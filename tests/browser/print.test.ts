@@ -1,7 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain } from "./openExplorer.ts";
+import { allWorkedOut, plain } from "./openExplorer.ts";
+import { EXAMPLE_IDS, exampleWith, openNotebook } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -12,11 +13,11 @@ afterAll(() => browser?.close());
 test.each(["day", "dusk", "red"])(
   "on paper the %s sheet is black on white, without controls, and ends with what was assumed",
   async (light) => {
-    const { page } = await openExplorer(browser);
+    const { page } = await openNotebook(browser, exampleWith(...EXAMPLE_IDS));
     await allWorkedOut(page);
     for (let turns = 0; (await page.locator("html").getAttribute("data-light")) !== light && turns < 3; turns++)
       await page.getByRole("button", { name: /^Light:/ }).click();
-    await page.waitForTimeout(2000); // the words for paper are fetched when the page has come to rest
+    await page.locator(".print-end").waitFor({ state: "attached" }); // the words for paper are fetched when the page has come to rest
     expect(await page.locator(".print-end").isVisible()).toBe(false);
     await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
     await page.emulateMedia({ media: "print" });

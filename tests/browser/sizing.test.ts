@@ -1,4 +1,3 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import {
@@ -12,10 +11,10 @@ import {
   sizeMembers,
   sizeReport,
 } from "../../engine/index.ts";
-import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { scenarioDocument } from "../../explorer/notebook/scenarioDocument.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain } from "./openExplorer.ts";
+import { allWorkedOut, plain } from "./openExplorer.ts";
+import { exampleWith, openExample } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -23,7 +22,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-const notebook = exampleNotebook("example");
+const notebook = exampleWith("sizing");
 const found = scenarioDocument(notebook, "meadow");
 if (!found.ok) throw new Error(found.sentence);
 const meadow: ScenarioInput = found.document;
@@ -36,11 +35,14 @@ const cell = (page: Page, row: number, column: number) => page.locator(`#sizing 
 const scenarios = (page: Page) => page.getByLabel("Scenario that is sized").locator("option").allTextContents();
 
 test("the map says what the engine's map says, cell by cell, with the answers in sentences", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["sizing"]);
   await allWorkedOut(page);
   const ready = prepareSizes(meadow, across!, up!, { climate: await loadClimateTables() }, notebook.seed);
   if (!ready.ok) throw new Error(ready.problems[0]!.message);
-  const report = sizeReport(ready.map, sizeMembers(ready.map, 0, 500), { targetShare: 0.95, autonomyDays: 2 });
+  const report = sizeReport(ready.map, sizeMembers(ready.map, 0, notebook.members), {
+    targetShare: 0.95,
+    autonomyDays: 2,
+  });
   expect(await text(page, "#sizing .verdict")).toBe(plain(report.sentences[0]!));
   const said = await text(page, "#sizing .size-said");
   for (const sentence of report.sentences.slice(1)) expect(said).toContain(plain(sentence));
@@ -62,13 +64,13 @@ test("the map says what the engine's map says, cell by cell, with the answers in
   if (!read.ok) throw new Error("reads");
   const one = prepareEnsemble(read.scenario, { climate: await loadClimateTables() }, notebook.seed);
   if (!one.ok) throw new Error("prepares");
-  const held = runMembers(one.ensemble, 0, 500).outcomes.belowFromStep.filter((step) => step < 0).length;
+  const held = runMembers(one.ensemble, 0, notebook.members).outcomes.belowFromStep.filter((step) => step < 0).length;
   expect(report.rows[2]!.cells[4]!.holds.count).toBe(held);
   expect(complaints).toEqual([]);
 });
 
 test("by keyboard alone: from cell to cell with the arrows, and Enter makes a scenario with its two changes in words", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["sizing"]);
   await allWorkedOut(page);
   const before = await scenarios(page);
   await cell(page, 1, 3).focus();
@@ -93,7 +95,7 @@ test("by keyboard alone: from cell to cell with the arrows, and Enter makes a sc
 });
 
 test("a click on the map makes the scenario that lies there; the button does the same", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["sizing"]);
   await allWorkedOut(page);
   const before = (await scenarios(page)).length;
   const map = page.locator("#sizing svg.size-map");
@@ -108,7 +110,7 @@ test("a click on the map makes the scenario that lies there; the button does the
 });
 
 test("another target moves the stair, another field makes another map, and what is wrong is said", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["sizing"]);
   await allWorkedOut(page);
   const sizing = page.locator("#sizing");
   const enough = () => sizing.locator("td.size-meets").count();
@@ -132,15 +134,4 @@ test("another target moves the stair, another field makes another map, and what 
   await sizing.getByLabel("Across: values").press("Enter");
   await sizing.locator(".wrongs").waitFor();
   expect(await text(page, "#sizing .wrongs")).toMatch(/-3 but must be a number from/);
-});
-
-test.each([
-  [1440, "light"],
-  [360, "dark"],
-] as const)("axe finds nothing on the map at %i px, and nothing is wider than the page", async (width, colorScheme) => {
-  const { page } = await openExplorer(browser, { viewport: { width, height: 800 }, colorScheme });
-  await allWorkedOut(page);
-  const { violations } = await new AxeBuilder({ page }).include("#sizing").include("#drivers").analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120))}`)).toEqual([]);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
 });

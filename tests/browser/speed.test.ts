@@ -3,7 +3,8 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { loadClimateTables, oddsReport, prepareEnsemble, readScenario, runMembers } from "../../engine/index.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain } from "./openExplorer.ts";
+import { allWorkedOut, plain } from "./openExplorer.ts";
+import { exampleWith, openExample } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -19,14 +20,16 @@ async function held(blockAh: number): Promise<string> {
   if (!read.ok) throw new Error(read.problems[0]!.message);
   const ready = prepareEnsemble(read.scenario, { climate: await loadClimateTables() }, "4127");
   if (!ready.ok) throw new Error(ready.problems[0]!.message);
-  return String(Math.round(100 * oddsReport(ready.ensemble, runMembers(ready.ensemble, 0, 1000)).holds.share));
+  return String(
+    Math.round(100 * oddsReport(ready.ensemble, runMembers(ready.ensemble, 0, exampleWith().members)).holds.share),
+  );
 }
 
 test("typing goes on while the workers work, and of many edits the last one is what the page ends with", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["forecast", "plan"]);
   for (let ah = 300; ah < 330; ah += 3) await box(page).fill(String(ah));
   await box(page).fill("");
-  await page.keyboard.type("425", { delay: 20 });
+  await page.keyboard.type("425", { delay: 20 }); // as somebody types, so that work starts between two digits
   expect(await box(page).inputValue()).toBe("425");
   await allWorkedOut(page);
   expect(await headline(page)).toContain(`Roof alone, in ${await held(425)}.`);
@@ -34,7 +37,7 @@ test("typing goes on while the workers work, and of many edits the last one is w
 });
 
 test("four scenarios lie over one another, told apart by their lines and names", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["forecast"]);
   const forecast = page.locator("#forecast");
   await forecast.getByLabel("Third scenario").selectOption({ label: "Roof, two blocks" });
   await forecast.getByLabel("Fourth scenario").selectOption({ label: "Roof alone" });
@@ -58,7 +61,7 @@ test("four scenarios lie over one another, told apart by their lines and names",
 });
 
 test("work is stopped and taken up again; what is known so far stays", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["forecast"]);
   await allWorkedOut(page);
   const before = await headline(page);
   await page.getByLabel("Skies drawn").selectOption("3000");

@@ -1,8 +1,10 @@
 import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { keptText } from "./keptText.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { allWorkedOut, openExplorer, plain, settled } from "./openExplorer.ts";
+import { allWorkedOut, openPage, plain, savedBytes, settled } from "./openExplorer.ts";
+import { openExample } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -12,10 +14,8 @@ afterAll(() => browser?.close());
 
 const url = () => inject("explorerUrl");
 
-test("six questions, answered by keyboard, end in a verdict; it prints without its controls", {
-  timeout: 120_000,
-}, async () => {
-  const { page, complaints } = await openExplorer(browser);
+test("six questions, answered by keyboard, end in a verdict; it prints without its controls", async () => {
+  const { page, complaints } = await openPage(browser);
   await page.goto(`${url()}?new`);
   const map = page.getByRole("application", { name: /^Map/ });
   await map.focus();
@@ -37,9 +37,7 @@ test("six questions, answered by keyboard, end in a verdict; it prints without i
   expect(complaints).toEqual([]);
 });
 
-test("where nothing can be kept, the six questions still end in a verdict, and the file is offered", {
-  timeout: 120_000,
-}, async () => {
+test("where nothing can be kept, the six questions still end in a verdict, and the file is offered", async () => {
   const context = await browser.newContext();
   await context.addInitScript(() => {
     const open = () => {
@@ -57,22 +55,22 @@ test("where nothing can be kept, the six questions still end in a verdict, and t
 });
 
 test("a tab that is killed in the middle of typing has lost nothing that stood on the page", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   await page.getByRole("textbox", { name: "Ampere-hours of one block" }).first().fill("135");
-  await page.waitForTimeout(500); // a person cannot be quicker, and a change is kept within milliseconds
+  await expect.poll(() => keptText(page)).toContain('"blockAh":135'); // milliseconds later
   // No farewell: the process that shows the page is gone at once, and never answers the one who asked for it.
   const devtools = await page.context().newCDPSession(page);
   const crashed = page.waitForEvent("crash");
   void devtools.send("Page.crash").catch(() => {});
   await crashed;
   const again = await page.context().newPage();
-  await again.goto(url());
+  await again.goto(page.url());
   await settled(again);
   expect(await again.getByRole("textbox", { name: "Ampere-hours of one block" }).first().inputValue()).toBe("135");
 });
 
 test("lengths are shown and typed in feet where somebody prefers them, and stay metres in the file", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["plan", "run"]);
   await page.getByLabel("Shown in").selectOption("imperial");
   await page.locator("#plan").getByRole("button", { name: "All fields" }).click();
   await page
@@ -86,17 +84,17 @@ test("lengths are shown and typed in feet where somebody prefers them, and stay 
     .waitFor();
   await page.reload();
   expect(await page.getByLabel("Shown in").inputValue()).toBe("imperial");
-  const [download] = await Promise.all([
-    page.waitForEvent("download"),
-    page.getByRole("button", { name: "Save file" }).first().click(),
-  ]);
-  const saved = JSON.parse(readFileSync(await download.path(), "utf8")) as { scenarios: { document: unknown }[] };
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save file" }).first().click();
+  const saved = JSON.parse((await savedBytes(await downloading)).toString("utf8")) as {
+    scenarios: { document: unknown }[];
+  };
   const written = JSON.parse(readFileSync("scenarios/walnut-grove.json", "utf8")) as { obstacles: unknown };
   expect(saved.scenarios[0]!.document).toMatchObject({ obstacles: written.obstacles });
 });
 
 test("a scenario that is used stays and says why; one that nothing needs is deleted, and undo brings it back", async () => {
-  const { page } = await openExplorer(browser);
+  const { page } = await openExample(browser, ["forecast", "plan", "run"]);
   await page.locator("#plan").getByRole("button", { name: "Delete scenario" }).click();
   await page.locator("#plan").getByText("It stays: roof and meadow is based on it.", { exact: false }).waitFor();
   await page.locator("#plan").getByRole("button", { name: "Base another on it" }).click();
@@ -107,7 +105,7 @@ test("a scenario that is used stays and says why; one that nothing needs is dele
 });
 
 test("a weather file dropped on the sheet becomes the weather of the plan, and goes with the notebook", async () => {
-  const { page, complaints } = await openExplorer(browser);
+  const { page, complaints } = await openExample(browser, ["forecast", "plan", "run"]);
   const lines = ["# latitude: 47", "# longitude: 15.5", "# utcOffset: 1", "time,ghi,temp_c"];
   for (let hour = 0; hour < 90 * 24; hour++) {
     const clock = new Date(Date.UTC(2026, 8, 1) + hour * 3_600_000).toISOString().slice(0, 16);

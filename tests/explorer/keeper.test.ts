@@ -6,7 +6,8 @@ import type { NotebookStore } from "../../explorer/store/notebookStore.ts";
 
 const example = exampleNotebook("example");
 const titled = (title: string): Notebook => ({ ...example, title });
-const settled = () => new Promise((resolve) => setTimeout(resolve, 5));
+/** Until every promise that waits for no clock has been kept: the store is in memory. */
+const settled = () => new Promise((resolve) => setImmediate(resolve));
 
 /** A store that keeps revisions as the browser's does. */
 function memoryStore(): NotebookStore & { kept: Map<string, { notebook: Notebook; revision: number }> } {

@@ -1,12 +1,8 @@
 import { createComputed, createRoot } from "solid-js";
-import { expect, test, vi } from "vitest";
+import { expect, test } from "vitest";
 import type { Answer, Desk, Orders, Report, Want } from "../../explorer/results/desk.ts";
 import { makeResults } from "../../explorer/results/makeResults.ts";
 import { EXAMPLE } from "./exampleRun.ts";
-
-// Node is given the library's half for servers, in which nothing ever changes.
-// @ts-expect-error The package does not describe its files one by one.
-vi.mock("solid-js", () => import("solid-js/dist/solid.js"));
 
 const want = (key: string): Want => ({ key, kind: "odds", document: EXAMPLE, seed: "1", members: 1000 });
 const picture = (name: string) => ({ kind: "odds", picture: { name } }) as unknown as Answer;

@@ -3,14 +3,17 @@
  * range, in a scenario in which it should matter; some result must move. What is for people only, and what only an
  * ensemble reads, is named, and is shown to be just that.
  */
+import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
 import { limits } from "../../engine/checks/limits.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
 import { oddsReport, runMembers } from "../../engine/run/odds.ts";
+import { prepare } from "../../engine/run/prepare.ts";
 import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
+import { makeReuse } from "../../engine/run/reuse.ts";
 import type { Surroundings } from "../../engine/run/surroundings.ts";
-import { trace } from "../../engine/run/trace.ts";
+import { type Trace, tracePrepared } from "../../engine/run/trace.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
@@ -85,9 +88,6 @@ interface Leaf {
   readonly node: SchemaNode;
 }
 
-/** Hundreds of runs: seconds on an idle machine, a minute and more on a busy one. */
-const PATIENCE = { timeout: 300_000 };
-
 const SCHEMA = scenarioInputSchema();
 
 /** Every single value of a document with the field of the format that it fills. */
@@ -152,35 +152,53 @@ const file = readWeatherFile(WEATHER_CSV, "hours.csv");
 if (!file.ok) throw new Error(file.problems[0]!.message);
 const around: Surroundings = { climate, weatherFile: file.file };
 
-const hash = (value: unknown) =>
-  JSON.stringify(value, (key, inner: unknown) => {
-    if (key === "sentences" || key === "name" || key === "minimumV") return undefined; // words, or the input itself
-    return ArrayBuffer.isView(inner) ? Array.from(inner as Float64Array) : inner;
-  });
+/** Fingerprint of all figures in a value. Words, and what is only the input again, do not count. */
+const hash = (value: unknown) => {
+  const print = createHash("sha1");
+  const visit = (at: unknown): void => {
+    if (ArrayBuffer.isView(at)) print.update(new Uint8Array(at.buffer, at.byteOffset, at.byteLength));
+    else if (at !== null && typeof at === "object") {
+      for (const [key, inner] of Object.entries(at)) {
+        if (key === "sentences" || key === "name" || key === "minimumV") continue;
+        print.update(`${key}:`);
+        visit(inner);
+      }
+    } else print.update(`${JSON.stringify(at)},`);
+  };
+  visit(value);
+  return print.digest("hex");
+};
+
+/** What scenarios that differ in one field share is prepared once; that it is theirs, `reuse.test.ts` sees to. */
+const reuse = makeReuse(200);
+
+/** One run, or why there is none; null where the document is refused. */
+function traceOf(document: unknown): Trace | string | null {
+  const read = readScenario(document);
+  if (!read.ok) return null;
+  const ready = prepare(read.scenario, around, reuse);
+  return ready.ok ? tracePrepared(ready.prepared) : hash(ready.problems);
+}
 
 /** All that one run says in figures; null where the document is refused. */
 function runOf(document: unknown): string | null {
-  const read = readScenario(document);
-  if (!read.ok) return null;
-  const run = trace(read.scenario, around);
-  if (!run.ok) return hash(run.problems);
-  const { record, details, verdict, days, prepared } = run.trace;
+  const run = traceOf(document);
+  if (run === null || typeof run === "string") return run;
+  const { record, details, verdict, days, prepared } = run;
   return hash([record, details, verdict, days, prepared.grid.zone === "" ? 0 : prepared.grid.localMinute]);
 }
 
 /** What the limits of one run say in figures. */
 function limitsOf(document: unknown): string | null {
-  const read = readScenario(document);
-  if (!read.ok) return null;
-  const run = trace(read.scenario, around);
-  return run.ok ? hash(limits(run.trace)) : hash(run.problems);
+  const run = traceOf(document);
+  return run === null || typeof run === "string" ? run : hash(limits(run));
 }
 
 /** What a small ensemble says in figures. */
 function ensembleOf(document: unknown): string | null {
   const read = readScenario(document);
   if (!read.ok) return null;
-  const ready = prepareEnsemble(read.scenario, around, "every field");
+  const ready = prepareEnsemble(read.scenario, around, "every field", reuse);
   if (!ready.ok) return null;
   return hash(oddsReport(ready.ensemble, runMembers(ready.ensemble, 0, 12)));
 }
@@ -222,13 +240,13 @@ function moving(results: (document: unknown) => string | null, fields: ReadonlyS
   return moved;
 }
 
-test("every field that describes the plan moves some figure of a run", PATIENCE, () => {
+test("every field that describes the plan moves some figure of a run", () => {
   const fields = new Set(wanted.filter((field) => !ENSEMBLE_ONLY.test(field) && !LIMITS_ONLY.has(field)));
   const moved = moving(runOf, fields);
   expect([...fields].filter((field) => !moved.has(field))).toEqual([]);
 });
 
-test("what only an ensemble reads moves an ensemble and no run", PATIENCE, () => {
+test("what only an ensemble reads moves an ensemble and no run", () => {
   const fields = new Set(wanted.filter((field) => ENSEMBLE_ONLY.test(field)));
   expect(fields.size).toBeGreaterThan(10);
   const moved = moving(ensembleOf, fields);
@@ -236,7 +254,7 @@ test("what only an ensemble reads moves an ensemble and no run", PATIENCE, () =>
   expect([...moving(runOf, fields)]).toEqual([]);
 });
 
-test("what only the limits read moves a limit and no run", PATIENCE, () => {
+test("what only the limits read moves a limit and no run", () => {
   const moved = moving(limitsOf, LIMITS_ONLY);
   expect([...LIMITS_ONLY].filter((field) => !moved.has(field))).toEqual([]);
   expect([...moving(runOf, LIMITS_ONLY)]).toEqual([]);
@@ -250,7 +268,7 @@ test("the main feed's cable moves a limit, and a run's volts at the radio", () =
   expect(runOf(longer)).not.toBe(runOf(direct));
 });
 
-test("what is for people moves no figure", PATIENCE, () => {
+test("what is for people moves no figure", () => {
   const fields = new Set([...FOR_PEOPLE].filter((field) => !/\.(format|version)$/.test(field)));
   expect([...moving(runOf, fields)]).toEqual([]);
 });

@@ -51,7 +51,7 @@ test("whatever is changed, members run with what is kept are those run anew", ()
   // And the first one again, after all that the others may have written into what it shares with them.
   expect(bits(base.scenario, reuse)).toEqual(bits(base.scenario));
   expect(compared).toBeGreaterThan(100);
-}, 240_000);
+});
 
 test("a scenario that differs in its bank shares sky, panels and operators, and no more is kept than was asked", () => {
   const made: string[] = [];

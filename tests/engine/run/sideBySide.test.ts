@@ -10,6 +10,7 @@ import { ROW_SLOTS, type RunRows } from "../../../engine/run/runRows.ts";
 import { lanesFor, type StepMembers, stepMember, stepMembers } from "../../../engine/run/stepMember.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "../../../engine/run/stepState.ts";
 import { bitScenarios } from "../../bitScenarios.ts";
+import { bitsOf } from "../../bitsOf.ts";
 
 const FROM = 5;
 const LANES = 4;
@@ -24,14 +25,14 @@ function ensembleOf({ scenario, surroundings }: ReturnType<typeof bitScenarios>[
 function lane(run: RunRows, k: number) {
   const of = (rows: Float64Array, slots: number) => {
     const length = (rows.length / run.lanes / slots) * slots;
-    return Array.from(rows.subarray(k * length, (k + 1) * length));
+    return rows.slice(k * length, (k + 1) * length);
   };
   const state = of(run.state, STATE_SLOTS);
-  return {
+  return bitsOf({
     rows: of(run.rows, ROW_SLOTS),
     fuel: of(run.fuelLeftL, 1),
     atEnd: [STORED_AH, LAST_A, CONNECTED, DROPOUT_H].map((slot) => state[slot]), // the others are of use within a step
-  };
+  });
 }
 
 const all = bitScenarios(await loadClimateTables());
@@ -52,7 +53,7 @@ describe.each(all.map((one) => [one.name, one] as const))("%s", (_, one) => {
   }
 
   test("members side by side are the members by themselves, to the last bit", () => {
-    expect(new Set(alone.map(({ rows }) => rows.join())).size).toBe(LANES);
+    expect(new Set(alone.map(({ rows }) => rows)).size).toBe(LANES);
     for (const count of [1, 3, LANES]) expect(beside(stepMembers, count)).toEqual(alone.slice(0, count));
   });
 
@@ -63,7 +64,7 @@ describe.each(all.map((one) => [one.name, one] as const))("%s", (_, one) => {
 
   test("and all that is counted of them", () => {
     const each = Array.from({ length: 6 }, (_, k) => runMembers(ensemble, FROM + k, FROM + k + 1));
-    expect(runMembers(ensemble, FROM, FROM + 6)).toEqual(mergeOdds(each));
+    expect(bitsOf(runMembers(ensemble, FROM, FROM + 6))).toEqual(bitsOf(mergeOdds(each)));
     const pairs = pairedCharge(ensemble, ensemble, FROM, FROM + 6)!;
     expect(pairs.moreAh.every((ah) => ah === 0)).toBe(true);
   });

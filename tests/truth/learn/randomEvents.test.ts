@@ -10,7 +10,7 @@ const { events } = JSON.parse(readFileSync("tests/truth/data/learned-events.json
 const SOURCE =
   "simulated truths, members that no filter ran: a stated interval means what it says (definition of coverage)";
 /** Runs in a test; the rest is kept. */
-const RUN_AGAIN = 30;
+const RUN_AGAIN = 12;
 
 type Range = readonly [low: number, high: number];
 const isWithin = (value: number, [low, high]: Range) => value >= low && value <= high;
@@ -85,8 +85,8 @@ test(`the first ${RUN_AGAIN} events, run again, are the ones that were kept`, as
   );
   // A change of the physics moves every event a little and the resampling with it; beyond a point of charge the file is stale.
   expect(off, "run npx tsx tests/bench/measureLearning.ts and look at its figures").toBeLessThan(0.01);
-  // Binomial bounds of 30 events at 0.8: 99.9 % of samples have 16 to 30 inside.
+  // Binomial bounds of 12 events at 0.8: 99.9 % of samples have 5 to 12 inside.
   const inside = again.filter(({ truth, after }) => isWithin(truth, after)).length;
-  expect(inside).toBeGreaterThanOrEqual(16);
+  expect(inside).toBeGreaterThanOrEqual(5);
   expect(narrowing(again)).toBeLessThan(0.7);
-}, 120_000);
+});

@@ -5,11 +5,16 @@ import { fileURLToPath } from "node:url";
 import { build, preview } from "vite";
 import solid from "vite-plugin-solid";
 
-/** Builds the page with the shade entry alone on it, for no folder of the project, and serves it. */
-export async function serveShadePage(): Promise<{ readonly url: string; close(): Promise<void> }> {
-  const outDir = mkdtempSync(join(tmpdir(), "shade-page-"));
+export interface ServedPage {
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+/** Builds a page that has one part of the explorer alone on it, into no folder of the project, and serves it. */
+export async function servePage(folder: "scenarioPage" | "shadePage"): Promise<ServedPage> {
+  const outDir = mkdtempSync(join(tmpdir(), "duskline-page-"));
   const settings = {
-    root: fileURLToPath(new URL(".", import.meta.url)),
+    root: fileURLToPath(new URL(folder, import.meta.url)),
     configFile: false as const,
     base: "./",
     logLevel: "error" as const,
