@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { USUAL_MEMBERS, USUAL_SEED } from "../engine/cli/memberRange.ts";
 import { runOdds } from "../engine/cli/pool.ts";
+import { prepareEnsemble } from "../engine/ensemble/prepareEnsemble.ts";
+import { oddsReport } from "../engine/odds/odds.ts";
+import type { Odds } from "../engine/odds/wilson.ts";
 import { loadClimateTables } from "../engine/place/loadClimateTables.ts";
-import { oddsReport } from "../engine/run/odds.ts";
-import { prepareEnsemble } from "../engine/run/prepareEnsemble.ts";
-import type { Odds } from "../engine/run/wilson.ts";
 import { readScenario, readVariant } from "../engine/scenario/readScenario.ts";
 import { mdTable } from "./mdTable.ts";
 

@@ -2,6 +2,8 @@
 export * from "./actual/index.ts";
 
 export * from "./checks/index.ts";
+export * from "./drivers/index.ts";
+export * from "./ensemble/index.ts";
 export * from "./gear/index.ts";
 export * from "./learn/index.ts";
 export {
@@ -14,6 +16,7 @@ export {
   readMeterLog,
   readMeterMapping,
 } from "./meter/index.ts";
+export * from "./odds/index.ts";
 export {
   type ClimateTables,
   loadClimateNear,
@@ -21,6 +24,7 @@ export {
   readWeatherFile,
   type WeatherFile,
 } from "./place/index.ts";
+export * from "./pool/index.ts";
 export * from "./run/index.ts";
 export {
   applyChanges,
@@ -37,3 +41,5 @@ export {
   type TimeGrid,
   zoneOf,
 } from "./scenario/index.ts";
+export * from "./size/index.ts";
+export * from "./versus/index.ts";

@@ -1,9 +1,8 @@
 import "./noEval.ts";
 import { type ComponentProps, ErrorBoundary, lazy } from "solid-js";
 import { render } from "solid-js/web";
-
+import type { Notebook } from "../engine/notebook/notebook.ts";
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
-import type { Notebook } from "./notebook/notebook.ts";
 import { makeOffline } from "./offline/makeOffline.ts";
 import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
@@ -12,14 +11,14 @@ import { SHARE_PREFIX } from "./share/sharePrefix.ts";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
 import "@fontsource-variable/radio-canada/standard.css";
-import "./palette.css";
+import "../engine/drawing/palette.css";
 import "./sheet.css";
-import "./words/saidWords.css";
+import "../engine/drawing/saidWords.css";
 import "./entries.css";
 import "./phone.css";
 import "./print.css";
-import "./charts/strata.css";
-import "./drawing/drawing.css";
+import "../engine/drawing/strata.css";
+import "../engine/drawing/drawing.css";
 
 const Shelf = lazy(async () => ({ default: (await import("./page/Shelf.tsx")).Shelf }));
 const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));

@@ -1,6 +1,6 @@
+import { prepareEnsemble } from "../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../engine/odds/odds.ts";
 import { loadClimateTables } from "../engine/place/loadClimateTables.ts";
-import { runMembers } from "../engine/run/odds.ts";
-import { prepareEnsemble } from "../engine/run/prepareEnsemble.ts";
 import { bitScenarios } from "./bitScenarios.ts";
 import { type Bits, bitsOf } from "./bitsOf.ts";
 

@@ -1,6 +1,9 @@
 import { nextNormal, nextUnit, openStream, STREAM_WORDS, wordsFor } from "../chance/stream.ts";
+import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
+import { drawOperators } from "../ensemble/operators.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { MemberRoom } from "../ensemble/stepMember.ts";
 import type { MeterLog } from "../meter/meterLog.ts";
-import { makeMemberRoom } from "../run/makeMemberRoom.ts";
 import {
   CANOPY_REACH,
   crownLean,
@@ -11,10 +14,7 @@ import {
   FIGURE_YIELD_SHARE,
   SURENESS_SPREAD,
 } from "../run/memberFigures.ts";
-import { drawOperators } from "../run/operators.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../run/prepareEnsemble.ts";
 import { requireFedLoads, requireFedSky } from "../run/requireFed.ts";
-import type { MemberRoom } from "../run/stepMember.ts";
 import { stepRun } from "../run/stepRun.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";

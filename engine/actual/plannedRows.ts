@@ -1,7 +1,7 @@
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { CANOPY_REACH, FIGURE_CANOPY_NORMAL } from "../run/memberFigures.ts";
 import { INPUT_MAX_CHARGE_A, ownInputs } from "../run/memberInputs.ts";
 import type { Prepared } from "../run/prepare.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
 import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";

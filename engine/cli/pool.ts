@@ -65,7 +65,8 @@ export function runDrivers(
   return poolOf(workers).runDrivers(ensemble, members, options);
 }
 
-function poolOf(workers = Math.min(MOST_WORKERS, availableParallelism())): TaskPool {
+/** The pool of workers, kept for the next call. @param workers 0 does all in this thread; left out: one for each core, at most 8 */
+export function poolOf(workers = Math.min(MOST_WORKERS, availableParallelism())): TaskPool {
   const pool = pools.get(workers) ?? makeTaskPool(Math.max(1, workers), workers > 0 ? connectThread : connectHere);
   pools.set(workers, pool);
   return pool;

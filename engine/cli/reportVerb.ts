@@ -1,6 +1,7 @@
+import { valueOrRefused } from "../answers/refused.ts";
 import { CallError } from "./callError.ts";
 import { type Opened, surroundingsOf, textOf } from "./openScenario.ts";
-import { runOnAllCores } from "./runOnAllCores.ts";
+import { poolOf } from "./pool.ts";
 import type { Verb } from "./verb.ts";
 import { writeText } from "./writeFile.ts";
 
@@ -15,11 +16,11 @@ export const reportVerb: Verb = {
     if (typeof values.output !== "string")
       throw new CallError(`report needs the name of the file to write: duskline ${reportVerb.usage}`);
     const text = await textOf(path);
-    // The words and pictures are the explorer's; this is the one door to them, opened only when a report is asked for.
-    const { reportOfText } = await import("../../explorer/report/reportOfText.ts");
+    const { reportOfText } = await import("../report/reportOfText.ts");
     const made = await reportOfText(text, {
-      surroundings: (scenario) => surroundingsOf(path, scenario),
-      run: (ensemble, members) => runOnAllCores(ensemble, String(members)),
+      pool: poolOf(),
+      turn: () => new Promise((resolve) => setImmediate(resolve)),
+      surroundings: async (scenario) => valueOrRefused(await surroundingsOf(path, scenario)),
     });
     if (!made.ok) return { ok: false, problems: problems(made.sentences) };
     await writeText(values.output, made.html);

@@ -1,7 +1,7 @@
 import { nextNormal, openStream } from "../chance/stream.ts";
-import { keennessAt } from "../run/keenness.ts";
-import { writeWanted } from "../run/operators.ts";
-import type { MemberRoom } from "../run/stepMember.ts";
+import { keennessAt } from "../ensemble/keenness.ts";
+import { writeWanted } from "../ensemble/operators.ts";
+import type { MemberRoom } from "../ensemble/stepMember.ts";
 import { TRAIT_KEENNESS, TRAITS } from "./particles.ts";
 import type { Onward } from "./prepareOnward.ts";
 

@@ -1,5 +1,5 @@
 import { openStream } from "../chance/stream.ts";
-import type { MemberRoom } from "../run/stepMember.ts";
+import type { MemberRoom } from "../ensemble/stepMember.ts";
 import { drawAir } from "../sky/airAnomaly.ts";
 import { blockAir, drawBlockDays, type PreparedBlocks } from "../sky/blockDays.ts";
 import { clearnessOfNormals, drawDailyNormals } from "../sky/dailyClearness.ts";

@@ -1,5 +1,5 @@
-import { makeMemberRoom } from "../run/makeMemberRoom.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
+import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { foretold } from "./foretold.ts";
 import { breathe, type LearnHooks } from "./learnHooks.ts";
 import type { Observation } from "./observations.ts";

@@ -1,6 +1,7 @@
 import { openCircuitV } from "../bank/bankVoltage.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { MemberRoom } from "../ensemble/stepMember.ts";
 import { FIGURE_CAPACITY_SHARE, FIGURE_IDLE_SHARE } from "../run/memberFigures.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
 import {
   BANK_SLOTS,
   BANK_V,
@@ -10,7 +11,6 @@ import {
   ROW_STORED_AH,
   type RunRows,
 } from "../run/runRows.ts";
-import type { MemberRoom } from "../run/stepMember.ts";
 import { STORED_AH } from "../run/stepState.ts";
 import type { Observation } from "./observations.ts";
 

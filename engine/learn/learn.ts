@@ -1,9 +1,9 @@
-import { makeMemberRoom } from "../run/makeMemberRoom.ts";
-import { countingOf } from "../run/odds.ts";
-import { makeOddsPart, type OddsPart } from "../run/oddsPart.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
-import { stepCount } from "../run/stepCount.ts";
-import { stepMember } from "../run/stepMember.ts";
+import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { stepMember } from "../ensemble/stepMember.ts";
+import { countingOf } from "../odds/odds.ts";
+import { makeOddsPart, type OddsPart } from "../odds/oddsPart.ts";
+import { stepCount } from "../odds/stepCount.ts";
 import { type Filtered, filter, type Unexplained } from "./filter.ts";
 import { breathe, type LearnHooks } from "./learnHooks.ts";
 import { observationsOf } from "./observations.ts";

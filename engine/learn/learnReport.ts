@@ -1,7 +1,7 @@
+import { type Bands, type OddsReport, oddsReport } from "../odds/odds.ts";
+import type { Odds } from "../odds/wilson.ts";
 import { type LocalMoment, localMoment } from "../run/localClock.ts";
-import { type Bands, type OddsReport, oddsReport } from "../run/odds.ts";
-import { inHundred } from "../run/sizeSentences.ts";
-import type { Odds } from "../run/wilson.ts";
+import { inHundred } from "../size/sizeSentences.ts";
 import { FEWEST_SHARE } from "./filter.ts";
 import type { Learned } from "./learn.ts";
 import { type Interval, intervalOf, type Lesson, lessons } from "./lessons.ts";

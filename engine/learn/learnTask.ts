@@ -1,4 +1,4 @@
-import { prepareEnsemble } from "../run/prepareEnsemble.ts";
+import { prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";

@@ -1,4 +1,4 @@
-import { quantileOf } from "../run/odds.ts";
+import { quantileOf } from "../odds/odds.ts";
 import type { Learned } from "./learn.ts";
 import { type TraitName, traitFigures } from "./traitFigures.ts";
 

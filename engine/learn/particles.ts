@@ -1,6 +1,6 @@
 import { nextNormal, openStream, wordsFor } from "../chance/stream.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { drawFigures, FIGURE_CANOPY_NORMAL, FIGURE_START_SHARE, FIGURES } from "../run/memberFigures.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
 import { type SettledSky, settledSky } from "./settledSky.ts";
 
 /** Where in a particle's row of `traits` stands what holds for the whole event, after the member's figures. */

@@ -1,5 +1,5 @@
 import { wordsFor } from "../chance/stream.ts";
-import { knownDays, type PreparedEnsemble } from "../run/prepareEnsemble.ts";
+import { knownDays, type PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { type PreparedKnown, prepareKnownDays } from "../sky/knownDays.ts";
 import type { Particles } from "./particles.ts";
 

@@ -1,9 +1,9 @@
-import { makeMemberRoom } from "../run/makeMemberRoom.ts";
-import { countingOf } from "../run/odds.ts";
-import { makeOddsPart, type OddsPart } from "../run/oddsPart.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
+import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { countingOf } from "../odds/odds.ts";
+import { makeOddsPart, type OddsPart } from "../odds/oddsPart.ts";
+import { stepCount } from "../odds/stepCount.ts";
 import { ROW_SLOTS, ROW_STORED_AH } from "../run/runRows.ts";
-import { stepCount } from "../run/stepCount.ts";
 import { breathe, type LearnHooks } from "./learnHooks.ts";
 import type { Particles } from "./particles.ts";
 import { prepareOnward } from "./prepareOnward.ts";

@@ -1,6 +1,6 @@
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { MemberRoom } from "../ensemble/stepMember.ts";
 import { BANK_A, BANK_CONNECTED, BANK_SLOTS, ROW_SLOTS, ROW_STORED_AH } from "../run/runRows.ts";
-import type { MemberRoom } from "../run/stepMember.ts";
 import { CONNECTED, LAST_A, STORED_AH } from "../run/stepState.ts";
 
 /** How particles stand at some steps of their runs, so that they can be gone on from there. */

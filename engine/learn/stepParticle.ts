@@ -1,6 +1,6 @@
+import type { MemberRoom } from "../ensemble/stepMember.ts";
 import { FIGURES } from "../run/memberFigures.ts";
 import { requireFedLoads, requireFedSky } from "../run/requireFed.ts";
-import type { MemberRoom } from "../run/stepMember.ts";
 import { stepLaneFigures, stepLaneLight, stepLaneWanted, stepPanels, stepPower } from "../run/stepRun.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STORED_AH } from "../run/stepState.ts";
 import { drawKeennessOnward } from "./drawKeennessOnward.ts";

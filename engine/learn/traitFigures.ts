@@ -1,4 +1,5 @@
-import { keennessAt, keennessTable } from "../run/keenness.ts";
+import { keennessAt, keennessTable } from "../ensemble/keenness.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import {
   FIGURE_CANOPY_NORMAL,
   FIGURE_CAPACITY_SHARE,
@@ -7,7 +8,6 @@ import {
   FIGURE_YIELD_SHARE,
   SURENESS_SPREAD,
 } from "../run/memberFigures.ts";
-import type { PreparedEnsemble } from "../run/prepareEnsemble.ts";
 import { type Particles, TRAIT_KEENNESS, TRAITS } from "./particles.ts";
 
 /** A figure of the plan that readings can move; 1 is as planned, but for the charge at the start, which is a share of full. */

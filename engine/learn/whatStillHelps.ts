@@ -1,11 +1,11 @@
+import { prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { OddsPart } from "../odds/oddsPart.ts";
+import type { Odds } from "../odds/wilson.ts";
 import { localMoment } from "../run/localClock.ts";
-import type { OddsPart } from "../run/oddsPart.ts";
-import { prepareEnsemble } from "../run/prepareEnsemble.ts";
-import { type PairedDifference, versus } from "../run/versus.ts";
-import type { Odds } from "../run/wilson.ts";
 import { applyChanges } from "../scenario/applyChanges.ts";
 import type { Change } from "../scenario/change.ts";
 import { readScenario } from "../scenario/readScenario.ts";
+import { type PairedDifference, versus } from "../versus/versus.ts";
 import { type ChangeToTry, changesToTry } from "./changesToTry.ts";
 import type { Learned } from "./learn.ts";
 import type { LearnHooks } from "./learnHooks.ts";

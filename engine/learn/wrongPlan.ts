@@ -1,5 +1,5 @@
+import { CHARGE_BINS } from "../odds/oddsPart.ts";
 import { localMoment } from "../run/localClock.ts";
-import { CHARGE_BINS } from "../run/oddsPart.ts";
 import type { Unexplained } from "./filter.ts";
 import type { Learned } from "./learn.ts";
 import type { ObservationKind } from "./observations.ts";

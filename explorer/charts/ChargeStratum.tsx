@@ -1,8 +1,8 @@
 import { createMemo, For, Show } from "solid-js";
-import type { Box } from "./annotationPlace.ts";
-import { type ChargeNotesOf, chargeNotes } from "./chargeNotes.ts";
-import { reserveTeeth } from "./reserveTeeth.ts";
-import { chargePath, endMs, shortfallPath } from "./strataPaths.ts";
+import type { Box } from "../../engine/answers/run/annotationPlace.ts";
+import { type ChargeNotesOf, chargeNotes } from "../../engine/answers/run/chargeNotes.ts";
+import { chargePath, endMs, shortfallPath } from "../../engine/answers/run/strataPaths.ts";
+import { reserveTeeth } from "../../engine/drawing/reserveTeeth.ts";
 
 interface ChargeStratumProps extends ChargeNotesOf {
   /** Where an instant is being read: words that its values would cover stand back. */

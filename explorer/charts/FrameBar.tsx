@@ -1,6 +1,6 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import type { TimeScale } from "./timeScale.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 
 /** The border bar: filled by night, open by day; heads every entry. */
 export function FrameBar(props: { picture: Pick<RunPicture, "nights">; scale: TimeScale; y?: number }) {

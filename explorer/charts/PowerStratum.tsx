@@ -1,9 +1,9 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import type { Part } from "./parts.ts";
-import type { Stratum } from "./strataLayout.ts";
-import { powerArea, powerEdge } from "./strataPaths.ts";
-import type { TimeScale } from "./timeScale.ts";
+import type { Part } from "../../engine/answers/run/parts.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import type { Stratum } from "../../engine/answers/run/strataLayout.ts";
+import { powerArea, powerEdge } from "../../engine/answers/run/strataPaths.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 
 /** Powers stacked upon one another, each in its own pattern; contours are drawn as an edge without an area. */
 export function PowerStratum(props: {

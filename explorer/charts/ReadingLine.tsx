@@ -1,9 +1,9 @@
 import { For, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { ampHours, percent, volts, watts } from "../words/numbers.ts";
-import type { Reading } from "./readingAt.ts";
-import type { StrataLayout } from "./strataLayout.ts";
-import type { TimeScale } from "./timeScale.ts";
+import type { Reading } from "../../engine/answers/run/readingAt.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import type { StrataLayout } from "../../engine/answers/run/strataLayout.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import { ampHours, percent, volts, watts } from "../../engine/words/numbers.ts";
 
 /** One ink line down all strata, a ring on each line, and the value beside it. */
 export function ReadingLine(props: {

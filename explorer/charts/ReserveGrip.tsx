@@ -1,4 +1,4 @@
-import { percent } from "../words/numbers.ts";
+import { percent } from "../../engine/words/numbers.ts";
 
 /** Most of the bank that may be kept back, as the scenario format has it. */
 const MOST_PERCENT = 95;

@@ -1,7 +1,7 @@
-import type { TimePicture } from "../results/answers.ts";
-import { ampHours, percent } from "../words/numbers.ts";
-import { reserveTeeth } from "./reserveTeeth.ts";
-import type { TimeScale } from "./timeScale.ts";
+import { reserveTeeth } from "../../engine/drawing/reserveTeeth.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import type { TimePicture } from "../../engine/ruler/timePicture.ts";
+import { ampHours, percent } from "../../engine/words/numbers.ts";
 
 /** The reserve over the whole event, ruled, with teeth on its bad side and its name. */
 export function ReserveLine(props: {

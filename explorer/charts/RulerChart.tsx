@@ -1,11 +1,11 @@
 import { createEffect, Index, type JSX, Show } from "solid-js";
+import type { AxisTitle } from "../../engine/drawing/axisTitle.ts";
+import type { EndLabel } from "../../engine/drawing/endLabels.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import type { TimePicture } from "../../engine/ruler/timePicture.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { fadesWhile } from "../page/fadesWhile.ts";
-import type { TimePicture } from "../results/answers.ts";
-import type { AxisTitle } from "./axisTitle.ts";
-import type { EndLabel } from "./endLabels.ts";
 import { StrataLabels } from "./StrataLabels.tsx";
-import type { TimeScale } from "./timeScale.ts";
 
 const HOUR_MS = 3_600_000;
 

@@ -1,16 +1,16 @@
 import { type Accessor, createEffect, createMemo, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { ampHours } from "../words/numbers.ts";
-import { endLabels } from "./endLabels.ts";
+import { nextNight, type Reading, readingStepMs, snapReading } from "../../engine/answers/run/readingAt.ts";
+import { reserveNamePlace } from "../../engine/answers/run/reserveNamePlace.ts";
+import { endLabels } from "../../engine/answers/run/runLabels.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
+import { endMs } from "../../engine/answers/run/strataPaths.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import { ampHours } from "../../engine/words/numbers.ts";
 import { ReserveGrip } from "./ReserveGrip.tsx";
-import { nextNight, type Reading, readingStepMs, snapReading } from "./readingAt.ts";
-import { reserveNamePlace } from "./reserveNamePlace.ts";
 import { StrataAxis } from "./StrataAxis.tsx";
 import { StrataDrawing } from "./StrataDrawing.tsx";
 import { StrataLabels } from "./StrataLabels.tsx";
-import { strataLayout } from "./strataLayout.ts";
-import { endMs } from "./strataPaths.ts";
-import type { TimeScale } from "./timeScale.ts";
 
 const HOUR_MS = 3_600_000;
 const GRIP_LEFT_PX = 20;

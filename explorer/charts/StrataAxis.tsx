@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { strataAxis } from "./strataAxis.ts";
-import type { StrataLayout } from "./strataLayout.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import { strataAxis } from "../../engine/answers/run/strataAxis.ts";
+import type { StrataLayout } from "../../engine/answers/run/strataLayout.ts";
 
 /** Titles and values at the left; on a phone they stay while time moves beneath them. */
 export function StrataAxis(props: { picture: RunPicture; layout: StrataLayout; widthPx: number; short: boolean }) {

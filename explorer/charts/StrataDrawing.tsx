@@ -1,15 +1,15 @@
 import { createMemo, For, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
+import { incomingParts, loadParts } from "../../engine/answers/run/parts.ts";
+import type { Reading } from "../../engine/answers/run/readingAt.ts";
+import type { ReserveName } from "../../engine/answers/run/reserveNamePlace.ts";
+import { innerLabels } from "../../engine/answers/run/runLabels.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import type { StrataLayout, Stratum } from "../../engine/answers/run/strataLayout.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import { ChargeStratum } from "./ChargeStratum.tsx";
-import { innerLabels } from "./endLabels.ts";
 import { Patterns } from "./Patterns.tsx";
 import { PowerStratum } from "./PowerStratum.tsx";
-import { incomingParts, loadParts } from "./parts.ts";
 import { ReadingLine } from "./ReadingLine.tsx";
-import type { Reading } from "./readingAt.ts";
-import type { ReserveName } from "./reserveNamePlace.ts";
-import type { StrataLayout, Stratum } from "./strataLayout.ts";
-import type { TimeScale } from "./timeScale.ts";
 import { VoltsStratum } from "./VoltsStratum.tsx";
 
 /** The section itself: nights without a break, then stratum upon stratum. */

@@ -1,7 +1,7 @@
 import { Index } from "solid-js";
-import type { EndLabel } from "./endLabels.ts";
-import type { StrataLayout } from "./strataLayout.ts";
-import type { TimeScale } from "./timeScale.ts";
+import type { StrataLayout } from "../../engine/answers/run/strataLayout.ts";
+import type { EndLabel } from "../../engine/drawing/endLabels.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 
 /** Names and figures beyond the ruler, each on its leader; there is no legend. */
 export function StrataLabels(props: {

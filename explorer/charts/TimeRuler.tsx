@@ -1,10 +1,10 @@
 import { For, Show } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { dateParts, dayName } from "../time/localClock.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import { QUIET_Y_PX, RULER_PX, THREE_MARKS_PX, TICKS_PX } from "../../engine/drawing/rulerPx.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import { dateParts, dayName } from "../../engine/ruler/rulerClock.ts";
+import { rulerWords } from "../../engine/ruler/rulerWords.ts";
 import { FrameBar } from "./FrameBar.tsx";
-import { QUIET_Y_PX, RULER_PX, THREE_MARKS_PX, TICKS_PX } from "./rulerPx.ts";
-import { rulerWords } from "./rulerWords.ts";
-import type { TimeScale } from "./timeScale.ts";
 
 /** The ruler that every chart hangs from: days as columns, hours, and the nights filled in. */
 export function TimeRuler(props: { picture: Pick<RunPicture, "ruler" | "nights" | "quiet">; scale: TimeScale }) {

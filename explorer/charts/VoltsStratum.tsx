@@ -1,8 +1,8 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../picture/runPicture.ts";
-import type { Stratum } from "./strataLayout.ts";
-import { endMs, voltsPath } from "./strataPaths.ts";
-import type { TimeScale } from "./timeScale.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import type { Stratum } from "../../engine/answers/run/strataLayout.ts";
+import { endMs, voltsPath } from "../../engine/answers/run/strataPaths.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 
 /** Volts at the radios that drop out on their own peaks; apart from energy, because charging does not mend it. */
 export function VoltsStratum(props: { picture: RunPicture; stratum: Stratum; scale: TimeScale }) {

@@ -1,7 +1,7 @@
 import { createSignal, Show } from "solid-js";
-import type { Entry } from "../notebook/notebook.ts";
-import type { ReportPage } from "../report/reportPage.ts";
-import { PICTURED_KINDS } from "./picturedKinds.ts";
+import { kindOf } from "../../engine/answers/kinds.ts";
+import type { Entry } from "../../engine/notebook/notebook.ts";
+import type { ReportPage } from "../../engine/report/reportPage.ts";
 import { fileName, saveFile } from "./saveFile.ts";
 
 /** An entry's picture as a file, drawn or painted, and the difference of two scenarios as figures. */
@@ -9,24 +9,22 @@ export function PictureActs(props: { page: ReportPage; entry: Entry }) {
   const [failed, setFailed] = createSignal("");
   const save = async (kind: "svg" | "png") => {
     // What draws is fetched when somebody wants a file.
-    const [{ entryPicture }, { pngOf, svgOf }] = await Promise.all([
-      import("./entryPicture.ts"),
-      import("./pictureFile.ts"),
-    ]);
-    const drawing = entryPicture(props.page, props.entry);
+    const { kind: name, doc, title } = props.entry;
+    const [{ drawing: draw }, { pngOf, svgOf }] = await Promise.all([kindOf(name).tell(), import("./pictureFile.ts")]);
+    const drawing = draw?.(props.page, doc) ?? null;
     if (drawing === null) {
       setFailed("Not worked out yet.");
       return;
     }
     setFailed("");
-    const name = `${fileName(props.entry.title)}.${kind}`;
-    if (kind === "svg") saveFile(name, "image/svg+xml", svgOf(drawing));
-    else saveFile(name, "image/png", await pngOf(drawing));
+    const file = `${fileName(title)}.${kind}`;
+    if (kind === "svg") saveFile(file, "image/svg+xml", svgOf(drawing));
+    else saveFile(file, "image/png", await pngOf(drawing));
   };
   const attempt = (kind: "svg" | "png") =>
     save(kind).catch((error: unknown) => setFailed(`No picture: ${error instanceof Error ? error.message : error}.`));
   return (
-    <Show when={PICTURED_KINDS.has(props.entry.kind)}>
+    <Show when={kindOf(props.entry.kind).isDrawn === true}>
       <Show when={failed()}>{(sentence) => <span role="status">{sentence()}</span>}</Show>
       <button type="button" class="act" onClick={() => void attempt("svg")}>
         SVG

@@ -1,10 +1,10 @@
-import strataCss from "../charts/strata.css?raw";
-import drawingCss from "../drawing/drawing.css?raw";
-import type { Drawing } from "../drawing/drawing.ts";
-import { fontFace } from "../drawing/fontFace.ts";
-import { svgDocument } from "../drawing/svgDocument.ts";
-import driversCss from "../entries/drivers/drivers.css?raw";
-import sizingCss from "../entries/sizing/sizing.css?raw";
+import driversCss from "../../engine/answers/drivers/drivers.css?raw";
+import sizingCss from "../../engine/answers/sizing/sizing.css?raw";
+import drawingCss from "../../engine/drawing/drawing.css?raw";
+import type { Drawing } from "../../engine/drawing/drawing.ts";
+import { fontFace } from "../../engine/drawing/fontFace.ts";
+import strataCss from "../../engine/drawing/strata.css?raw";
+import { svgDocument } from "../../engine/drawing/svgDocument.ts";
 
 /** Pixels of a PNG to one of the page: sharp on paper and on a projector. */
 const PNG_SCALE = 2;

@@ -8,9 +8,9 @@ import {
   type ScenarioInput,
   searchGear,
 } from "../../engine/index.ts";
+import { THIN } from "../../engine/words/numbers.ts";
 import { saveFile } from "../download/saveFile.ts";
 import { FileButton } from "../page/FileButton.tsx";
-import { THIN } from "../words/numbers.ts";
 import { typedNumber } from "../words/typedNumber.ts";
 import { measured, ownStore } from "./ownMeasured.ts";
 import "./gear.css";

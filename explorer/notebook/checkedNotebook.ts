@@ -1,9 +1,9 @@
-import "../zonesHere.ts";
+import "../../engine/scenario/zonesHere.ts";
 import { readScenario } from "../../engine/index.ts";
-import type { Notebook } from "./notebook.ts";
-import { readNotebook } from "./readNotebook.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { readNotebook } from "../../engine/notebook/readNotebook.ts";
+import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
 import { salvagedNotebook } from "./salvage/salvagedNotebook.ts";
-import { scenarioDocument } from "./scenarioDocument.ts";
 
 export interface Checked {
   readonly notebook: Notebook;

@@ -1,6 +1,5 @@
 import type { Component, JSX } from "solid-js";
-import type * as z from "zod";
-import type { EntryDoc, EntryKindName, Notebook } from "./notebook.ts";
+import type { EntryDoc, EntryKindName, Notebook } from "../../engine/notebook/notebook.ts";
 import type { NotebookPage } from "./notebookPage.ts";
 
 /** What a view of an entry is given: its document, the page that it stands on, and how it may change itself. */
@@ -19,7 +18,6 @@ export interface EntryKind<Kind extends EntryKindName> {
   /** What the list of entries to add calls it, and what it is for in half a sentence. */
   readonly title: string;
   readonly purpose: string;
-  readonly schema: z.ZodType<EntryDoc<Kind>>;
   /** A new entry's title and document, for a notebook as it stands. */
   make(notebook: Notebook): { title: string; doc: EntryDoc<Kind> };
   /** One line for the sheet index and the folded entry; empty while nothing is known. */

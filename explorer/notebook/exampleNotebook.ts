@@ -1,7 +1,7 @@
 import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { NOTEBOOK_VERSION } from "../../engine/notebook/notebook.ts";
 import walnutGrove from "../../scenarios/walnut-grove.json";
-import type { Notebook } from "./notebook.ts";
-import { NOTEBOOK_VERSION } from "./notebook.ts";
 
 const ANSWER = `The van's roof stands in leaf shade for most of the day, so it brings only **{sun, roof}** over the event, and we want **{wanted, roof}**. On the roof alone the bank holds to Sunday in **{holds, roof}** skies, and something goes dark in **{dark, roof}**.
 

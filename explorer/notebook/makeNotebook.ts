@@ -1,9 +1,9 @@
 import { createSignal } from "solid-js";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { Notebook, NotebookScenario } from "../../engine/notebook/notebook.ts";
+import { changedScenario, withChanges, withScenario } from "../../engine/notebook/notebookEdits.ts";
+import { scenarioDocument, scenarioIn } from "../../engine/notebook/scenarioDocument.ts";
 import { makeHistory } from "../plan/makeHistory.ts";
-import type { Notebook, NotebookScenario } from "./notebook.ts";
-import { changedScenario, withChanges, withScenario } from "./notebookEdits.ts";
-import { scenarioDocument, scenarioIn } from "./scenarioDocument.ts";
 import { whyNotKept } from "./whyNotKept.ts";
 
 /**

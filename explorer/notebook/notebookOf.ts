@@ -1,8 +1,8 @@
-import "../zonesHere.ts";
+import "../../engine/scenario/zonesHere.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
-import { problemSentences } from "../words/problemSentences.ts";
-import type { Entry, Notebook } from "./notebook.ts";
-import { NOTEBOOK_VERSION } from "./notebook.ts";
+import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
+import { NOTEBOOK_VERSION } from "../../engine/notebook/notebook.ts";
+import { problemSentences } from "../../engine/words/problemSentences.ts";
 import { scenariosOfFile } from "./scenariosOfFile.ts";
 
 /** A notebook about one scenario file: its variants become scenarios that are based on it. */

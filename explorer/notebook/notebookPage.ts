@@ -1,22 +1,10 @@
-import type { Change, LimitsReport, Problem, ScenarioInput } from "../../engine/index.ts";
-import type { TimeScale } from "../charts/timeScale.ts";
-import type { ActualPicture } from "../entries/actual/actualPicture.ts";
-import type { LearnedPicture } from "../entries/readings/learnedPicture.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
-import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "../results/answers.ts";
-import type { EntryDoc, Notebook, NotebookScenario } from "./notebook.ts";
-
-/** What is wrong with a scenario: a sentence, and the path of the field in its document where there is one. */
-export type ScenarioProblem = Problem;
-
-/** A result as far as it is known: newest first of what was asked; `stale` while something newer is in work. */
-export interface Found<Result> {
-  readonly result: Result | null;
-  readonly stale: boolean;
-  /** Members done and asked for; null where nothing runs. */
-  readonly progress: { readonly done: number; readonly of: number } | null;
-  readonly problems: readonly ScenarioProblem[];
-}
+import type { AnswersPage } from "../../engine/answers/answersPage.ts";
+import type { Asked } from "../../engine/answers/asked.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import type { Ruler } from "../../engine/ruler/ruler.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 /** Drawing room of the sheet, in px. */
 export interface SheetRoom {
@@ -26,13 +14,8 @@ export interface SheetRoom {
 }
 
 /** What entries see of the page that they stand on. Every function is reactive. */
-export interface NotebookPage {
+export interface NotebookPage extends AnswersPage {
   notebook(): Notebook;
-  scenario(id: string): NotebookScenario | null;
-  /** The scenario's whole document, base and changes worked together; null when its base is gone or a change finds no place. */
-  document(id: string): ScenarioInput | null;
-  /** The document of what it is based on; null for one with a document of its own. */
-  baseDocument(id: string): ScenarioInput | null;
   /** Works changes into a scenario: into its document, or onto the list of one that is based on another. */
   change(id: string, changes: readonly Change[], label: string): void;
   /**
@@ -51,25 +34,9 @@ export interface NotebookPage {
   /** Changes of a scenario that find no place in what it is based on, by their number in its list. */
   lostChanges(id: string): readonly { readonly number: number; readonly message: string }[];
   forgetChange(id: string, number: number): void;
-  /** One run under the sky as written. */
-  run(scenario: string): Found<RunPicture>;
-  /** The run as it was before the last edit, where that is known and its charge ran otherwise. */
-  runBefore(scenario: string): RunPicture | null;
-  /** Bands and odds over the notebook's members. */
-  odds(scenario: string): Found<OddsPicture>;
-  /** Two scenarios under the same skies and operators. */
-  versus(first: string, second: string): Found<VersusPicture>;
-  /** A map of the odds over two numbers of a scenario. */
-  sizes(doc: EntryDoc<"sizing">): Found<SizePicture>;
-  /** What a scenario's outcome hangs on. */
-  drivers(scenario: string): Found<DriversPicture>;
-  /** The plan's wiring held against its limits. */
-  limits(doc: EntryDoc<"limits">): Found<LimitsReport>;
-  /** What an entry's readings make of its scenario's forecast. */
-  learned(doc: EntryDoc<"readings">): Found<LearnedPicture>;
-  /** A scenario held against the log that an entry keeps. */
-  actual(doc: EntryDoc<"actual">): Found<ActualPicture>;
-  scale(picture: { readonly ruler: RunPicture["ruler"] }): TimeScale;
+  /** What was known of something asked before the last edit; null where that is what is asked now, or is not known. */
+  before<Picture>(asked: Asked<Picture>): Picture | null;
+  scale(picture: { readonly ruler: Ruler }): TimeScale;
   room(): SheetRoom;
   /** The instant that is being read on every chart of the sheet. */
   readingMs(): number | null;

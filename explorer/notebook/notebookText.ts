@@ -1,4 +1,4 @@
-import { LONGEST_TEXT } from "./notebookLimits.ts";
+import { LONGEST_TEXT } from "../../engine/answers/notebookLimits.ts";
 
 /** A notebook as a file: indented for whoever looks into it, unless it would grow too long to be read again. */
 export function notebookText(notebook: unknown): string {

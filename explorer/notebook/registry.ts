@@ -1,3 +1,4 @@
+import type { EntryKindName, Notebook } from "../../engine/notebook/notebook.ts";
 import { ActualEntry, actualSummary } from "../entries/actual/ActualEntry.tsx";
 import { CautionsView } from "../entries/cautions/CautionsView.tsx";
 import { DaysView, daysSummary } from "../entries/days/DaysView.tsx";
@@ -13,8 +14,6 @@ import { ShadeEntry, shadeSummary } from "../entries/shade/ShadeEntry.tsx";
 import { SizingEntry, sizingSummary } from "../entries/sizing/SizingEntry.tsx";
 import { VersusView, versusSummary } from "../entries/versus/VersusView.tsx";
 import type { EntryKind } from "./entryKind.ts";
-import type { EntryKindName, Notebook } from "./notebook.ts";
-import { ENTRY_DOCS } from "./notebook.ts";
 
 const firstOf = (notebook: Notebook) => notebook.scenarios[0]!.id;
 const secondOf = (notebook: Notebook) => notebook.scenarios[1]?.id ?? firstOf(notebook);
@@ -25,7 +24,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "note",
     title: "Note",
     purpose: "text with figures quoted from the results",
-    schema: ENTRY_DOCS.note,
     make: () => ({ title: "Note", doc: { text: "" } }),
     summary: noteSummary,
     View: NoteView,
@@ -34,7 +32,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "forecast",
     title: "Forecast",
     purpose: "will it hold: charge in bands over many skies",
-    schema: ENTRY_DOCS.forecast,
     make: (notebook) => ({ title: "Will it hold?", doc: { scenarios: [firstOf(notebook)] } }),
     summary: forecastSummary,
     View: ForecastView,
@@ -43,7 +40,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "versus",
     title: "Versus",
     purpose: "two scenarios held against one another",
-    schema: ENTRY_DOCS.versus,
     make: (notebook) => ({
       title: "Is it worth it?",
       doc: { first: firstOf(notebook), second: secondOf(notebook) },
@@ -55,7 +51,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "sizing",
     title: "Sizing",
     purpose: "how big a bank, how much panel: the odds over two numbers",
-    schema: ENTRY_DOCS.sizing,
     make: (notebook) => ({
       title: "How big a bank?",
       doc: { scenario: firstOf(notebook), targetIn100: 95, autonomyDays: 2 },
@@ -67,7 +62,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "drivers",
     title: "Drivers",
     purpose: "what decides it, and what to switch off first",
-    schema: ENTRY_DOCS.drivers,
     make: (notebook) => ({ title: "What decides it?", doc: { scenario: firstOf(notebook) } }),
     summary: driversSummary,
     View: DriversView,
@@ -76,7 +70,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "scenario",
     title: "Scenario",
     purpose: "what is planned, and every field of it",
-    schema: ENTRY_DOCS.scenario,
     make: (notebook) => ({ title: "The plan", doc: { scenario: firstOf(notebook) } }),
     summary: scenarioSummary,
     View: ScenarioView,
@@ -85,7 +78,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "shade",
     title: "Shade",
     purpose: "who gets the sun: site and sky",
-    schema: ENTRY_DOCS.shade,
     make: (notebook) => ({ title: "Who gets the sun?", doc: { scenario: firstOf(notebook) } }),
     summary: shadeSummary,
     View: ShadeEntry,
@@ -94,7 +86,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "run",
     title: "One run",
     purpose: "charge, sun, loads and volts, step by step",
-    schema: ENTRY_DOCS.run,
     make: (notebook) => ({ title: "One run, step by step", doc: { scenario: firstOf(notebook) } }),
     summary: runSummary,
     View: RunView,
@@ -103,7 +94,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "days",
     title: "Days",
     purpose: "the days of one run in figures",
-    schema: ENTRY_DOCS.days,
     make: (notebook) => ({ title: "The same days in figures", doc: { scenario: firstOf(notebook) } }),
     summary: daysSummary,
     View: DaysView,
@@ -112,7 +102,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "ledger",
     title: "Ledger",
     purpose: "where the energy went",
-    schema: ENTRY_DOCS.ledger,
     make: (notebook) => ({ title: "Where the energy went", doc: { scenario: firstOf(notebook) } }),
     summary: ledgerSummary,
     View: LedgerView,
@@ -121,7 +110,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "limits",
     title: "Wiring and limits",
     purpose: "fuses, wires, panel volts, volts at the radios: what is over and what to change",
-    schema: ENTRY_DOCS.limits,
     make: (notebook) => ({ title: "Wiring and limits", doc: { scenario: firstOf(notebook) } }),
     summary: limitsSummary,
     View: LimitsEntry,
@@ -130,7 +118,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "readings",
     title: "Readings",
     purpose: "what was read off the station, and the forecast that learns from it",
-    schema: ENTRY_DOCS.readings,
     make: (notebook) => ({ title: "Where do we stand?", doc: { scenario: firstOf(notebook), readings: [] } }),
     summary: readingsSummary,
     View: ReadingsEntry,
@@ -139,7 +126,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "actual",
     title: "Plan against actual",
     purpose: "a meter's log over the plan: what it missed, and which figures to correct",
-    schema: ENTRY_DOCS.actual,
     make: (notebook) => ({ title: "How good was the plan?", doc: { scenario: firstOf(notebook) } }),
     summary: actualSummary,
     View: ActualEntry,
@@ -148,7 +134,6 @@ export const REGISTRY: { readonly [Kind in EntryKindName]: EntryKind<Kind> } = {
     kind: "cautions",
     title: "Cautions",
     purpose: "what is left out, and what can hurt",
-    schema: ENTRY_DOCS.cautions,
     make: () => ({ title: "What this leaves out, and cautions", doc: {} }),
     summary: () => "and what is left out",
     View: CautionsView,

@@ -1,6 +1,6 @@
 import type { Change, ScenarioInput } from "../../engine/index.ts";
-import type { Notebook, NotebookScenario } from "./notebook.ts";
-import { freeId } from "./notebookEdits.ts";
+import type { Notebook, NotebookScenario } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 

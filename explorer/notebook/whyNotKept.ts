@@ -1,7 +1,4 @@
 import type * as z from "zod";
-import { figure } from "../words/numbers.ts";
-import { type Measured, measured } from "./measured.ts";
-import { ChangedScenario, EntryShape, Notebook, WeatherShape, WholeScenario } from "./notebook.ts";
 import {
   DEEPEST,
   LONGEST_NOTE,
@@ -12,8 +9,11 @@ import {
   MOST_SCENARIOS,
   MOST_VALUES,
   MOST_WEATHER_FILES,
-} from "./notebookLimits.ts";
-import { problemSentences, whatIsLost } from "./readNotebook.ts";
+} from "../../engine/answers/notebookLimits.ts";
+import { type Measured, measured } from "../../engine/notebook/measured.ts";
+import { ChangedScenario, EntryShape, Notebook, WeatherShape, WholeScenario } from "../../engine/notebook/notebook.ts";
+import { problemSentences, whatIsLost } from "../../engine/notebook/readNotebook.ts";
+import { figure } from "../../engine/words/numbers.ts";
 
 /** Levels of a notebook above its scenarios, entries and weather files. */
 const LEVELS_ABOVE = 2;

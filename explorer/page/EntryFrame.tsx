@@ -1,12 +1,12 @@
 import { createMemo, ErrorBoundary, For, Show } from "solid-js";
 import { Dynamic } from "solid-js/web";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import type { Entry, EntryKindName } from "../../engine/notebook/notebook.ts";
 import { FrameBar } from "../charts/FrameBar.tsx";
-import type { TimeScale } from "../charts/timeScale.ts";
 import { PictureActs } from "../download/PictureActs.tsx";
-import type { Entry, EntryKindName } from "../notebook/notebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { kindOf, REGISTRY } from "../notebook/registry.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
 import { EntryFailed } from "./EntryFailed.tsx";
 import type { IndexLine } from "./SheetIndex.tsx";
 

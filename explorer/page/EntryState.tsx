@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
-import type { Found } from "../notebook/notebookPage.ts";
-import { figure } from "../words/numbers.ts";
+import type { Found } from "../../engine/answers/found.ts";
+import { figure } from "../../engine/words/numbers.ts";
 import { makeLasting } from "./makeLasting.ts";
 
 type Founds = readonly Pick<Found<unknown>, "progress" | "problems" | "result">[];

@@ -1,6 +1,6 @@
 import type { ScenarioInput } from "../../engine/index.ts";
-import type { Notebook } from "../notebook/notebook.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { notebookOf } from "../notebook/notebookOf.ts";
 import { StartQuestions } from "../start/StartQuestions.tsx";
 import type { NotebookStore } from "../store/notebookStore.ts";

@@ -1,9 +1,9 @@
+import { nextNight, type Reading, readingStepMs, snapReading } from "../../engine/answers/run/readingAt.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import { endMs } from "../../engine/answers/run/strataPaths.ts";
+import { timeScale } from "../../engine/drawing/timeScale.ts";
+import { ampHours, percent, watts } from "../../engine/words/numbers.ts";
 import { FrameBar } from "../charts/FrameBar.tsx";
-import { nextNight, type Reading, readingStepMs, snapReading } from "../charts/readingAt.ts";
-import { endMs } from "../charts/strataPaths.ts";
-import { timeScale } from "../charts/timeScale.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
-import { ampHours, percent, watts } from "../words/numbers.ts";
 
 const HOUR_MS = 3_600_000;
 

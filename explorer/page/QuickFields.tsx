@@ -1,9 +1,9 @@
 import { createMemo, createUniqueId, For, Index, type JSX, Show } from "solid-js";
+import type { ScenarioProblem } from "../../engine/answers/found.ts";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
-import type { ScenarioProblem } from "../notebook/notebookPage.ts";
+import { figure, THIN } from "../../engine/words/numbers.ts";
 import { changesOf, type Plan, type PlanGroup, planGroups, planOf, SKIES, type Sky } from "../plan/plan.ts";
 import { problemPlace, problemSentence } from "../plan/problemPlace.ts";
-import { figure, THIN } from "../words/numbers.ts";
 import { NumberBox } from "./NumberBox.tsx";
 
 const SKY_WORDS: Record<Sky, string> = {

@@ -1,5 +1,5 @@
 import { createMemo, Index } from "solid-js";
-import type { Words } from "../words/answerOf.ts";
+import type { Words } from "../../engine/words/said.ts";
 
 const CLASS = {
   figure: "answer-figure",

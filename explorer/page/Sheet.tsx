@@ -1,19 +1,27 @@
 import { createEffect, createMemo, createSignal, For, lazy, onCleanup, onMount, Show, untrack } from "solid-js";
-import { readingAt } from "../charts/readingAt.ts";
-import { nightWords, quietWords, zoneWords } from "../charts/rulerWords.ts";
+import { askRuler } from "../../engine/answers/kinds.ts";
+import { readingAt } from "../../engine/answers/run/readingAt.ts";
+import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import { askedBy, leadOf } from "../../engine/notebook/asked.ts";
+import { headlineOf } from "../../engine/notebook/headlineOf.ts";
+import { letterOf } from "../../engine/notebook/letterOf.ts";
+import type { Entry, EntryKindName, Notebook } from "../../engine/notebook/notebook.ts";
+import {
+  duplicateEntry,
+  editEntry,
+  freeId,
+  moveEntry,
+  withEntry,
+  withoutEntry,
+} from "../../engine/notebook/notebookEdits.ts";
+import { clockAt, dateSpan } from "../../engine/ruler/rulerClock.ts";
+import { nightWords, quietWords, zoneWords } from "../../engine/ruler/rulerWords.ts";
 import { TimeRuler } from "../charts/TimeRuler.tsx";
 import { fileName, saveFile } from "../download/saveFile.ts";
-import { seriesOf } from "../entries/forecast/ForecastView.tsx";
-import { forecastMore, forecastSentence } from "../entries/forecast/forecastWords.ts";
-import { askedBy, foundOf, leadOf } from "../notebook/asked.ts";
-import { letterOf } from "../notebook/letterOf.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
-import type { Entry, EntryKindName, Notebook } from "../notebook/notebook.ts";
-import { duplicateEntry, editEntry, freeId, moveEntry, withEntry, withoutEntry } from "../notebook/notebookEdits.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { notebookText } from "../notebook/notebookText.ts";
 import { kindOf } from "../notebook/registry.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
 import { OutActs } from "../present/OutActs.tsx";
 import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
@@ -21,7 +29,6 @@ import { makeResults } from "../results/makeResults.ts";
 import { ShareActs } from "../share/ShareActs.tsx";
 import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
-import { clockAt, dateSpan } from "../time/localClock.ts";
 import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
 import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
@@ -89,23 +96,14 @@ export function Sheet(props: {
   const isWorking = () => !results.isIdle();
   const isLongWork = makeLasting(isWorking);
 
-  const answer = createMemo(() => {
-    const entry = notebook().entries.find(
-      (each): each is Extract<Entry, { kind: "forecast" }> => each.kind === "forecast",
-    );
-    if (entry === undefined) return null;
-    const series = seriesOf({ id: entry.id, doc: entry.doc, page, edit: () => null });
-    if (series.length < entry.doc.scenarios.length) return { words: null, more: "", stale: true };
-    const stale = entry.doc.scenarios.some((id) => page.odds(id).stale);
-    return { words: forecastSentence(series), more: forecastMore(series, notebook().seed), stale };
-  });
+  const answer = createMemo(() => headlineOf(page, notebook()));
   createEffect(() => {
     if (answer()?.words !== null || results.isIdle()) tellFirstAnswer();
   });
   const says = createMemo(() => notebook().entries.map((entry) => summaryOf(entry, page)));
   const lines = createMemo(() =>
     notebook().entries.map((entry, i): IndexLine => {
-      const founds = askedBy(entry).map((asked) => foundOf(page, asked));
+      const founds = askedBy(entry).map((asked) => page.find(asked));
       const states: EntryState = founds.some(({ problems }) => problems.length > 0)
         ? "attention"
         : isLongWork() && founds.some(({ progress }) => progress !== null)
@@ -116,7 +114,6 @@ export function Sheet(props: {
       return { entry, letter: letterOf(i), says: says()[i] ?? "", state: states };
     }),
   );
-  const lineOf = (entry: Entry) => lines().find((line) => line.entry.id === entry.id)?.says ?? "";
   const hasTrouble = () => lines().some(({ state }) => state === "attention");
   const reading = createMemo(() => {
     const picture = lead();
@@ -241,7 +238,7 @@ export function Sheet(props: {
               </button>
               <FileButton words="Open file" accept=".json,.csv,.epw,.tm3,.tmy3" onFile={(file) => void take(file)} />
               <ShareActs notebook={notebook()} />
-              <OutActs page={page} isWorking={isWorking()} lineOf={lineOf} onSay={setSaid} />
+              <OutActs page={page} isWorking={isWorking()} onSay={setSaid} />
               <button type="button" class="act" onClick={() => theme.turn()}>
                 Light: {LIGHT_WORDS[theme.light()]}
               </button>
@@ -309,7 +306,7 @@ export function Sheet(props: {
               <QuickFields
                 document={document()}
                 base={page.baseDocument(leadId())}
-                problems={page.run(leadId()).problems}
+                problems={page.find(askRuler(leadId())).problems}
                 onTurn={(field, changes) => page.turn(leadId(), field, changes)}
                 onSettle={page.settle}
               />

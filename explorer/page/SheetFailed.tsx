@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { fileName, saveFile } from "../download/saveFile.ts";
-import type { Notebook } from "../notebook/notebook.ts";
 import { notebookText } from "../notebook/notebookText.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 

@@ -1,5 +1,5 @@
 import { Index } from "solid-js";
-import type { Entry } from "../notebook/notebook.ts";
+import type { Entry } from "../../engine/notebook/notebook.ts";
 
 export type EntryState = "fresh" | "working" | "stale" | "attention";
 

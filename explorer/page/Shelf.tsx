@@ -1,8 +1,8 @@
 import { createResource, createSignal, For, Show } from "solid-js";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import { exampleNotebook } from "../notebook/exampleNotebook.ts";
-import type { Notebook } from "../notebook/notebook.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
 import { notebookText } from "../notebook/notebookText.ts";
 import type { Kept, NotebookStore, OnShelf } from "../store/notebookStore.ts";
 import { FileButton } from "./FileButton.tsx";

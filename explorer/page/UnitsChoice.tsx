@@ -1,5 +1,5 @@
 import { For } from "solid-js";
-import { UNIT_SYSTEMS, type UnitSystem } from "../words/displayUnits.ts";
+import { UNIT_SYSTEMS, type UnitSystem } from "../../engine/words/displayUnits.ts";
 import { chooseUnits, unitsShown } from "./makeUnits.ts";
 
 /** Which units lengths, weights and temperatures are shown in; volts, amperes and watts are the same everywhere. */

@@ -1,5 +1,5 @@
 import { createSignal } from "solid-js";
-import { showUnits, type UnitSystem } from "../words/displayUnits.ts";
+import { showUnits, type UnitSystem } from "../../engine/words/displayUnits.ts";
 
 const KEY = "duskline.units";
 

@@ -1,7 +1,7 @@
-import type { Notebook } from "../notebook/notebook.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
-import { MOST_BYTES } from "../notebook/notebookLimits.ts";
-import { readNotebook } from "../notebook/readNotebook.ts";
+import { MOST_BYTES } from "../../engine/answers/notebookLimits.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
+import { readNotebook } from "../../engine/notebook/readNotebook.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { whyUnkept } from "../store/whyUnkept.ts";
 import type { Taken } from "./takeIntoNotebook.ts";

@@ -1,12 +1,12 @@
-import "../zonesHere.ts";
+import "../../engine/scenario/zonesHere.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
-import type { Notebook } from "../notebook/notebook.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
-import { scenarioDocument } from "../notebook/scenarioDocument.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
+import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
+import { problemSentences } from "../../engine/words/problemSentences.ts";
 import { scenariosOfFile } from "../notebook/scenariosOfFile.ts";
 import { keptWeather } from "../weather/keptWeather.ts";
 import { withWeather } from "../weather/weatherEdits.ts";
-import { problemSentences } from "../words/problemSentences.ts";
 
 /** The notebook with what a file brought, and what there is to say about it; null where it stays as it was. */
 export interface Taken {

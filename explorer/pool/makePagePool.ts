@@ -1,6 +1,6 @@
 import type { ConnectWorker, TaskPool, TaskReply } from "../../engine/index.ts";
 // By its own file: through the index, the page itself would carry the whole engine, which its workers have.
-import { makeTaskPool } from "../../engine/run/taskPool.ts";
+import { makeTaskPool } from "../../engine/pool/taskPool.ts";
 
 /** More workers than this gain little and take memory each. */
 const MOST_WORKERS = 8;

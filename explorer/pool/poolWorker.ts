@@ -1,5 +1,6 @@
 /** One worker of the page's pool. It fetches the climate tables itself, so that no order has to carry them. */
 import "../noEval.ts";
+import { climateOf } from "../../engine/answers/climateOf.ts";
 import {
   type ClimateTables,
   readScenario,
@@ -8,8 +9,7 @@ import {
   type TaskReply,
   type WeatherFile,
 } from "../../engine/index.ts";
-import type { Task } from "../../engine/run/taskOrder.ts";
-import { climateOf } from "../weather/climateOf.ts";
+import type { Task } from "../../engine/pool/taskOrder.ts";
 import { zonesFor } from "./zonesFor.ts";
 
 const turn = new MessageChannel();

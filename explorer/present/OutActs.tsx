@@ -1,20 +1,13 @@
 import { createEffect, createSignal, lazy, onMount, Show, Suspense } from "solid-js";
 import { Portal } from "solid-js/web";
-import type { Entry } from "../notebook/notebook.ts";
-import type { ReportPage } from "../report/reportPage.ts";
+import type { ReportPage } from "../../engine/report/reportPage.ts";
 import { saveReport } from "../report/saveReport.ts";
 
 // Slides draw with what the report draws with; neither is needed before somebody asks for it.
 const Present = lazy(async () => ({ default: (await import("./Present.tsx")).Present }));
 
 /** What carries a notebook out to others: slides, paper, a report. */
-export function OutActs(props: {
-  page: ReportPage;
-  isWorking: boolean;
-  /** An entry's line in the sheet's index. */
-  lineOf: (entry: Entry) => string;
-  onSay: (sentence: string) => void;
-}) {
+export function OutActs(props: { page: ReportPage; isWorking: boolean; onSay: (sentence: string) => void }) {
   const [isPresenting, setPresenting] = createSignal(false);
   const [isReportDue, setReportDue] = createSignal(false);
   onMount(() => {
@@ -23,7 +16,7 @@ export function OutActs(props: {
   createEffect(() => {
     if (!isReportDue() || props.isWorking) return;
     setReportDue(false);
-    void saveReport(props.page, props.lineOf).then(
+    void saveReport(props.page).then(
       () => props.onSay("The report is saved: one file that needs no script and no network."),
       (error: unknown) =>
         props.onSay(`The report could not be made: ${error instanceof Error ? error.message : error}`),
@@ -51,7 +44,7 @@ export function OutActs(props: {
         {/* Outside of the acts: those may be folded away, and what lies in them with them. */}
         <Portal>
           <Suspense>
-            <Present page={props.page} lineOf={props.lineOf} onClose={() => setPresenting(false)} />
+            <Present page={props.page} onClose={() => setPresenting(false)} />
           </Suspense>
         </Portal>
       </Show>

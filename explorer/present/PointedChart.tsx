@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
-import { clockAt } from "../time/localClock.ts";
-import type { SlideChart } from "./slides.ts";
+import type { SlideChart } from "../../engine/answers/slide.ts";
+import { clockAt } from "../../engine/ruler/rulerClock.ts";
 
 /** A chart of a slide and the lit line over it: where the pointer is, or where the keys have put it. */
 export function PointedChart(props: { chart: SlideChart; ms: number | null; onPoint: (ms: number | null) => void }) {

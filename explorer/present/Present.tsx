@@ -1,8 +1,8 @@
-import { createMemo, createSignal, onMount, Show } from "solid-js";
-import { drawingPatterns } from "../drawing/drawingPatterns.ts";
-import type { Entry } from "../notebook/notebook.ts";
+import { createMemo, createResource, createSignal, onMount, Show } from "solid-js";
+import { drawingPatterns } from "../../engine/drawing/drawingPatterns.ts";
+import type { ReportPage } from "../../engine/report/reportPage.ts";
+import { tellsOf } from "../../engine/report/tellsOf.ts";
 import { SaidWords } from "../page/SaidWords.tsx";
-import type { ReportPage } from "../report/reportPage.ts";
 import { PointedChart } from "./PointedChart.tsx";
 import { slidesOf } from "./slides.ts";
 import "./present.css";
@@ -14,9 +14,10 @@ const SWIPE_PX = 60;
 const LONG_SENTENCE = 150;
 
 /** The notebook as slides over the whole window: arrow keys, swipes or the marks at the foot turn them; Escape ends it. */
-export function Present(props: { page: ReportPage; lineOf: (entry: Entry) => string; onClose: () => void }) {
+export function Present(props: { page: ReportPage; onClose: () => void }) {
   let dialog!: HTMLDialogElement;
-  const slides = createMemo(() => slidesOf(props.page, props.lineOf));
+  const [tells] = createResource(() => props.page.notebook(), tellsOf);
+  const slides = createMemo(() => slidesOf(props.page, tells.latest ?? new Map()));
   const [at, setAt] = createSignal(0);
   const [ms, setMs] = createSignal<number | null>(null);
   const slide = () => slides()[Math.min(at(), slides().length - 1)]!;

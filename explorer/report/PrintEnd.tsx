@@ -1,15 +1,16 @@
 import { createSignal, onCleanup, onMount } from "solid-js";
+import { tellEnd } from "../../engine/answers/kinds.ts";
+import type { ReportPage } from "../../engine/report/reportPage.ts";
 import { firstAnswer } from "../page/firstAnswer.ts";
-import type { ReportPage } from "./reportPage.ts";
 
 /** On paper only: what was assumed, the seed, and what can hurt, at the end. */
 export function PrintEnd(props: { page: ReportPage }) {
   const [end, setEnd] = createSignal("");
-  let make: typeof import("./reportEnd.ts").reportEnd | null = null;
+  let make: Awaited<ReturnType<typeof tellEnd>> | null = null;
   // Printing does not wait for anybody, so the words are fetched before somebody asks for them.
   const fetchWords = async () => {
     await firstAnswer;
-    make = (await import("./reportEnd.ts")).reportEnd;
+    make = await tellEnd();
   };
   const fill = () => setEnd(make === null ? "" : make(props.page).text);
   onMount(() => {

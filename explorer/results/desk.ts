@@ -1,69 +1,6 @@
-import type { LimitOptions, LimitsReport, ScenarioInput, SizeAims, SizeWish } from "../../engine/index.ts";
-import type { ActualPicture } from "../entries/actual/actualPicture.ts";
-import type { LearnedPicture } from "../entries/readings/learnedPicture.ts";
-import type { EntryDoc } from "../notebook/notebook.ts";
-import type { ScenarioProblem } from "../notebook/notebookPage.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
-import type { WeatherText } from "../weather/weatherEdits.ts";
-import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
-
-/** Something that the page wants worked out; `key` is its whole content, so that equal wants have equal keys. */
-export type Want =
-  | { readonly key: string; readonly kind: "run"; readonly document: ScenarioInput }
-  | {
-      readonly key: string;
-      readonly kind: "limits";
-      readonly document: ScenarioInput;
-      readonly options: LimitOptions;
-    }
-  | {
-      readonly key: string;
-      readonly kind: "learned";
-      readonly document: ScenarioInput;
-      readonly readings: EntryDoc<"readings">["readings"];
-      readonly seed: string;
-      readonly members: number;
-    }
-  | {
-      readonly key: string;
-      readonly kind: "actual";
-      readonly document: ScenarioInput;
-      readonly log: NonNullable<EntryDoc<"actual">["log"]>;
-      readonly seed: string;
-    }
-  | {
-      readonly key: string;
-      readonly kind: "odds";
-      readonly document: ScenarioInput;
-      readonly seed: string;
-      readonly members: number;
-    }
-  | {
-      readonly key: string;
-      readonly kind: "versus";
-      readonly documents: readonly [ScenarioInput, ScenarioInput];
-      readonly seed: string;
-      readonly members: number;
-    }
-  | {
-      readonly key: string;
-      readonly kind: "sizes";
-      readonly document: ScenarioInput;
-      /** Left out: what `usualWishes` looks at. */
-      readonly x?: SizeWish;
-      readonly y?: SizeWish;
-      readonly aims: SizeAims;
-      readonly seed: string;
-      readonly members: number;
-    }
-  | {
-      readonly key: string;
-      readonly kind: "drivers";
-      readonly document: ScenarioInput;
-      readonly seed: string;
-      /** Rows of the sample. */
-      readonly members: number;
-    };
+import type { Want } from "../../engine/answers/asked.ts";
+import type { ScenarioProblem } from "../../engine/answers/found.ts";
+import type { WeatherText } from "../../engine/answers/makeSurroundings.ts";
 
 /** What the page tells the desk: everything that it wants now and has not got; it takes the place of what was wanted before. */
 export interface Orders {
@@ -73,16 +10,10 @@ export interface Orders {
   readonly weatherFiles?: readonly WeatherText[];
 }
 
+/** What came of something wanted: its picture, or what is wrong with its scenarios. */
 export type Answer =
-  | { readonly kind: "run"; readonly picture: RunPicture }
-  | { readonly kind: "odds"; readonly picture: OddsPicture }
-  | { readonly kind: "versus"; readonly picture: VersusPicture }
-  | { readonly kind: "sizes"; readonly picture: SizePicture }
-  | { readonly kind: "drivers"; readonly picture: DriversPicture }
-  | { readonly kind: "limits"; readonly picture: LimitsReport }
-  | { readonly kind: "learned"; readonly picture: LearnedPicture }
-  | { readonly kind: "actual"; readonly picture: ActualPicture }
-  | { readonly kind: "problems"; readonly problems: readonly ScenarioProblem[] };
+  | { readonly ok: true; readonly picture: unknown }
+  | { readonly ok: false; readonly problems: readonly ScenarioProblem[] };
 
 /** What the desk says. `whole` is false for a coarse first pass, which a better answer to the same key follows. */
 export type Report =

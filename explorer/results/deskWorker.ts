@@ -1,8 +1,8 @@
 /** The desk's own thread: hands what the page wants to the pool and puts the parts together, so that the page never waits. */
 import "../noEval.ts";
+import { makeSurroundings } from "../../engine/answers/makeSurroundings.ts";
 import { makePagePool } from "../pool/makePagePool.ts";
 import { zonesFor } from "../pool/zonesFor.ts";
-import { makeSurroundings } from "../weather/makeSurroundings.ts";
 import type { Orders, Report } from "./desk.ts";
 import { makeDeskWork } from "./makeDeskWork.ts";
 
@@ -41,7 +41,7 @@ const take = makeDeskWork({
 let line = Promise.resolve();
 self.onmessage = ({ data }: MessageEvent<Orders>) => {
   line = line
-    .then(() => zonesFor(data.wants.flatMap((want) => (want.kind === "versus" ? want.documents : [want.document]))))
+    .then(() => zonesFor(data.wants.flatMap(({ documents }) => documents)))
     .catch(() => {})
     .then(() => take(data));
 };

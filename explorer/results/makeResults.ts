@@ -1,26 +1,10 @@
 import { batch, createSignal } from "solid-js";
-import type { LimitsReport } from "../../engine/index.ts";
-import type { ActualPicture } from "../entries/actual/actualPicture.ts";
-import type { LearnedPicture } from "../entries/readings/learnedPicture.ts";
-import type { Found, ScenarioProblem } from "../notebook/notebookPage.ts";
-import type { RunPicture } from "../picture/runPicture.ts";
-import type { WeatherText } from "../weather/weatherEdits.ts";
-import type { DriversPicture, OddsPicture, SizePicture, VersusPicture } from "./answers.ts";
-import type { Answer, Desk, Report, Want } from "./desk.ts";
+import type { Want } from "../../engine/answers/asked.ts";
+import type { Found, ScenarioProblem } from "../../engine/answers/found.ts";
+import type { WeatherText } from "../../engine/answers/makeSurroundings.ts";
+import type { Answer, Desk, Report } from "./desk.ts";
 
 const KEPT_ANSWERS = 80;
-
-/** What each kind of want brings. */
-interface Pictures {
-  readonly run: RunPicture;
-  readonly odds: OddsPicture;
-  readonly versus: VersusPicture;
-  readonly sizes: SizePicture;
-  readonly drivers: DriversPicture;
-  readonly limits: LimitsReport;
-  readonly learned: LearnedPicture;
-  readonly actual: ActualPicture;
-}
 
 /**
  * Keeps what was worked out by its content, asks the desk for what is missing, and knows for each place on the page ("slot") what was
@@ -38,6 +22,11 @@ export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText
   let wanted: readonly Want[] = [];
   let round = 0;
   let sentFiles: readonly WeatherText[] | undefined;
+
+  function pictureOf<Picture>(key: string | null | undefined): Picture | null {
+    const found = key == null ? undefined : answers.get(key)?.answer;
+    return found?.ok ? (found.picture as Picture) : null;
+  }
 
   function missing(): Want[] {
     return wanted.filter((want) => answers.get(want.key)?.whole !== true);
@@ -101,23 +90,22 @@ export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText
     failure,
     progress,
     /** What is known for a key, without asking for it. */
-    known<Kind extends keyof Pictures>(kind: Kind, key: string): Pictures[Kind] | null {
+    known<Picture>(key: string): Picture | null {
       news();
-      const found = answers.get(key)?.answer;
-      return found?.kind === kind ? (found.picture as Pictures[Kind]) : null;
+      return pictureOf<Picture>(key);
     },
-    find<Kind extends keyof Pictures>(kind: Kind, slot: string, key: string | null): Found<Pictures[Kind]> {
+    /**
+     * What is known of something wanted.
+     * @param slot the place on the page where it is shown: only one kind of picture is ever asked for there
+     */
+    find<Picture>(slot: string, key: string | null): Found<Picture> {
       news();
-      const pictureOf = (at: string | null | undefined): Pictures[Kind] | null => {
-        const found = at == null ? undefined : answers.get(at)?.answer;
-        return found?.kind === kind ? (found.picture as Pictures[Kind]) : null;
-      };
       const held = key === null ? undefined : answers.get(key);
-      const fresh = pictureOf(key);
+      const fresh = pictureOf<Picture>(key);
       const problems: readonly ScenarioProblem[] =
         failure() !== null
           ? [{ code: "stopped", path: [], message: failure()! }]
-          : held?.answer.kind === "problems"
+          : held?.answer.ok === false
             ? held.answer.problems
             : [];
       const asked = askedFor.get(slot) ?? [];
@@ -128,7 +116,7 @@ export function makeResults(desk: Desk, weatherFiles: () => readonly WeatherText
       }
       const before = () => (askedFor.get(slot) ?? []).findLast((each) => pictureOf(each) !== null);
       return {
-        result: fresh ?? pictureOf(before()),
+        result: fresh ?? pictureOf<Picture>(before()),
         stale: fresh === null,
         // Read only by whoever shows it: what comes of a result need not be worked out again whenever some more members are done.
         get progress() {

@@ -1,10 +1,11 @@
+import "./share.css";
 import { createSignal, Show } from "solid-js";
 import { Portal } from "solid-js/web";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { fileName, saveFile } from "../download/saveFile.ts";
-import type { Notebook } from "../notebook/notebook.ts";
 import { notebookText } from "../notebook/notebookText.ts";
-import type { ShareLink } from "./shareLink.ts";
 import "./share.css";
+import type { ShareLink } from "./shareLink.ts";
 
 /** A link that carries the notebook itself: shown, copied, or refused with the file instead. */
 export function ShareActs(props: { notebook: Notebook }) {

@@ -1,9 +1,9 @@
-import { createSignal, For, Show } from "solid-js";
-import type { Notebook } from "../notebook/notebook.ts";
-import { makeTheme } from "../page/makeTheme.ts";
-import { figure } from "../words/numbers.ts";
-import { MOST_STEPS_UNASKED, workSteps } from "./workSteps.ts";
 import "./share.css";
+import { createSignal, For, Show } from "solid-js";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { figure } from "../../engine/words/numbers.ts";
+import { makeTheme } from "../page/makeTheme.ts";
+import { MOST_STEPS_UNASKED, workSteps } from "./workSteps.ts";
 
 const MOST_SENTENCES = 8;
 

@@ -1,5 +1,5 @@
-import type { Notebook } from "../notebook/notebook.ts";
-import { MOST_BYTES } from "../notebook/notebookLimits.ts";
+import { MOST_BYTES } from "../../engine/answers/notebookLimits.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { SHARE_PREFIX } from "./sharePrefix.ts";
 
 /** Version of what follows: deflated JSON of a notebook, as base64 with the letters that addresses allow. */

@@ -1,15 +1,13 @@
-import { applyChanges } from "../../engine/index.ts";
-import { type Asked, askedByAll } from "../notebook/asked.ts";
-import type { Notebook } from "../notebook/notebook.ts";
-import { scenarioIn } from "../notebook/scenarioDocument.ts";
+import type { Asked } from "../../engine/answers/asked.ts";
+import { kindOf } from "../../engine/answers/kinds.ts";
+import { askedByAll } from "../../engine/notebook/asked.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { scenarioIn } from "../../engine/notebook/scenarioDocument.ts";
+import { applyChanges } from "../../engine/scenario/applyChanges.ts";
 
 /** Steps of members that somebody else's notebook may make a machine go through unasked: some ten seconds of work. */
 export const MOST_STEPS_UNASKED = 40_000_000;
 
-/** Cells of a map whose sizes are left to the program. */
-const USUAL_CELLS = 28;
-/** Runs that finding out what decides takes for each row. */
-const RUNS_PER_ROW = 34;
 const MINUTE_MS = 60_000;
 const USUAL_STEP_MINUTES = 15;
 
@@ -22,26 +20,14 @@ export function workSteps(notebook: Notebook): number {
   return askedByAll(notebook).reduce((sum, asked) => sum + runs(notebook, asked, steps), 0);
 }
 
-function runs(notebook: Notebook, asked: Asked, steps: (id: string) => number): number {
-  const { members } = notebook;
-  switch (asked.kind) {
-    case "run":
-      return steps(asked.scenario);
-    case "versus":
-      return members * (steps(asked.first) + steps(asked.second));
-    case "sizes": {
-      const { across, up } = asked.doc;
-      const cells = across === undefined && up === undefined ? USUAL_CELLS : lengthOf(across) * lengthOf(up);
-      return members * cells * steps(asked.scenario);
-    }
-    case "drivers":
-      return members * RUNS_PER_ROW * steps(asked.scenario);
-    default:
-      return members * steps(asked.scenario);
-  }
+function runs({ members }: Notebook, { kind, doc }: Asked, steps: (id: string) => number): number {
+  const { question, scenarios } = kindOf(kind);
+  const choices = question?.choices(doc) ?? null;
+  if (question === undefined || choices === null) return 0;
+  const drawn = Math.max(1, question.members?.(members) ?? 1);
+  const each = question.runsPerMember?.(choices) ?? 1;
+  return drawn * each * scenarios(doc).reduce((sum, id) => sum + steps(id), 0);
 }
-
-const lengthOf = (direction: { readonly values: readonly number[] } | undefined) => direction?.values.length ?? 7;
 
 /** What of a scenario's times counts here; what is no time at all is left out, whatever its size. */
 interface Times {

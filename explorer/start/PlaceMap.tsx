@@ -1,4 +1,4 @@
-import "../zonesHere.ts";
+import "../../engine/scenario/zonesHere.ts";
 import { geoAzimuthalEquidistant, geoGraticule10, geoNaturalEarth1, geoPath } from "d3";
 import { createEffect, createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { feature, mesh } from "topojson-client";

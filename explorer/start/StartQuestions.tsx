@@ -1,14 +1,14 @@
-import "../zonesHere.ts";
+import "../../engine/scenario/zonesHere.ts";
 import { createMemo, createUniqueId, For, type JSX, lazy, Show, Suspense } from "solid-js";
 import { createStore } from "solid-js/store";
+import { schemaAt } from "../../engine/fields/formSchema.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
-import { schemaAt } from "../entries/scenario/formSchema.ts";
+import { displayUnit, fromDisplay, toDisplay } from "../../engine/words/displayUnits.ts";
 import { TypedBox } from "../entries/scenario/TypedBox.tsx";
 import { arrowStep, typedQuantity, typedWithUnit } from "../entries/scenario/typedQuantity.ts";
 import { WarningSign } from "../entries/scenario/WrongLines.tsx";
 import { wrongInWords } from "../entries/scenario/wrongInWords.ts";
 import { measured } from "../gear/ownMeasured.ts";
-import { displayUnit, fromDisplay, toDisplay } from "../words/displayUnits.ts";
 import { COMMON_GEAR, gearSays } from "./commonGear.ts";
 import {
   BACKUP,

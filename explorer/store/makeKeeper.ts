@@ -1,6 +1,6 @@
 import { createSignal } from "solid-js";
-import type { Notebook } from "../notebook/notebook.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import type { NotebookStore } from "./notebookStore.ts";
 import { whyUnkept } from "./whyUnkept.ts";
 

@@ -1,7 +1,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import type { Notebook } from "../notebook/notebook.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
-import { notebookFrom } from "../notebook/readNotebook.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
+import { notebookFrom } from "../../engine/notebook/readNotebook.ts";
 
 /** What lies in the browser, whatever it is; `revision` grows by one with every change, whichever tab made it. */
 export interface Kept {

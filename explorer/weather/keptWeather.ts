@@ -1,10 +1,10 @@
 import { wrapLongitudeDeg } from "../../engine/angle.ts";
 import type { ScenarioInput } from "../../engine/index.ts";
+import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { distanceKm, readWeatherFile, type WeatherFile } from "../../engine/place/index.ts";
-import { freeId } from "../notebook/notebookEdits.ts";
-import { inUnits } from "../words/displayUnits.ts";
-import { figure } from "../words/numbers.ts";
-import { problemSentences } from "../words/problemSentences.ts";
+import { inUnits } from "../../engine/words/displayUnits.ts";
+import { figure } from "../../engine/words/numbers.ts";
+import { problemSentences } from "../../engine/words/problemSentences.ts";
 import { weatherCsv } from "./weatherCsv.ts";
 
 /** About two years by the hour: what a notebook can carry and still be one file. */

@@ -1,7 +1,7 @@
 import type { Change, ScenarioInput } from "../../engine/index.ts";
-import type { Notebook } from "../notebook/notebook.ts";
-import { withChanges } from "../notebook/notebookEdits.ts";
-import { scenarioDocument } from "../notebook/scenarioDocument.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { withChanges } from "../../engine/notebook/notebookEdits.ts";
+import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
 
 export type WeatherText = NonNullable<Notebook["weatherFiles"]>[number];
 

@@ -6,20 +6,20 @@ import { availableParallelism, loadavg } from "node:os";
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
 import { runOdds } from "../../engine/cli/pool.ts";
-import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
-import { makeMemberRoom } from "../../engine/run/makeMemberRoom.ts";
-import { FIGURES } from "../../engine/run/memberFigures.ts";
-import { countingOf, runMembers } from "../../engine/run/odds.ts";
-import { makeOddsPart, type OddsPart } from "../../engine/run/oddsPart.ts";
-import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
-import { stepCount } from "../../engine/run/stepCount.ts";
+import { makeMemberRoom } from "../../engine/ensemble/makeMemberRoom.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
 import {
   drawMemberFigures,
   drawMemberLoads,
   drawMemberSky,
   lanesFor,
   stepMembers,
-} from "../../engine/run/stepMember.ts";
+} from "../../engine/ensemble/stepMember.ts";
+import { countingOf, runMembers } from "../../engine/odds/odds.ts";
+import { makeOddsPart, type OddsPart } from "../../engine/odds/oddsPart.ts";
+import { stepCount } from "../../engine/odds/stepCount.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { FIGURES } from "../../engine/run/memberFigures.ts";
 import {
   stepLaneFigures,
   stepLaneLight,

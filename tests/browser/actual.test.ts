@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import type { Entry } from "../../explorer/notebook/notebook.ts";
+import type { Entry } from "../../engine/notebook/notebook.ts";
 import { exampleLog, writtenAbroad } from "../explorer/actual/exampleLog.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { axeFaults } from "./looks.ts";

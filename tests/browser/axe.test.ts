@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import { ENTRY_DOCS, type Notebook } from "../../explorer/notebook/notebook.ts";
+import { KIND_NAMES } from "../../engine/answers/kinds.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { everyKind } from "./everyKind.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { axeFaults, smallTexts } from "./looks.ts";
@@ -32,7 +33,7 @@ async function expectFit(page: Page, screen: string): Promise<void> {
 
 test("every kind of entry is looked at", () => {
   const kinds = new Set<string>(everyKind.entries.map(({ kind }) => kind));
-  expect(Object.keys(ENTRY_DOCS).filter((kind) => !kinds.has(kind))).toEqual([]);
+  expect(KIND_NAMES.filter((kind) => !kinds.has(kind))).toEqual([]);
 });
 
 test.each([

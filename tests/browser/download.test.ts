@@ -1,12 +1,13 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { PICTURED_KINDS } from "../../explorer/download/picturedKinds.ts";
+import { KIND_NAMES, kindOf } from "../../engine/answers/kinds.ts";
 import { notWellFormed } from "../cli/wellFormed.ts";
 import { everyKind } from "./everyKind.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, savedBytes } from "./openExplorer.ts";
 import { notebookWith, openExample, openNotebook } from "./openNotebook.ts";
 
+const PICTURED_KINDS = new Set(KIND_NAMES.filter((name) => kindOf(name).isDrawn === true));
 // Readings and logs are of an event that has begun; the example's has not.
 const pictured = everyKind.entries.filter(
   ({ kind }) => PICTURED_KINDS.has(kind) && kind !== "readings" && kind !== "actual",

@@ -1,7 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { driversSentence } from "../../engine/answers/drivers/driversWords.ts";
 import { drivers, loadClimateTables, prepareEnsemble, readScenario } from "../../engine/index.ts";
-import { driversSentence } from "../../explorer/entries/drivers/driversWords.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain, savedBytes } from "./openExplorer.ts";

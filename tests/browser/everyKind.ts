@@ -1,5 +1,5 @@
+import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import type { Entry, Notebook } from "../../explorer/notebook/notebook.ts";
 
 const example = exampleNotebook("example");
 /** Kinds of entry that the example does not show. */

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import { withEntry } from "../../explorer/notebook/notebookEdits.ts";
+import { withEntry } from "../../engine/notebook/notebookEdits.ts";
 import { putIntoStore, storeText } from "./keptStore.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { plain, settled } from "./openExplorer.ts";

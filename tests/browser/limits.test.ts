@@ -1,8 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { limitsSentence } from "../../engine/answers/limits/limitsWords.ts";
 import { limits } from "../../engine/index.ts";
-import { limitsSentence } from "../../explorer/entries/limits/limitsWords.ts";
-import type { Entry } from "../../explorer/notebook/notebook.ts";
+import type { Entry } from "../../engine/notebook/notebook.ts";
 import { exampleRun } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { axeFaults } from "./looks.ts";

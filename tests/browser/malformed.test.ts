@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import type { Entry, Notebook } from "../../explorer/notebook/notebook.ts";
+import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
 import { shareFragment } from "../../explorer/share/shareLink.ts";
 import { MISSHAPEN, SENSELESS, spoiled } from "../explorer/notebook/malformed.ts";
 import { putIntoStore, storeText } from "./keptStore.ts";

@@ -1,7 +1,7 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { inject } from "vitest";
+import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import type { Entry, Notebook } from "../../explorer/notebook/notebook.ts";
 import { type OpenPage, openPage, settled } from "./openExplorer.ts";
 
 /** Skies of a notebook in which no figure is looked at. */

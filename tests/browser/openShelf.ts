@@ -1,7 +1,7 @@
 import type { Browser, BrowserContextOptions } from "playwright-core";
 import { inject } from "vitest";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import type { Notebook } from "../../explorer/notebook/notebook.ts";
 import type { OpenPage } from "./openExplorer.ts";
 
 const example = exampleNotebook("small");

@@ -1,8 +1,8 @@
 import type { Browser, Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { sunDays } from "../../engine/answers/shade/sunHours.ts";
+import { sunlight } from "../../engine/answers/shade/sunlight.ts";
 import { applyChanges, type Change, readScenario } from "../../engine/index.ts";
-import { sunDays } from "../../explorer/entries/shade/sunHours.ts";
-import { sunlight } from "../../explorer/entries/shade/sunlight.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { axeFaults, smallTexts } from "./looks.ts";

@@ -11,7 +11,7 @@ import {
   sizeMembers,
   sizeReport,
 } from "../../engine/index.ts";
-import { scenarioDocument } from "../../explorer/notebook/scenarioDocument.ts";
+import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain } from "./openExplorer.ts";
 import { exampleWith, openExample } from "./openNotebook.ts";

@@ -1,11 +1,11 @@
 /** What README, model page and the notes of the examples say in figures is what the engine says today. */
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
 import { transmitDraw } from "../../engine/load/modeCurrent.ts";
+import { runMembers } from "../../engine/odds/odds.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { type Ledger, ledger } from "../../engine/run/ledger.ts";
-import { runMembers } from "../../engine/run/odds.ts";
-import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import { type Trace, trace } from "../../engine/run/trace.ts";
 import { readScenario, readVariant } from "../../engine/scenario/readScenario.ts";
 import type { Scenario } from "../../engine/scenario/scenario.ts";

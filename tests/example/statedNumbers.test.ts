@@ -6,6 +6,8 @@ import { ROW_REACH } from "../../engine/actual/loggedSteps.ts";
 import { USUAL_ROWS } from "../../engine/cli/driversVerb.ts";
 import { USUAL_MEMBERS } from "../../engine/cli/memberRange.ts";
 import { USUAL_SIZE_MEMBERS, USUAL_TARGET_IN_100 } from "../../engine/cli/sizeVerb.ts";
+import { FEWEST_ON_A_SIDE } from "../../engine/drivers/driversReport.ts";
+import { MOST_LANES } from "../../engine/ensemble/stepMember.ts";
 import {
   DRIVERS_FEWEST_MEMBERS,
   DRIVERS_MOST_MEMBERS,
@@ -17,11 +19,9 @@ import { WORTH_SAYING_SHARE } from "../../engine/learn/lessons.ts";
 import { MOST_READINGS } from "../../engine/learn/reading.ts";
 import { DISCOUNT } from "../../engine/learn/shrinkAndJitter.ts";
 import { MOST_METER_BYTES, MOST_METER_ROWS } from "../../engine/meter/readMeterLog.ts";
-import { FEWEST_ON_A_SIDE } from "../../engine/run/driversReport.ts";
-import { CHARGE_BINS, POWER_BINS } from "../../engine/run/oddsPart.ts";
-import { MOST_CELLS } from "../../engine/run/sizeAxis.ts";
-import { MOST_LANES } from "../../engine/run/stepMember.ts";
-import { wilson } from "../../engine/run/wilson.ts";
+import { CHARGE_BINS, POWER_BINS } from "../../engine/odds/oddsPart.ts";
+import { wilson } from "../../engine/odds/wilson.ts";
+import { MOST_CELLS } from "../../engine/size/sizeAxis.ts";
 import { LATE_MS } from "../../explorer/page/makeLasting.ts";
 import { FIRST_ANSWER_KB } from "../firstAnswerKb.ts";
 

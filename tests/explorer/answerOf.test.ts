@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { runPicture } from "../../explorer/picture/runPicture.ts";
-import { type AnswerFacts, answerOf } from "../../explorer/words/answerOf.ts";
-import { energy, figure, hours, percent } from "../../explorer/words/numbers.ts";
+import { type AnswerFacts, answerOf } from "../../engine/answers/run/answerOf.ts";
+import { runPicture } from "../../engine/answers/run/runPicture.ts";
+import { energy, figure, hours, percent } from "../../engine/words/numbers.ts";
 import { exampleRun, variantChanges } from "./exampleRun.ts";
 
 const run = runPicture(await exampleRun(variantChanges("meadow")));

@@ -1,5 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { forecastMore, forecastSentence } from "../../engine/answers/forecast/forecastWords.ts";
+import { oddsPicture } from "../../engine/answers/forecast/oddsPicture.ts";
+import type { Side, VersusPicture } from "../../engine/answers/versus/versusPicture.ts";
+import { versusSentence } from "../../engine/answers/versus/versusWords.ts";
 import {
   applyChanges,
   loadClimateTables,
@@ -8,10 +12,6 @@ import {
   readScenario,
   runMembers,
 } from "../../engine/index.ts";
-import { forecastMore, forecastSentence } from "../../explorer/entries/forecast/forecastWords.ts";
-import { versusSentence } from "../../explorer/entries/versus/versusWords.ts";
-import type { Side, VersusPicture } from "../../explorer/results/answers.ts";
-import { oddsPicture } from "../../explorer/results/oddsPicture.ts";
 
 const said = (words: readonly { readonly text: string }[]) => words.map(({ text }) => text).join("");
 

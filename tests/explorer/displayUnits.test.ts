@@ -1,5 +1,4 @@
 import { afterEach, describe, expect, test } from "vitest";
-import { typedWithUnit } from "../../explorer/entries/scenario/typedQuantity.ts";
 import {
   differenceInUnits,
   displayUnit,
@@ -7,7 +6,8 @@ import {
   inUnits,
   showUnits,
   toDisplay,
-} from "../../explorer/words/displayUnits.ts";
+} from "../../engine/words/displayUnits.ts";
+import { typedWithUnit } from "../../explorer/entries/scenario/typedQuantity.ts";
 
 afterEach(() => showUnits(() => "metric"));
 

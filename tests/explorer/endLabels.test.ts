@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { annotationPlace } from "../../explorer/charts/annotationPlace.ts";
-import { spread } from "../../explorer/charts/endLabels.ts";
+import { annotationPlace } from "../../engine/answers/run/annotationPlace.ts";
+import { spread } from "../../engine/drawing/endLabels.ts";
 
 const label = (y: number) => ({ x: 0, y, figure: String(y), words: "", look: "", dotted: false });
 

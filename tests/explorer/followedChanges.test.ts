@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
+import { followedChanges } from "../../engine/notebook/followedChanges.ts";
+import { withChanges, withoutChange, withoutScenario, withVariant } from "../../engine/notebook/notebookEdits.ts";
+import { lostChanges, scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import { followedChanges } from "../../explorer/notebook/followedChanges.ts";
-import { withChanges, withoutChange, withoutScenario, withVariant } from "../../explorer/notebook/notebookEdits.ts";
-import { lostChanges, scenarioDocument } from "../../explorer/notebook/scenarioDocument.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 
 const base: ScenarioInput = EXAMPLE;

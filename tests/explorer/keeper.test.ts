@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import type { Notebook } from "../../explorer/notebook/notebook.ts";
 import { type Channel, makeKeeper } from "../../explorer/store/makeKeeper.ts";
 import type { NotebookStore } from "../../explorer/store/notebookStore.ts";
 

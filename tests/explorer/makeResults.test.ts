@@ -1,11 +1,19 @@
 import { createComputed, createRoot } from "solid-js";
 import { expect, test } from "vitest";
-import type { Answer, Desk, Orders, Report, Want } from "../../explorer/results/desk.ts";
+import type { Want } from "../../engine/answers/asked.ts";
+import type { Answer, Desk, Orders, Report } from "../../explorer/results/desk.ts";
 import { makeResults } from "../../explorer/results/makeResults.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 
-const want = (key: string): Want => ({ key, kind: "odds", document: EXAMPLE, seed: "1", members: 1000 });
-const picture = (name: string) => ({ kind: "odds", picture: { name } }) as unknown as Answer;
+const want = (key: string): Want => ({
+  key,
+  kind: "forecast",
+  documents: [EXAMPLE],
+  choices: {},
+  seed: "1",
+  members: 1000,
+});
+const picture = (name: string): Answer => ({ ok: true, picture: { name } });
 
 function workbench() {
   const posted: Orders[] = [];
@@ -35,27 +43,27 @@ test("the last good result stays, stale, until a coarse one and then the whole o
   const { results, say } = workbench();
   results.want([want("old")]);
   say({ say: "answer", key: "old", answer: picture("old"), whole: true });
-  expect(results.find("odds", "slot", "old")).toMatchObject({ result: { name: "old" }, stale: false, progress: null });
+  expect(results.find("slot", "old")).toMatchObject({ result: { name: "old" }, stale: false, progress: null });
   results.want([want("new")]);
-  expect(results.find("odds", "slot", "new")).toMatchObject({ result: { name: "old" }, stale: true });
+  expect(results.find("slot", "new")).toMatchObject({ result: { name: "old" }, stale: true });
   say({ say: "progress", key: "new", done: 50, of: 1000 });
-  expect(results.find("odds", "slot", "new").progress).toEqual({ done: 50, of: 1000 });
+  expect(results.find("slot", "new").progress).toEqual({ done: 50, of: 1000 });
   say({ say: "answer", key: "new", answer: picture("coarse"), whole: false });
-  expect(results.find("odds", "slot", "new")).toMatchObject({ result: { name: "coarse" }, stale: false });
-  expect(results.find("odds", "slot", "new").progress).not.toBeNull();
+  expect(results.find("slot", "new")).toMatchObject({ result: { name: "coarse" }, stale: false });
+  expect(results.find("slot", "new").progress).not.toBeNull();
   say({ say: "answer", key: "new", answer: picture("whole"), whole: true });
-  expect(results.find("odds", "slot", "new")).toMatchObject({ result: { name: "whole" }, progress: null });
+  expect(results.find("slot", "new")).toMatchObject({ result: { name: "whole" }, progress: null });
 });
 
 test("problems stand beside the last good result; stopping drops the work and going on takes it up", () => {
   const { results, say, asked } = workbench();
   results.want([want("good")]);
   say({ say: "answer", key: "good", answer: picture("good"), whole: true });
-  results.find("odds", "slot", "good");
+  results.find("slot", "good");
   results.want([want("bad"), want("later")]);
   const problems = [{ code: "x", path: [], message: "Wrong." }];
-  say({ say: "answer", key: "bad", answer: { kind: "problems", problems }, whole: true });
-  expect(results.find("odds", "slot", "bad")).toMatchObject({ result: { name: "good" }, stale: true, problems });
+  say({ say: "answer", key: "bad", answer: { ok: false, problems }, whole: true });
+  expect(results.find("slot", "bad")).toMatchObject({ result: { name: "good" }, stale: true, problems });
   results.stop();
   expect(asked()).toEqual([]);
   expect(results.isIdle()).toBe(true);
@@ -69,7 +77,7 @@ test("a desk that stops is said in a sentence", () => {
   const { results, desk } = workbench();
   results.want([want("a")]);
   desk.onerror!({ message: "out of memory" } as ErrorEvent);
-  expect(results.find("odds", "slot", "a").problems[0]!.message).toMatch(/has stopped \(out of memory\)/);
+  expect(results.find("slot", "a").problems[0]!.message).toMatch(/has stopped \(out of memory\)/);
 });
 
 test("what is said at one time is taken in at once, in its order, and worked out again once", () => {
@@ -78,8 +86,8 @@ test("what is said at one time is taken in at once, in its order, and worked out
   let runs = 0;
   createRoot(() =>
     createComputed(() => {
-      results.find("odds", "slot", "a").result;
-      results.find("odds", "other", "b").result;
+      results.find("slot", "a").result;
+      results.find("other", "b").result;
       runs++;
     }),
   );
@@ -90,8 +98,8 @@ test("what is said at one time is taken in at once, in its order, and worked out
     { say: "idle", round: 1 },
   ];
   desk.onmessage!({ data } as unknown as MessageEvent<Report[]>);
-  expect(results.known("odds", "a")).toMatchObject({ name: "a" });
-  expect(results.known("odds", "b")).toMatchObject({ name: "b" });
+  expect(results.known("a")).toMatchObject({ name: "a" });
+  expect(results.known("b")).toMatchObject({ name: "b" });
   expect(results.isIdle()).toBe(true);
   expect(runs).toBe(2);
 });
@@ -103,11 +111,11 @@ test("what reads a result is not worked out again by every word of progress; wha
   const runs = { result: 0, progress: 0 };
   createRoot(() => {
     createComputed(() => {
-      results.find("odds", "slot", "a").result;
+      results.find("slot", "a").result;
       runs.result++;
     });
     createComputed(() => {
-      results.find("odds", "slot", "a").progress;
+      results.find("slot", "a").progress;
       runs.progress++;
     });
   });

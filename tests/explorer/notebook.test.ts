@@ -1,14 +1,12 @@
 import { createRoot } from "solid-js";
 import { describe, expect, test } from "vitest";
+import { figureAt, figuresIn } from "../../engine/answers/note/noteFigures.ts";
+import type { VersusPicture } from "../../engine/answers/versus/versusPicture.ts";
+import { tallyOf100 } from "../../engine/answers/versus/versusWords.ts";
 import { readVariant } from "../../engine/index.ts";
-import { readScenario } from "../../engine/scenario/readScenario.ts";
-import { figureAt, figuresIn } from "../../explorer/entries/note/noteFigures.ts";
-import { tallyOf100 } from "../../explorer/entries/versus/versusWords.ts";
-import { askedByAll, leadOf } from "../../explorer/notebook/asked.ts";
-import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import { makeNotebook } from "../../explorer/notebook/makeNotebook.ts";
-import { migrateNotebook } from "../../explorer/notebook/migrateNotebook.ts";
-import type { Notebook } from "../../explorer/notebook/notebook.ts";
+import { askedByAll, leadOf } from "../../engine/notebook/asked.ts";
+import { migrateNotebook } from "../../engine/notebook/migrateNotebook.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
 import {
   changedScenario,
   duplicateEntry,
@@ -18,11 +16,13 @@ import {
   whyKept,
   withoutEntry,
   withVariant,
-} from "../../explorer/notebook/notebookEdits.ts";
+} from "../../engine/notebook/notebookEdits.ts";
+import { notebookFrom, readNotebook } from "../../engine/notebook/readNotebook.ts";
+import { scenarioDocument, scenarioIn } from "../../engine/notebook/scenarioDocument.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
+import { makeNotebook } from "../../explorer/notebook/makeNotebook.ts";
 import { notebookFromScenario, notebookOf } from "../../explorer/notebook/notebookOf.ts";
-import { notebookFrom, readNotebook } from "../../explorer/notebook/readNotebook.ts";
-import { scenarioDocument, scenarioIn } from "../../explorer/notebook/scenarioDocument.ts";
-import type { VersusPicture } from "../../explorer/results/answers.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 
 const example = exampleNotebook("example");
@@ -157,9 +157,9 @@ describe("entries", () => {
 
   test("the notebook asks for each result once, the ruler's run first", () => {
     const asked = askedByAll(example);
-    expect(asked[0]).toEqual({ kind: "run", scenario: leadOf(example) });
+    expect(asked[0]).toEqual({ kind: "run", doc: { scenario: leadOf(example) } });
     expect(new Set(asked.map((each) => JSON.stringify(each))).size).toBe(asked.length);
-    expect(asked).toContainEqual({ kind: "versus", first: "roof", second: "meadow" });
+    expect(asked).toContainEqual({ kind: "versus", doc: { first: "roof", second: "meadow" } });
   });
 });
 

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { quietSpans } from "../../engine/ruler/quietSpans.ts";
+import { rulerOf } from "../../engine/ruler/rulerOf.ts";
+import { quietWords } from "../../engine/ruler/rulerWords.ts";
 import { prepare } from "../../engine/run/index.ts";
 import { readScenario } from "../../engine/scenario/index.ts";
-import { quietWords } from "../../explorer/charts/rulerWords.ts";
-import { quietSpans } from "../../explorer/time/quietSpans.ts";
-import { rulerOf } from "../../explorer/time/rulerOf.ts";
 
 function spansOf(change: (source: Record<string, unknown>) => unknown) {
   const document = JSON.parse(readFileSync("scenarios/polar-hut.json", "utf8"));

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
+import { timeScale } from "../../engine/drawing/timeScale.ts";
 import { localMoment } from "../../engine/index.ts";
+import { rulerHours } from "../../engine/ruler/ruler.ts";
+import { clockAt, dateSpan, offsetName } from "../../engine/ruler/rulerClock.ts";
+import { rulerOf } from "../../engine/ruler/rulerOf.ts";
 import { timeGrid } from "../../engine/scenario/index.ts";
-import { timeScale } from "../../explorer/charts/timeScale.ts";
-import { clockAt, dateSpan, offsetName } from "../../explorer/time/localClock.ts";
-import { rulerHours } from "../../explorer/time/ruler.ts";
-import { rulerOf } from "../../explorer/time/rulerOf.ts";
 
 const HOUR_MS = 3_600_000;
 const autumn = rulerOf(["2026-10-24", "2026-10-25", "2026-10-26"], "Europe/Vienna");

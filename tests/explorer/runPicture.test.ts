@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
-import { incomingParts, loadParts } from "../../explorer/charts/parts.ts";
-import { nextNight, readingAt, snapReading } from "../../explorer/charts/readingAt.ts";
-import { strataLayout } from "../../explorer/charts/strataLayout.ts";
-import { daysCsv, strataCsv } from "../../explorer/download/csv.ts";
-import { hourHeads, hourRows } from "../../explorer/entries/run/hourRows.ts";
-import { runPicture } from "../../explorer/picture/runPicture.ts";
+import { hourHeads, hourRows } from "../../engine/answers/run/hourRows.ts";
+import { incomingParts, loadParts } from "../../engine/answers/run/parts.ts";
+import { nextNight, readingAt, snapReading } from "../../engine/answers/run/readingAt.ts";
+import { daysCsv, strataCsv } from "../../engine/answers/run/runCsv.ts";
+import { runPicture } from "../../engine/answers/run/runPicture.ts";
+import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
 import { changesOf, planOf } from "../../explorer/plan/plan.ts";
 import { EXAMPLE, exampleRun, variantChanges } from "./exampleRun.ts";
 

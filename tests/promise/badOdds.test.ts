@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { seedWords } from "../../engine/chance/stream.ts";
+import { drivers } from "../../engine/drivers/drivers.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { oddsReport, runMembers } from "../../engine/odds/odds.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
-import { drivers } from "../../engine/run/drivers.ts";
-import { oddsReport, runMembers } from "../../engine/run/odds.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { drawSky } from "../../engine/sky/skyEnsemble.ts";

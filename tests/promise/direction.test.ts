@@ -18,14 +18,27 @@ const ORDER = [
   "source",
   "bank",
   "run",
+  "ensemble",
+  "odds",
+  "versus",
+  "size",
+  "drivers",
+  "pool",
   "learn",
   "actual",
   "checks",
+  "words",
+  "fields",
+  "ruler",
+  "drawing",
+  "answers",
+  "notebook",
+  "report",
 ];
 
 /** Packages that need neither the DOM nor Node. */
 const PURE_PACKAGES =
-  /^(zod|suncalc|seedrandom|@photostructure\/tz-lookup|#zoneTable|fastest-levenshtein|d3-[a-z]+)(\/|$)/;
+  /^(zod|suncalc|seedrandom|@photostructure\/tz-lookup|#zoneTable|fastest-levenshtein|marked|d3(-[a-z]+)?|@fontsource-variable\/radio-canada)(\/|$)/;
 
 /** What makes a run depend on more than its input. The compiler already refuses names of the DOM and of Node. */
 const IMPURE = /^(Date\.now|Math\.random|performance\.now|globalThis\.\w+|crypto\.\w+)$/;
@@ -46,7 +59,7 @@ function importFault(from: EngineModule, target: string): string | undefined {
   }
   if (from.path === "engine/index.ts") return undefined; // the public face names them all
   const [, folder, file] = target.split("/");
-  if (!/\.(ts|json)$/.test(target)) return "name the file, with its ending";
+  if (!/\.(ts|json)$|\.css\?raw$/.test(target)) return "name the file, with its ending";
   if (basename(target) === "index.ts") return "inside the engine, import the file itself";
   if (file === undefined) return undefined; // a file directly in engine/ is everybody's
   if (from.folder === "") return "a file directly in engine/ knows no folder";

@@ -1,16 +1,11 @@
-/**
- * A model that ignores what it is told is wrong without saying so. Every field of the format is changed here, within its
- * range, in a scenario in which it should matter; some result must move. What is for people only, and what only an
- * ensemble reads, is named, and is shown to be just that.
- */
 import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
 import { limits } from "../../engine/checks/limits.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { oddsReport, runMembers } from "../../engine/odds/odds.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
 import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
-import { oddsReport, runMembers } from "../../engine/run/odds.ts";
 import { prepare } from "../../engine/run/prepare.ts";
-import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import { makeReuse } from "../../engine/run/reuse.ts";
 import type { Surroundings } from "../../engine/run/surroundings.ts";
 import { type Trace, tracePrepared } from "../../engine/run/trace.ts";
@@ -19,6 +14,12 @@ import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
 import { type Document, EVERYTHING, WEATHER_CSV } from "./everything.ts";
 import { put } from "./sampleScenario.ts";
+
+/**
+ * A model that ignores what it is told is wrong without saying so. Every field of the format is changed here, within its
+ * range, in a scenario in which it should matter; some result must move. What is for people only, and what only an
+ * ensemble reads, is named, and is shown to be just that.
+ */
 
 /** Names, notes and the documentation of effort: they are printed and change no watt. */
 const FOR_PEOPLE = new Set([

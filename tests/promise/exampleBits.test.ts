@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { loadClimateTables, prepareEnsemble, readScenario, trace } from "../../engine/index.ts";
-import { runMembers } from "../../engine/run/odds.ts";
+import { runMembers } from "../../engine/odds/odds.ts";
 import { bitsOf } from "../bitsOf.ts";
 
 /**

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
+import { choiceLabel } from "../../engine/fields/fieldWords.ts";
 import { readingSchema } from "../../engine/learn/readingSchema.ts";
 import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
-import { choiceLabel } from "../../explorer/entries/scenario/fieldWords.ts";
 
 interface Field {
   readonly at: string;

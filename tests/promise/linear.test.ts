@@ -1,15 +1,15 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { noteHtml } from "../../engine/answers/note/noteHtml.ts";
 import { readReadings } from "../../engine/learn/readReadings.ts";
 import { readMeterLog } from "../../engine/meter/readMeterLog.ts";
+import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { readNotebook } from "../../engine/notebook/readNotebook.ts";
 import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
 import type { Problem } from "../../engine/scenario/problem.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { timeGrid } from "../../engine/scenario/timeGrid.ts";
-import { noteHtml } from "../../explorer/entries/note/noteHtml.ts";
 import { typedQuantity, typedWithUnit } from "../../explorer/entries/scenario/typedQuantity.ts";
-import type { Notebook } from "../../explorer/notebook/notebook.ts";
-import { readNotebook } from "../../explorer/notebook/readNotebook.ts";
 import { workSteps } from "../../explorer/share/workSteps.ts";
 import { effort } from "../effort.ts";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { replayMember, runMembers } from "../../engine/odds/odds.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
-import { replayMember, runMembers } from "../../engine/run/odds.ts";
-import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
 import { trace } from "../../engine/run/trace.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { Scenario, ScenarioInput } from "../../engine/scenario/scenario.ts";

@@ -1,16 +1,16 @@
 import { readFileSync } from "node:fs";
 import { expect, test, vi } from "vitest";
 import { scenarioFormatText } from "../../docs/scenarioFormat.ts";
+import { scenarioFigures } from "../../engine/answers/scenario/scenarioFigures.ts";
+import { sizeFields } from "../../engine/answers/sizing/sizeFields.ts";
+import { changesInWords } from "../../engine/fields/changesInWords.ts";
+import { choiceLabel, fieldLabel, withLabels } from "../../engine/fields/fieldWords.ts";
+import { formSchema, isPlainAt, schemaAt } from "../../engine/fields/formSchema.ts";
+import { formGroups } from "../../engine/fields/groups.ts";
 import { applyChanges, readScenario, type ScenarioInput } from "../../engine/index.ts";
 import { scenarioSchemaText } from "../../engine/scenario/scenarioSchema.ts";
-import { changesInWords } from "../../explorer/entries/scenario/changesInWords.ts";
-import { choiceLabel, fieldLabel, withLabels } from "../../explorer/entries/scenario/fieldWords.ts";
-import { formSchema, isPlainAt, schemaAt } from "../../explorer/entries/scenario/formSchema.ts";
-import { formGroups } from "../../explorer/entries/scenario/groups.ts";
 import { whyInWords } from "../../explorer/entries/scenario/whyInWords.ts";
 import { wrongInWords } from "../../explorer/entries/scenario/wrongInWords.ts";
-import { sizeFields } from "../../explorer/entries/sizing/sizeFields.ts";
-import { scenarioFigures } from "../../explorer/report/scenarioFigures.ts";
 
 // What a person would write who adds two fields to the bank, and nothing else anywhere.
 vi.mock("../../engine/scenario/bank.ts", async (original) => {

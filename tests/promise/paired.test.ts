@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { runMembers } from "../../engine/run/odds.ts";
-import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../../engine/odds/odds.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { readPlain } from "../truth/run/plainScenario.ts";
 import { arbitraryScenario } from "./arbitraryScenario.ts";

@@ -3,8 +3,8 @@
  * an ensemble reads is changed, and the members run with what is kept are those run anew, to the last bit.
  */
 import { expect, test } from "vitest";
-import { runMembers } from "../../engine/run/odds.ts";
-import { prepareEnsemble } from "../../engine/run/prepareEnsemble.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../../engine/odds/odds.ts";
 import { identityOf, makeReuse, type Reuse } from "../../engine/run/reuse.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { Scenario } from "../../engine/scenario/scenario.ts";

@@ -1,12 +1,12 @@
 import { createMemo, Show } from "solid-js";
-import { bandArea } from "../../charts/bandPaths.ts";
+import { actualAxis, actualLabels, actualLayout, brokenLine } from "../../../engine/answers/actual/actualLayout.ts";
+import type { ActualPicture } from "../../../engine/answers/actual/actualPicture.ts";
+import { actualInstant } from "../../../engine/answers/actual/actualWords.ts";
+import type { OddsPicture } from "../../../engine/answers/forecast/oddsPicture.ts";
+import { bandArea } from "../../../engine/drawing/bandPaths.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { NotebookPage } from "../../notebook/notebookPage.ts";
-import type { OddsPicture } from "../../results/answers.ts";
-import { actualAxis, actualLabels, actualLayout, brokenLine } from "./actualLayout.ts";
-import type { ActualPicture } from "./actualPicture.ts";
-import { actualInstant } from "./actualWords.ts";
 
 /** What was metered over what was planned: charge in the band of all skies, load, and sun. */
 export function ActualChart(props: {

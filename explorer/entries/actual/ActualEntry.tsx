@@ -1,6 +1,7 @@
 import { lazy, Suspense } from "solid-js";
+import { actualOf } from "../../../engine/answers/actual/ask.ts";
+import { figure } from "../../../engine/words/numbers.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { figure } from "../../words/numbers.ts";
 
 // Loaded when the first such entry is on the sheet.
 const ActualView = lazy(async () => ({ default: (await import("./ActualView.tsx")).ActualView }));
@@ -16,7 +17,7 @@ export function ActualEntry(props: EntryProps<"actual">) {
 /** "6 points under the plan" for the index. */
 export function actualSummary(props: EntryProps<"actual">): string {
   if (props.doc.log === undefined) return "no log yet";
-  const { result } = props.page.actual(props.doc);
+  const { result } = actualOf(props.page, props.doc);
   if (result === null) return "working";
   if (result.miss === null) return "the log tells no charge";
   const points = Math.round(100 * result.miss.share);

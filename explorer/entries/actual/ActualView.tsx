@@ -1,12 +1,21 @@
 import { createSignal, For, Show } from "solid-js";
+import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
+import {
+  actualSentence,
+  coverWords,
+  endWords,
+  lackingWords,
+  leadingMiss,
+} from "../../../engine/answers/actual/actualWords.ts";
+import { actualOf } from "../../../engine/answers/actual/ask.ts";
+import { oddsOf } from "../../../engine/answers/forecast/ask.ts";
+import { runOf } from "../../../engine/answers/run/ask.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { ActualChart } from "./ActualChart.tsx";
-import { actualCsv } from "./actualCsv.ts";
-import { actualSentence, coverWords, endWords, lackingWords, leadingMiss } from "./actualWords.ts";
 import { CorrectionTable } from "./CorrectionTable.tsx";
 import { LogTaking } from "./LogTaking.tsx";
 import { MissTable } from "./MissTable.tsx";
@@ -15,7 +24,7 @@ import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** A meter's log held against the plan: by how much it missed and why, and which figures to correct. */
 export function ActualView(props: EntryProps<"actual">) {
-  const found = () => props.page.actual(props.doc);
+  const found = () => actualOf(props.page, props.doc);
   const log = () => props.doc.log;
   const picture = () => (log() === undefined ? null : found().result);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
@@ -70,7 +79,7 @@ export function ActualView(props: EntryProps<"actual">) {
             <LogTaking
               notebook={props.page.notebook()}
               document={document()}
-              zone={props.page.run(props.doc.scenario).result?.ruler.zone ?? "UTC"}
+              zone={runOf(props.page, props.doc.scenario).result?.ruler.zone ?? "UTC"}
               hasLog={log() !== undefined}
               onTake={(taken) => {
                 const why = props.edit({ ...props.doc, log: taken }, "log");
@@ -97,7 +106,7 @@ export function ActualView(props: EntryProps<"actual">) {
             <ActualChart
               page={props.page}
               picture={against()}
-              odds={props.page.odds(props.doc.scenario).result}
+              odds={oddsOf(props.page, props.doc.scenario).result}
               name={name()}
               isStale={found().stale}
             />

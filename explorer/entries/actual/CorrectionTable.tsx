@@ -1,5 +1,6 @@
-import "../../zonesHere.ts";
+import "../../../engine/scenario/zonesHere.ts";
 import { createMemo, createSignal, For, Show } from "solid-js";
+import { FIGURE_HEADS, figureRow, openWords, takeable } from "../../../engine/answers/actual/actualWords.ts";
 import type { Change } from "../../../engine/index.ts";
 import {
   acceptCorrection,
@@ -8,7 +9,6 @@ import {
   readScenario,
   type ScenarioInput,
 } from "../../../engine/index.ts";
-import { FIGURE_HEADS, figureRow, openWords, takeable } from "./actualWords.ts";
 
 /** By how much the log would correct the plan's figures; those that are ticked go into a new scenario. */
 export function CorrectionTable(props: {

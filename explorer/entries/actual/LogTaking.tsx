@@ -1,7 +1,7 @@
 import { createSignal, For, Show } from "solid-js";
+import type { KeptLog } from "../../../engine/answers/actual/doc.ts";
 import type { MeterMapping, ScenarioInput } from "../../../engine/index.ts";
-import type { Notebook } from "../../notebook/notebook.ts";
-import type { KeptLog } from "./keptLog.ts";
+import type { Notebook } from "../../../engine/notebook/notebook.ts";
 import { MappingTable } from "./MappingTable.tsx";
 import { makeLogReader } from "./makeLogReader.ts";
 import { rememberedMappings, rememberMapping } from "./rememberedMappings.ts";

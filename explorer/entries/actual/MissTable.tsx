@@ -1,7 +1,7 @@
 import { For } from "solid-js";
+import { partsOf, points } from "../../../engine/answers/actual/actualWords.ts";
 import type { Miss } from "../../../engine/index.ts";
-import { energy, figure } from "../../words/numbers.ts";
-import { partsOf, points } from "./actualWords.ts";
+import { energy, figure } from "../../../engine/words/numbers.ts";
 
 const BAR_PX = 216;
 

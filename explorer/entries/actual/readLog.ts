@@ -1,3 +1,5 @@
+import type { KeptLog } from "../../../engine/answers/actual/doc.ts";
+import { keptLog } from "../../../engine/answers/actual/keptLog.ts";
 import {
   clockOfLog,
   type MeterFinding,
@@ -10,7 +12,6 @@ import {
 } from "../../../engine/index.ts";
 import { meterTable } from "../../../engine/meter/meterTable.ts";
 import { timeGrid } from "../../../engine/scenario/timeGrid.ts";
-import { type KeptLog, keptLog } from "./keptLog.ts";
 
 const SAMPLE_ROWS = 5;
 

@@ -1,5 +1,5 @@
 import type { MeterMapping } from "../../../engine/index.ts";
-import type { Notebook } from "../../notebook/notebook.ts";
+import type { Notebook } from "../../../engine/notebook/notebook.ts";
 import type { RememberedMapping } from "./readLog.ts";
 
 const KEY = "duskline.logMappings";

@@ -1,6 +1,6 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../../picture/runPicture.ts";
-import { dayHeads, dayRows } from "./dayRows.ts";
+import { dayHeads, dayRows } from "../../../engine/answers/days/dayRows.ts";
+import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
 
 /** The same days in figures. */
 export function DaysTable(props: { picture: RunPicture }) {

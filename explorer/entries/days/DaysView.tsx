@@ -1,5 +1,6 @@
 import { Show } from "solid-js";
-import { daysCsv } from "../../download/csv.ts";
+import { runOf } from "../../../engine/answers/run/ask.ts";
+import { daysCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems } from "../../page/EntryState.tsx";
@@ -9,7 +10,7 @@ import { DaysTable } from "./DaysTable.tsx";
 
 /** The days of one run in figures. */
 export function DaysView(props: EntryProps<"days">) {
-  const found = () => props.page.run(props.doc.scenario);
+  const found = () => runOf(props.page, props.doc.scenario);
   return (
     <div class="margin-left" ref={fadesWhile(() => found().stale)}>
       <p class="choices no-print">
@@ -28,6 +29,6 @@ export function DaysView(props: EntryProps<"days">) {
 }
 
 export function daysSummary(props: EntryProps<"days">): string {
-  const days = props.page.run(props.doc.scenario).result?.days.length;
+  const days = runOf(props.page, props.doc.scenario).result?.days.length;
   return days === undefined ? "working" : `${days} ${days === 1 ? "day" : "days"}`;
 }

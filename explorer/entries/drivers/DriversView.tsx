@@ -1,19 +1,20 @@
 import { For, Show } from "solid-js";
+import { driversOf } from "../../../engine/answers/drivers/ask.ts";
+import { driversCsv } from "../../../engine/answers/drivers/driversCsv.ts";
+import { driversSentence } from "../../../engine/answers/drivers/driversWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { driversCsv } from "./driversCsv.ts";
-import { driversSentence } from "./driversWords.ts";
 import { EndsTable } from "./EndsTable.tsx";
 import { SharesTable } from "./SharesTable.tsx";
 import { SheddingTable } from "./SheddingTable.tsx";
-import "./drivers.css";
+import "../../../engine/answers/drivers/drivers.css";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** What a scenario's outcome hangs on, what each end of a figure would do, and what to switch off first. */
 export function DriversView(props: EntryProps<"drivers">) {
-  const found = () => props.page.drivers(props.doc.scenario);
+  const found = () => driversOf(props.page, props.doc.scenario);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
   return (
     <div class="margin-left" ref={fadesWhile(() => found().stale)}>
@@ -45,7 +46,7 @@ export function DriversView(props: EntryProps<"drivers">) {
 
 /** "most: the weather" for the index. */
 export function driversSummary(props: EntryProps<"drivers">): string {
-  const report = props.page.drivers(props.doc.scenario).result?.report;
+  const report = driversOf(props.page, props.doc.scenario).result?.report;
   if (report === undefined) return "working";
   const most = [...report.factors].sort((a, b) => (b.margin?.total.value ?? 0) - (a.margin?.total.value ?? 0))[0];
   return most?.margin == null ? "nothing differs" : `most: ${most.name.toLowerCase()}`;

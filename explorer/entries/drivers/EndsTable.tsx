@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
+import { byWeight, endWords, signed } from "../../../engine/answers/drivers/driversWords.ts";
 import type { DriverLine, DriversReport } from "../../../engine/index.ts";
-import { inHundred } from "../../words/oddsWords.ts";
-import { byWeight, endWords, signed } from "./driversWords.ts";
+import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 const BAR_PX = 176;
 

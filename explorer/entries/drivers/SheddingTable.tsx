@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
+import { gainedWords, signed } from "../../../engine/answers/drivers/driversWords.ts";
 import type { DriversReport } from "../../../engine/index.ts";
-import { inHundred } from "../../words/oddsWords.ts";
-import { gainedWords, signed } from "./driversWords.ts";
+import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 const BAR_PX = 160;
 

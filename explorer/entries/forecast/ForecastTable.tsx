@@ -1,8 +1,8 @@
 import { csvFormatRows } from "d3-dsv";
 import { createSignal, createUniqueId, For, Show } from "solid-js";
+import type { Series } from "../../../engine/answers/forecast/forecastLayout.ts";
+import { forecastHeads, forecastRows } from "../../../engine/answers/forecast/forecastRows.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
-import type { Series } from "./forecastLayout.ts";
-import { forecastHeads, forecastRows } from "./forecastRows.ts";
 
 /** The forecast in figures: the same numbers, hour by hour on the page and step by step in the file. */
 export function ForecastTable(props: { series: readonly Series[] }) {

@@ -1,22 +1,34 @@
 import { createMemo, createUniqueId, For, Index, Show } from "solid-js";
-import { bandArea, bandLine } from "../../charts/bandPaths.ts";
+import { oddsOf } from "../../../engine/answers/forecast/ask.ts";
+import { darkTicks } from "../../../engine/answers/forecast/darkTicks.ts";
+import { forecastAxis } from "../../../engine/answers/forecast/forecastAxis.ts";
+import { forecastLabels } from "../../../engine/answers/forecast/forecastLabels.ts";
+import {
+  type ForecastLayout,
+  forecastLayout,
+  isMany,
+  isSameLayout,
+  type Series,
+} from "../../../engine/answers/forecast/forecastLayout.ts";
+import { forecastSeries } from "../../../engine/answers/forecast/forecastSeries.ts";
+import {
+  failsWords,
+  forecastInstant,
+  forecastMore,
+  forecastSentence,
+} from "../../../engine/answers/forecast/forecastWords.ts";
+import { bandArea, bandLine } from "../../../engine/drawing/bandPaths.ts";
+import { isSameScale, type TimeScale } from "../../../engine/drawing/timeScale.ts";
+import { THIN } from "../../../engine/words/numbers.ts";
+import { inHundred } from "../../../engine/words/oddsWords.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
-import { isSameScale, type TimeScale } from "../../charts/timeScale.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { THIN } from "../../words/numbers.ts";
-import { inHundred } from "../../words/oddsWords.ts";
-import { darkTicks } from "./darkTicks.ts";
 import { ForecastTable } from "./ForecastTable.tsx";
-import { forecastAxis } from "./forecastAxis.ts";
-import { forecastLabels } from "./forecastLabels.ts";
-import { type ForecastLayout, forecastLayout, isMany, isSameLayout, type Series } from "./forecastLayout.ts";
-import { forecastSeries } from "./forecastSeries.ts";
-import { failsWords, forecastInstant, forecastMore, forecastSentence } from "./forecastWords.ts";
 
 /** What is known of each of a forecast's scenarios. */
 export function seriesOf(props: EntryProps<"forecast">): Series[] {
@@ -26,7 +38,7 @@ export function seriesOf(props: EntryProps<"forecast">): Series[] {
 /** Charge over time in nested bands, hours that may be dark, and the sun: one scenario, or up to four over one another. */
 export function ForecastView(props: EntryProps<"forecast">) {
   const series = createMemo((before: readonly Series[]) => kept(seriesOf(props), before), []);
-  const found = () => props.doc.scenarios.map((id) => props.page.odds(id));
+  const found = () => props.doc.scenarios.map((id) => oddsOf(props.page, id));
   const isStale = () => found().some(({ stale }) => stale);
   const setScenario = (k: number, id: string | null) => {
     const scenarios = [...props.doc.scenarios];

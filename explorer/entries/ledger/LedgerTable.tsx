@@ -1,6 +1,6 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../../picture/runPicture.ts";
-import { figure } from "../../words/numbers.ts";
+import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
+import { figure } from "../../../engine/words/numbers.ts";
 
 /** Where the energy went, largest first; each bar is its share, dots for what is always on and lines for what is used. */
 export function LedgerTable(props: { picture: RunPicture }) {

@@ -1,16 +1,17 @@
 import { Show } from "solid-js";
-import { ledgerCsv } from "../../download/csv.ts";
+import { ledgerWords } from "../../../engine/answers/ledger/ledgerWords.ts";
+import { runOf } from "../../../engine/answers/run/ask.ts";
+import { ledgerCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems } from "../../page/EntryState.tsx";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
-import { ledgerWords } from "./ledgerWords.ts";
 
 /** Where the energy of one run went. */
 export function LedgerView(props: EntryProps<"ledger">) {
-  const found = () => props.page.run(props.doc.scenario);
+  const found = () => runOf(props.page, props.doc.scenario);
   return (
     <div class="margin-left" ref={fadesWhile(() => found().stale)}>
       <p class="choices">
@@ -30,6 +31,6 @@ export function LedgerView(props: EntryProps<"ledger">) {
 }
 
 export function ledgerSummary(props: EntryProps<"ledger">): string {
-  const largest = props.page.run(props.doc.scenario).result?.ledger.loads[0];
+  const largest = runOf(props.page, props.doc.scenario).result?.ledger.loads[0];
   return largest === undefined ? "working" : `most: ${largest.name}`;
 }

@@ -1,5 +1,5 @@
 import { createMemo } from "solid-js";
-import type { EntryDoc } from "../../notebook/notebook.ts";
+import type { EntryDoc } from "../../../engine/notebook/notebook.ts";
 import { typedNumber } from "../../words/typedNumber.ts";
 
 interface Choice {

@@ -1,6 +1,7 @@
 import { lazy, Suspense } from "solid-js";
+import { limitsOf } from "../../../engine/answers/limits/ask.ts";
+import { linesOf } from "../../../engine/answers/limits/limitsWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { linesOf } from "./limitsWords.ts";
 
 // Loaded when the first such entry is on the sheet.
 const LimitsView = lazy(async () => ({ default: (await import("./LimitsView.tsx")).LimitsView }));
@@ -15,7 +16,7 @@ export function LimitsEntry(props: EntryProps<"limits">) {
 
 /** "2 over, 3 close" for the index. */
 export function limitsSummary(props: EntryProps<"limits">): string {
-  const report = props.page.limits(props.doc).result;
+  const report = limitsOf(props.page, props.doc).result;
   if (report === null) return "working";
   const [over, close, unknown] = (["over", "close", "unknown"] as const).map((each) => linesOf(report, each).length);
   if (over! > 0) return `${over} over, ${close} close`;

@@ -1,6 +1,14 @@
 import { For, type JSX, Show } from "solid-js";
+import {
+  briefQuantity,
+  limitWords,
+  linesOf,
+  marginWords,
+  rulesOf,
+  VERDICTS,
+  valueWords,
+} from "../../../engine/answers/limits/limitsWords.ts";
 import type { LimitLine, LimitsReport } from "../../../engine/index.ts";
-import { briefQuantity, limitWords, linesOf, marginWords, rulesOf, VERDICTS, valueWords } from "./limitsWords.ts";
 
 /** Every line with its limit, worst first; what is within stays folded. */
 export function LimitsTable(props: { report: LimitsReport; isPhone: boolean; id: string }) {

@@ -1,21 +1,22 @@
 import { createSignal, For, Show } from "solid-js";
+import { limitsOf } from "../../../engine/answers/limits/ask.ts";
+import { limitsCsv } from "../../../engine/answers/limits/limitsCsv.ts";
+import { basisWords, cautionsBeside, limitsMore, limitsSentence } from "../../../engine/answers/limits/limitsWords.ts";
 import type { LimitsReport } from "../../../engine/index.ts";
+import { figure } from "../../../engine/words/numbers.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { figure } from "../../words/numbers.ts";
 import { LimitsChoices } from "./LimitsChoices.tsx";
 import { LimitsTable } from "./LimitsTable.tsx";
-import { limitsCsv } from "./limitsCsv.ts";
-import { basisWords, cautionsBeside, limitsMore, limitsSentence } from "./limitsWords.ts";
 import { VoltChain } from "./VoltChain.tsx";
 import "./limits.css";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** A plan's wiring held against its limits: what is over, what is close, what nobody stated, and what to change. */
 export function LimitsView(props: EntryProps<"limits">) {
-  const found = () => props.page.limits(props.doc);
+  const found = () => limitsOf(props.page, props.doc);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
   const [wrong, setWrong] = createSignal("");
   return (

@@ -1,7 +1,7 @@
 import { createMemo, For } from "solid-js";
+import { type ChainRow, voltChain } from "../../../engine/answers/limits/voltChain.ts";
 import type { RadioAtPeak } from "../../../engine/index.ts";
-import { figure, volts } from "../../words/numbers.ts";
-import { type ChainRow, voltChain } from "./voltChain.ts";
+import { figure, volts } from "../../../engine/words/numbers.ts";
 
 const BAR_PX = 112;
 

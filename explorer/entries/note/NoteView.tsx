@@ -1,8 +1,14 @@
 import { createMemo, createResource, createSignal, createUniqueId, For, Show } from "solid-js";
+import {
+  figuresIn,
+  figureWords,
+  ODDS_FIGURES,
+  RUN_FIGURES,
+  VERSUS_FIGURES,
+} from "../../../engine/answers/note/noteFigures.ts";
+import { LONGEST_NOTE } from "../../../engine/answers/notebookLimits.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { LONGEST_NOTE } from "../../notebook/notebookLimits.ts";
 import { longNoteWords } from "../../notebook/whyNotKept.ts";
-import { figuresIn, figureWords, ODDS_FIGURES, RUN_FIGURES, VERSUS_FIGURES } from "./noteFigures.ts";
 
 /** Text with figures quoted from the results, so that words and numbers cannot disagree. */
 export function NoteView(props: EntryProps<"note">) {

@@ -1,5 +1,5 @@
 import DOMPurify from "dompurify";
-import { noteHtml, type SayFigure } from "./noteHtml.ts";
+import { noteHtml, type SayFigure } from "../../../engine/answers/note/noteHtml.ts";
 
 const TAGS = [
   "p", "br", "em", "strong", "del", "code", "pre", "blockquote", "ul", "ol", "li", "hr", "a",

@@ -1,11 +1,11 @@
 import { createMemo, For } from "solid-js";
-import { bandArea, bandLine } from "../../charts/bandPaths.ts";
+import { chargeAxis, chargeLayout, fromNow, learnedLabels } from "../../../engine/answers/readings/learnedLayout.ts";
+import type { LearnedPicture, ReadingMark } from "../../../engine/answers/readings/learnedPicture.ts";
+import { learnedInstant } from "../../../engine/answers/readings/learnedWords.ts";
+import { bandArea, bandLine } from "../../../engine/drawing/bandPaths.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { NotebookPage } from "../../notebook/notebookPage.ts";
-import { chargeAxis, chargeLayout, fromNow, learnedLabels } from "./learnedLayout.ts";
-import type { LearnedPicture, ReadingMark } from "./learnedPicture.ts";
-import { learnedInstant } from "./learnedWords.ts";
 
 /** The forecast from the last reading on, over what was forecast before it, with the readings themselves. */
 export function LearnedChart(props: { page: NotebookPage; picture: LearnedPicture; name: string; isStale: boolean }) {

@@ -1,6 +1,6 @@
 import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
-import { dayName } from "../../time/localClock.ts";
-import { type EventTime, localTime, suggestedTime } from "./localTime.ts";
+import { type EventTime, localTime, suggestedTime } from "../../../engine/answers/readings/localTime.ts";
+import { dayName } from "../../../engine/ruler/rulerClock.ts";
 import { ReadingKeys } from "./ReadingKeys.tsx";
 import {
   draftOf,

@@ -1,6 +1,7 @@
 import { lazy, Suspense } from "solid-js";
+import { learnedOf } from "../../../engine/answers/readings/ask.ts";
+import { inHundred } from "../../../engine/words/oddsWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { inHundred } from "../../words/oddsWords.ts";
 
 // Loaded when the first such entry is on the sheet.
 const ReadingsView = lazy(async () => ({ default: (await import("./ReadingsView.tsx")).ReadingsView }));
@@ -16,7 +17,7 @@ export function ReadingsEntry(props: EntryProps<"readings">) {
 /** "4 of 100 hold, was 10" for the index. */
 export function readingsSummary(props: EntryProps<"readings">): string {
   if (props.doc.readings.length === 0) return "nothing read yet";
-  const { result } = props.page.learned(props.doc);
+  const { result } = learnedOf(props.page, props.doc);
   if (result === null) return "working";
   const { holdsAfter, holdsBefore, wrong } = result.report;
   const odds = `${inHundred(holdsAfter)} of 100 hold, was ${inHundred(holdsBefore)}`;

@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
+import type { ScenarioProblem } from "../../../engine/answers/found.ts";
+import { timeWords } from "../../../engine/answers/readings/localTime.ts";
 import { readingWords } from "../../../engine/learn/readingWords.ts";
-import type { ScenarioProblem } from "../../notebook/notebookPage.ts";
-import { timeWords } from "./localTime.ts";
 import type { KeptReading } from "./readingDraft.ts";
 
 /** What was read, the latest first, each with who read it; what is wrong with one stands beside it. */

@@ -1,4 +1,16 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
+import { learnedOf } from "../../../engine/answers/readings/ask.ts";
+import { LEARNED_HEADS, learnedCsv, learnedRows } from "../../../engine/answers/readings/learnedRows.ts";
+import {
+  LESSON_HEADS,
+  learnedMore,
+  learnedSentence,
+  lessonRows,
+  lessonWords,
+  roughWords,
+} from "../../../engine/answers/readings/learnedWords.ts";
+import { type EventTime, timeWords } from "../../../engine/answers/readings/localTime.ts";
+import { runOf } from "../../../engine/answers/run/ask.ts";
 import { readingWords } from "../../../engine/learn/readingWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
@@ -6,9 +18,6 @@ import { Problems, Progress } from "../../page/EntryState.tsx";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { LearnedChart } from "./LearnedChart.tsx";
-import { LEARNED_HEADS, learnedCsv, learnedRows } from "./learnedRows.ts";
-import { LESSON_HEADS, learnedMore, learnedSentence, lessonRows, lessonWords, roughWords } from "./learnedWords.ts";
-import { type EventTime, timeWords } from "./localTime.ts";
 import { ReadingForm } from "./ReadingForm.tsx";
 import { ReadingsList } from "./ReadingsList.tsx";
 import type { KeptReading } from "./readingDraft.ts";
@@ -20,12 +29,12 @@ const ROWS_MS = 3 * 3_600_000;
 
 /** What was read off the station, what it makes of the forecast, and what can still be done. */
 export function ReadingsView(props: EntryProps<"readings">) {
-  const found = () => props.page.learned(props.doc);
+  const found = () => learnedOf(props.page, props.doc);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
   const [mending, setMending] = createSignal<number | null>(null);
   const [said, setSaid] = createSignal("");
   const event = createMemo((): EventTime | null => {
-    const run = props.page.run(props.doc.scenario).result;
+    const run = runOf(props.page, props.doc.scenario).result;
     return run === null
       ? null
       : { ruler: run.ruler, startMs: run.startMs, endMs: run.startMs + run.steps * run.stepMs };

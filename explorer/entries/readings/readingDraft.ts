@@ -1,7 +1,7 @@
+import { type EventTime, whyNoTime } from "../../../engine/answers/readings/localTime.ts";
 import { readingSchema } from "../../../engine/learn/readingSchema.ts";
-import type { EntryDoc } from "../../notebook/notebook.ts";
+import type { EntryDoc } from "../../../engine/notebook/notebook.ts";
 import { typedNumber } from "../../words/typedNumber.ts";
-import { type EventTime, whyNoTime } from "./localTime.ts";
 
 export type KeptReading = EntryDoc<"readings">["readings"][number];
 export type SkyWord = NonNullable<KeptReading["sky"]>["word"];

@@ -1,43 +1,35 @@
 import { createMemo, createSignal, createUniqueId, Show } from "solid-js";
-import { readingAt } from "../../charts/readingAt.ts";
+import { askRun, runOf } from "../../../engine/answers/run/ask.ts";
+import { readingAt } from "../../../engine/answers/run/readingAt.ts";
+import { runAnswer } from "../../../engine/answers/run/runAnswer.ts";
+import { strataCsv } from "../../../engine/answers/run/runCsv.ts";
+import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
+import { percent } from "../../../engine/words/numbers.ts";
 import { Strata } from "../../charts/Strata.tsx";
-import { endMs } from "../../charts/strataPaths.ts";
-import { strataCsv } from "../../download/csv.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import type { RunPicture } from "../../picture/runPicture.ts";
 import { changesOf, planOf } from "../../plan/plan.ts";
-import { answerOf } from "../../words/answerOf.ts";
-import { percent } from "../../words/numbers.ts";
 import { StrataTable } from "./StrataTable.tsx";
 
 /** One run under the sky as written: charge, sun, loads and volts, step by step. */
 export function RunView(props: EntryProps<"run">) {
   const id = createUniqueId();
   const [isTableOpen, setTableOpen] = createSignal(false);
-  const found = () => props.page.run(props.doc.scenario);
+  const found = () => runOf(props.page, props.doc.scenario);
   const picture = createMemo(() => found().result);
-  const before = createMemo(() => props.page.runBefore(props.doc.scenario));
+  const before = createMemo(() => {
+    const [old, run] = [props.page.before(askRun(props.doc.scenario)), picture()];
+    return old === null || run === null || sameCharge(old, run) ? null : old;
+  });
   const answer = createMemo(() => {
     const run = picture();
     if (run === null) return null;
-    const { verdict, ruler, reserveShare, ledger } = run;
-    const { solarWh, spilledWh, wantedWh } = ledger;
     const name = props.page.scenario(props.doc.scenario)?.name;
-    return answerOf({
-      verdict,
-      ruler,
-      endMs: endMs(run),
-      reserveShare,
-      solarWh,
-      spilledWh,
-      wantedWh,
-      withWords: name === undefined ? [] : [name],
-    });
+    return runAnswer(run, name === undefined ? [] : [name]);
   });
   const reservePercent = (run: RunPicture) => {
     const document = props.page.document(props.doc.scenario);
@@ -123,7 +115,12 @@ export function RunView(props: EntryProps<"run">) {
 }
 
 export function runSummary(props: EntryProps<"run">): string {
-  const { result } = props.page.run(props.doc.scenario);
+  const { result } = runOf(props.page, props.doc.scenario);
   if (result === null) return "working";
   return result.verdict.dark ? "goes dark" : `lowest ${percent(result.verdict.lowestShare)}`;
+}
+
+/** Whether two runs have one and the same curve, as after a change of reserve. */
+function sameCharge(a: RunPicture, b: RunPicture): boolean {
+  return a.steps === b.steps && a.chargeShare.every((share, i) => share === b.chargeShare[i]);
 }

@@ -1,7 +1,7 @@
 import { For } from "solid-js";
-import type { RunPicture } from "../../picture/runPicture.ts";
-import { clockAt } from "../../time/localClock.ts";
-import { hourHeads, hourRows } from "./hourRows.ts";
+import { hourHeads, hourRows } from "../../../engine/answers/run/hourRows.ts";
+import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
+import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 
 /** The strata hour by hour, for reading and copying; every step is in the CSV. */
 export function StrataTable(props: { picture: RunPicture }) {

@@ -1,8 +1,8 @@
+import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { pattern } from "../../../engine/fields/formPath.ts";
 import { namedChoices } from "./choices.ts";
 import { FieldRow } from "./FieldRow.tsx";
-import { fieldLabel } from "./fieldWords.ts";
 import { elementId, useForm } from "./formContext.ts";
-import { pattern } from "./formPath.ts";
 import type { ListProps } from "./makeList.ts";
 import { firstOf } from "./newItem.ts";
 

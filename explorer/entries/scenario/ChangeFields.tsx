@@ -1,9 +1,9 @@
 import { createMemo, createSignal, Index, Show } from "solid-js";
+import { changesInWords } from "../../../engine/fields/changesInWords.ts";
+import { changeAdd, changeAway, type Path, valueAt } from "../../../engine/fields/formPath.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { applyChanges, type Change } from "../../../engine/index.ts";
-import { changesInWords } from "./changesInWords.ts";
 import { elementId, problemsAt, useForm } from "./formContext.ts";
-import { changeAdd, changeAway, type Path, valueAt } from "./formPath.ts";
-import type { SchemaNode } from "./formSchema.ts";
 import { TypedBox } from "./TypedBox.tsx";
 import { WrongLines } from "./WrongLines.tsx";
 

@@ -1,12 +1,12 @@
 import { Match, Switch } from "solid-js";
+import { choiceLabel } from "../../../engine/fields/fieldWords.ts";
+import { type Path, valueAt } from "../../../engine/fields/formPath.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { ChoiceBox } from "./ChoiceBox.tsx";
 import { namedChoices } from "./choices.ts";
 import type { ControlProps } from "./controlProps.ts";
 import { EitherControl } from "./EitherControl.tsx";
-import { choiceLabel } from "./fieldWords.ts";
 import { useForm } from "./formContext.ts";
-import { type Path, valueAt } from "./formPath.ts";
-import type { SchemaNode } from "./formSchema.ts";
 import { MomentBox } from "./MomentBox.tsx";
 import { NumberControl } from "./NumberControl.tsx";
 import { WeekdayTicks } from "./WeekdayTicks.tsx";

@@ -1,10 +1,10 @@
 import { Show } from "solid-js";
+import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { Control } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { fieldLabel } from "./fieldWords.ts";
 import { elementId, problemsAt, useForm } from "./formContext.ts";
-import { type Path, pattern, valueAt } from "./formPath.ts";
-import type { SchemaNode } from "./formSchema.ts";
 
 type Draw = { drawW?: number; drawA?: number; atV?: number };
 

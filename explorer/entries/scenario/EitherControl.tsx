@@ -1,11 +1,11 @@
 import { Show } from "solid-js";
+import { choiceLabel } from "../../../engine/fields/fieldWords.ts";
+import { valueAt } from "../../../engine/fields/formPath.ts";
+import { numberPart } from "../../../engine/fields/formSchema.ts";
+import { shownValue } from "../../../engine/fields/shownValue.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { choiceLabel } from "./fieldWords.ts";
 import { elementId, useForm } from "./formContext.ts";
-import { valueAt } from "./formPath.ts";
-import { numberPart } from "./formSchema.ts";
 import { NumberControl } from "./NumberControl.tsx";
-import { shownValue } from "./shownValue.ts";
 
 /** A number, or a word or nothing in its stead. */
 export function EitherControl(props: ControlProps) {

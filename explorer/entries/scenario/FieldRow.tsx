@@ -1,11 +1,11 @@
 import { type JSX, Show } from "solid-js";
+import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
+import { numberPart, type SchemaNode } from "../../../engine/fields/formSchema.ts";
+import { shownValue } from "../../../engine/fields/shownValue.ts";
 import { Control } from "./Control.tsx";
-import { fieldLabel } from "./fieldWords.ts";
 import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
-import { type Path, pattern, valueAt } from "./formPath.ts";
-import { numberPart, type SchemaNode } from "./formSchema.ts";
 import { Scale } from "./Scale.tsx";
-import { shownValue } from "./shownValue.ts";
 import { WrongLines } from "./WrongLines.tsx";
 import { whyInWords } from "./whyInWords.ts";
 

@@ -1,8 +1,8 @@
 import { createMemo, Show } from "solid-js";
+import { changeAdd, changeAway, type Path, valueAt } from "../../../engine/fields/formPath.ts";
+import { type SchemaNode, schemaAt } from "../../../engine/fields/formSchema.ts";
+import { itemInWords } from "../../../engine/fields/itemInWords.ts";
 import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
-import { changeAdd, changeAway, type Path, valueAt } from "./formPath.ts";
-import { type SchemaNode, schemaAt } from "./formSchema.ts";
-import { itemInWords } from "./itemInWords.ts";
 import { copyOfItem } from "./newItem.ts";
 import { ObjectFields } from "./ObjectFields.tsx";
 import { referenceChanges } from "./references.ts";

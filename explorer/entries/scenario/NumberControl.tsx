@@ -1,9 +1,9 @@
 import { Show } from "solid-js";
+import { valueAt } from "../../../engine/fields/formPath.ts";
+import { numberPart } from "../../../engine/fields/formSchema.ts";
+import { plainFigure, shownUnit, toShown, toStored } from "../../../engine/fields/shownValue.ts";
 import type { ControlProps } from "./controlProps.ts";
 import { elementId, useForm } from "./formContext.ts";
-import { valueAt } from "./formPath.ts";
-import { numberPart } from "./formSchema.ts";
-import { plainFigure, shownUnit, toShown, toStored } from "./shownValue.ts";
 import { TypedBox } from "./TypedBox.tsx";
 import { arrowStep, typedQuantity, typedWithUnit } from "./typedQuantity.ts";
 

@@ -1,14 +1,14 @@
 import { createMemo, For, Match, Show, Switch } from "solid-js";
+import { choiceLabel, fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
+import { isPlainAt, kindsOf, resolved, type SchemaNode, schemaAt } from "../../../engine/fields/formSchema.ts";
+import { counts, shownValue } from "../../../engine/fields/shownValue.ts";
 import { ConductorRow } from "./ConductorRow.tsx";
 import { DrawRow } from "./DrawRow.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { choiceLabel, fieldLabel } from "./fieldWords.ts";
 import { elementId, isChanged, problemsAt, useForm } from "./formContext.ts";
-import { type Path, pattern, valueAt } from "./formPath.ts";
-import { isPlainAt, kindsOf, resolved, type SchemaNode, schemaAt } from "./formSchema.ts";
 import { ListFields } from "./ListFields.tsx";
 import { datesOf, firstOf } from "./newItem.ts";
-import { counts, shownValue } from "./shownValue.ts";
 import { switchKind } from "./switchKind.ts";
 import { WrongLines } from "./WrongLines.tsx";
 

@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
-import { numberPart, type SchemaNode } from "./formSchema.ts";
+import { numberPart, type SchemaNode } from "../../../engine/fields/formSchema.ts";
+import { plainFigure, shownUnit, toShown } from "../../../engine/fields/shownValue.ts";
 import { scalePlace } from "./scalePlace.ts";
-import { plainFigure, shownUnit, toShown } from "./shownValue.ts";
 
 const WIDTH = 192;
 const MARK_Y = 14;

@@ -1,12 +1,12 @@
-import "../../zonesHere.ts";
+import "../../../engine/scenario/zonesHere.ts";
 import { batch, createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
+import { changesInWords } from "../../../engine/fields/changesInWords.ts";
+import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { changeAway, changeTo, type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
+import { formSchema } from "../../../engine/fields/formSchema.ts";
+import { type FormGroup, formGroups, problemsIn } from "../../../engine/fields/groups.ts";
 import { applyChanges, type Change, type Problem, readScenario, type ScenarioInput } from "../../../engine/index.ts";
-import { changesInWords } from "./changesInWords.ts";
-import { fieldLabel } from "./fieldWords.ts";
 import { type Form, FormProvider } from "./formContext.ts";
-import { changeAway, changeTo, type Path, pattern, valueAt } from "./formPath.ts";
-import { formSchema } from "./formSchema.ts";
-import { type FormGroup, formGroups, problemsIn } from "./groups.ts";
 import { AnyField } from "./ObjectFields.tsx";
 import { referenceChanges } from "./references.ts";
 import { usualValues } from "./usualValues.ts";

@@ -1,4 +1,6 @@
 import { createMemo, createSignal, createUniqueId, For, lazy, Show, Suspense } from "solid-js";
+import { runOf } from "../../../engine/answers/run/ask.ts";
+import { scenarioWords } from "../../../engine/answers/scenario/scenarioWords.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
@@ -6,7 +8,6 @@ import { FileButton } from "../../page/FileButton.tsx";
 import { QuickFields } from "../../page/QuickFields.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
 import { changeWords } from "./changeWords.ts";
-import { scenarioWords } from "./scenarioWords.ts";
 
 // Every field of the format, with its words: fetched when somebody asks for it.
 const GearShelf = lazy(async () => ({ default: (await import("../../gear/GearShelf.tsx")).GearShelf }));
@@ -17,7 +18,7 @@ export function ScenarioView(props: EntryProps<"scenario">) {
   const id = createUniqueId();
   const [isOpen, setOpen] = createSignal(false);
   const [isShelfOpen, setShelfOpen] = createSignal(false);
-  const found = () => props.page.run(props.doc.scenario);
+  const found = () => runOf(props.page, props.doc.scenario);
   const scenario = createMemo(() => props.page.scenario(props.doc.scenario));
   const name = createMemo(() => scenario()?.name ?? "");
   const document = createMemo(() => props.page.document(props.doc.scenario));

@@ -1,8 +1,8 @@
 import { For, Index } from "solid-js";
-import { choiceLabel, fieldLabel } from "./fieldWords.ts";
+import { choiceLabel, fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { changeAdd, pattern } from "../../../engine/fields/formPath.ts";
+import { kindsOf } from "../../../engine/fields/formSchema.ts";
 import { elementId, problemsAt, useForm } from "./formContext.ts";
-import { changeAdd, pattern } from "./formPath.ts";
-import { kindsOf } from "./formSchema.ts";
 import { ListItem } from "./ListItem.tsx";
 import { type ListProps, makeList } from "./makeList.ts";
 import { newItem } from "./newItem.ts";

@@ -1,6 +1,6 @@
+import { valueAt } from "../../../engine/fields/formPath.ts";
 import type { ControlProps } from "./controlProps.ts";
 import { elementId, useForm } from "./formContext.ts";
-import { valueAt } from "./formPath.ts";
 import { TypedBox } from "./TypedBox.tsx";
 import { clockStep, typedClock } from "./typedClock.ts";
 

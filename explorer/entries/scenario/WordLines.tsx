@@ -1,12 +1,12 @@
 import { Index } from "solid-js";
+import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { pattern } from "../../../engine/fields/formPath.ts";
+import { dayInWords } from "../../../engine/fields/shownValue.ts";
 import { Control } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { fieldLabel } from "./fieldWords.ts";
 import { elementId, problemsAt, useForm } from "./formContext.ts";
-import { pattern } from "./formPath.ts";
 import { type ListProps, makeList } from "./makeList.ts";
 import { datesOf } from "./newItem.ts";
-import { dayInWords } from "./shownValue.ts";
 
 /** Single words in an order that matters: the sky of each day, what may go without first. */
 export function WordLines(props: ListProps) {

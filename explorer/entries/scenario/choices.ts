@@ -1,8 +1,8 @@
+import { type Path, pattern } from "../../../engine/fields/formPath.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
+import { dayInWords } from "../../../engine/fields/shownValue.ts";
 import type { ScenarioInput } from "../../../engine/index.ts";
-import { type Path, pattern } from "./formPath.ts";
-import type { SchemaNode } from "./formSchema.ts";
 import { datesOf } from "./newItem.ts";
-import { dayInWords } from "./shownValue.ts";
 
 export interface Choice {
   value: string | number | boolean;

@@ -1,5 +1,5 @@
-import type { Path } from "./formPath.ts";
-import type { SchemaNode } from "./formSchema.ts";
+import type { Path } from "../../../engine/fields/formPath.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 
 /** What the blank, list of choices or tick of one field is told. */
 export interface ControlProps {

@@ -1,6 +1,6 @@
+import { type Path, valueAt } from "../../../engine/fields/formPath.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { useForm } from "./formContext.ts";
-import { type Path, valueAt } from "./formPath.ts";
-import type { SchemaNode } from "./formSchema.ts";
 
 /** What a list of the form is told. */
 export interface ListProps {

@@ -1,5 +1,5 @@
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import type { ScenarioInput } from "../../../engine/index.ts";
-import type { SchemaNode } from "./formSchema.ts";
 import { switchKind } from "./switchKind.ts";
 
 type Item = Record<string, unknown>;

@@ -1,4 +1,4 @@
-import type { SchemaNode } from "./formSchema.ts";
+import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 
 type Part = Record<string, unknown>;
 

@@ -1,4 +1,4 @@
-import "../../zonesHere.ts";
+import "../../../engine/scenario/zonesHere.ts";
 import { CHEMISTRY_DATA } from "../../../engine/bank/chemistryData.ts";
 import type { Scenario } from "../../../engine/index.ts";
 import { drawnW } from "../../../engine/scenario/draw.ts";

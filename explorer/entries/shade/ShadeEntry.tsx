@@ -1,4 +1,5 @@
 import { lazy, Suspense } from "solid-js";
+import { runOf } from "../../../engine/answers/run/ask.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { Problems } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
@@ -19,7 +20,7 @@ export function ShadeEntry(props: EntryProps<"shade">) {
             onPick={(other) => props.edit({ scenario: other }, "scenario")}
           />
         </p>
-        <Problems of={[props.page.run(props.doc.scenario)]} />
+        <Problems of={[runOf(props.page, props.doc.scenario)]} />
       </div>
       <Suspense fallback={<p class="margin-left">Fetching the drawing…</p>}>
         <ShadeOfDocument

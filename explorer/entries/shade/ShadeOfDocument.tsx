@@ -1,4 +1,4 @@
-import "../../zonesHere.ts";
+import "../../../engine/scenario/zonesHere.ts";
 import { createMemo, Show } from "solid-js";
 import type { Change, ScenarioInput } from "../../../engine/index.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";

@@ -1,6 +1,6 @@
 import { For } from "solid-js";
-import { SHADE_HEADS, shadeRows } from "./shadeRows.ts";
-import type { Sunlight } from "./sunlight.ts";
+import { SHADE_HEADS, shadeRows } from "../../../engine/answers/shade/shadeRows.ts";
+import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
 
 /** The strip in figures: each group and day. */
 export function ShadeTable(props: { light: Sunlight }) {

@@ -1,7 +1,7 @@
 import { createMemo, createSignal, createUniqueId, For, Index, Show } from "solid-js";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
-import { displayUnit, inUnits, toDisplay } from "../../words/displayUnits.ts";
-import { figure } from "../../words/numbers.ts";
+import { displayUnit, inUnits, toDisplay } from "../../../engine/words/displayUnits.ts";
+import { figure } from "../../../engine/words/numbers.ts";
 import { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
 import { boxShadow, crownShadow, shadowOf } from "./groundShadow.ts";
 import { leafLook } from "./leafLook.ts";

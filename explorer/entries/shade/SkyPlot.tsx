@@ -1,15 +1,15 @@
 import { createMemo, createUniqueId, For, Index, Show } from "solid-js";
+import { DARK, OPEN } from "../../../engine/answers/shade/sunKind.ts";
+import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
+import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 import type { Scenario } from "../../../engine/scenario/index.ts";
 import { horizonElevationDeg, prepareHorizon } from "../../../engine/shade/horizonElevationDeg.ts";
 import type { Point, PreparedObstacles } from "../../../engine/shade/index.ts";
-import { clockAt } from "../../time/localClock.ts";
 import { boxOutline } from "./boxOutline.ts";
 import { crownOutline, type SkySpan } from "./crownOutline.ts";
 import { leafLook } from "./leafLook.ts";
 import { type LabelBox, placeLabels, type WantedLabel } from "./placeLabels.ts";
 import { compassMarks, nearBearing, skyView, spanPath } from "./skyView.ts";
-import { DARK, OPEN } from "./sunKind.ts";
-import type { Sunlight } from "./sunlight.ts";
 import { pathStretches, type SunPath } from "./sunPath.ts";
 import { trunkOutline } from "./trunkOutline.ts";
 

@@ -1,10 +1,10 @@
 import { createEffect, createMemo, For, Show } from "solid-js";
-import type { TimeScale } from "../../charts/timeScale.ts";
-import { clockAt } from "../../time/localClock.ts";
-import { nameLines, rowWords } from "./shadeWords.ts";
-import { stripShapes } from "./stripShapes.ts";
-import { sunDays, usualDay } from "./sunHours.ts";
-import type { Sunlight } from "./sunlight.ts";
+import { nameLines, rowWords } from "../../../engine/answers/shade/shadeWords.ts";
+import { stripShapes } from "../../../engine/answers/shade/stripShapes.ts";
+import { sunDays, usualDay } from "../../../engine/answers/shade/sunHours.ts";
+import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
+import type { TimeScale } from "../../../engine/drawing/timeScale.ts";
+import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 
 const BAR_PX = 22;
 

@@ -1,5 +1,5 @@
+import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import type { Scenario } from "../../../engine/scenario/index.ts";
-import type { Sunlight } from "./sunlight.ts";
 import type { SunlightDelivery, SunlightOrder } from "./sunlightWorker.ts";
 
 /** The part of a Worker that is needed here. */

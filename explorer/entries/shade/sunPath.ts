@@ -1,7 +1,7 @@
+import { sunKind } from "../../../engine/answers/shade/sunKind.ts";
 import type { Point, PreparedObstacles } from "../../../engine/shade/index.ts";
 import { lightThrough } from "../../../engine/shade/index.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
-import { sunKind } from "./sunKind.ts";
 
 /** A stretch of the sun's way over the sky, one value per moment. */
 export interface SunPath {

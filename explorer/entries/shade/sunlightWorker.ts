@@ -1,7 +1,7 @@
 /** Works out who sees the sun away from the page, so that a dragged tree never waits for it. */
-import "../../zonesHere.ts";
+import "../../../engine/scenario/zonesHere.ts";
+import { type Sunlight, sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import type { Scenario } from "../../../engine/scenario/index.ts";
-import { type Sunlight, sunlight } from "./sunlight.ts";
 
 export interface SunlightOrder {
   readonly number: number;

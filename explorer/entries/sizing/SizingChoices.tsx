@@ -1,8 +1,8 @@
 import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
+import { sizeFields, valuesAbout } from "../../../engine/answers/sizing/sizeFields.ts";
+import { typedValues } from "../../../engine/answers/sizing/sizingWords.ts";
 import type { ScenarioInput, SizeWish } from "../../../engine/index.ts";
-import type { EntryDoc } from "../../notebook/notebook.ts";
-import { sizeFields, valuesAbout } from "./sizeFields.ts";
-import { typedValues } from "./sizingWords.ts";
+import type { EntryDoc } from "../../../engine/notebook/notebook.ts";
 
 type Doc = EntryDoc<"sizing">;
 

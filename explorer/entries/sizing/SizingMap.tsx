@@ -1,11 +1,11 @@
 import { createMemo, For, Show } from "solid-js";
+import { optionRoom, stationRoom } from "../../../engine/answers/sizing/nameRoom.ts";
+import { sizeContours, targetName } from "../../../engine/answers/sizing/sizeContours.ts";
+import { nearest, type SizeLayout } from "../../../engine/answers/sizing/sizeLayout.ts";
+import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
+import type { AxisWords } from "../../../engine/answers/sizing/sizingWords.ts";
 import type { SizeOutcome } from "../../../engine/index.ts";
-import type { SizePicture } from "../../results/answers.ts";
-import { inHundred } from "../../words/oddsWords.ts";
-import { optionRoom, stationRoom } from "./nameRoom.ts";
-import { sizeContours, targetName } from "./sizeContours.ts";
-import { nearest, type SizeLayout } from "./sizeLayout.ts";
-import type { AxisWords } from "./sizingWords.ts";
+import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 /** A scenario of the notebook that lies on the map, or one of the options that the map names. */
 export interface MapMark {

@@ -1,8 +1,8 @@
 import { createEffect, For, Show } from "solid-js";
+import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
+import type { AxisWords } from "../../../engine/answers/sizing/sizingWords.ts";
 import type { SizeOutcome } from "../../../engine/index.ts";
-import type { SizePicture } from "../../results/answers.ts";
-import { inHundred, oddsRange } from "../../words/oddsWords.ts";
-import type { AxisWords } from "./sizingWords.ts";
+import { inHundred, oddsRange } from "../../../engine/words/oddsWords.ts";
 
 /**
  * The odds in each cell, with a stair where the target lies: the map for those who do not see it, and the handout. One cell at a time

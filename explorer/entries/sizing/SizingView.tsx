@@ -1,24 +1,25 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
+import { sizesOf } from "../../../engine/answers/sizing/ask.ts";
+import { sizeCsv } from "../../../engine/answers/sizing/sizeCsv.ts";
+import { sizeLayout } from "../../../engine/answers/sizing/sizeLayout.ts";
+import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
+import { axisWords, cellChanges, presentCell, readCell } from "../../../engine/answers/sizing/sizingWords.ts";
+import { changesInWords } from "../../../engine/fields/changesInWords.ts";
+import { withLabels } from "../../../engine/fields/fieldWords.ts";
 import { applyChanges, type ScenarioInput, type SizeOutcome } from "../../../engine/index.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
 import { Problems, Progress } from "../../page/EntryState.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import type { SizePicture } from "../../results/answers.ts";
-import { changesInWords } from "../scenario/changesInWords.ts";
-import { withLabels } from "../scenario/fieldWords.ts";
 import { SizingChoices } from "./SizingChoices.tsx";
 import { type MapMark, SizingMap } from "./SizingMap.tsx";
 import { SizingTable } from "./SizingTable.tsx";
-import { sizeCsv } from "./sizeCsv.ts";
-import { sizeLayout } from "./sizeLayout.ts";
-import { axisWords, cellChanges, presentCell, readCell } from "./sizingWords.ts";
-import "./sizing.css";
+import "../../../engine/answers/sizing/sizing.css";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 
 /** How big a bank, how much panel: the odds over two numbers of a scenario, and the least that meets a target. */
 export function SizingView(props: EntryProps<"sizing">) {
-  const found = () => props.page.sizes(props.doc);
+  const found = () => sizesOf(props.page, props.doc);
   const picture = createMemo(() => found().result);
   const document = createMemo(() => props.page.document(props.doc.scenario));
   return (
@@ -199,7 +200,7 @@ function numberAt(document: ScenarioInput, at: string): number | null {
 
 /** "560 Ah for 95" for the index. */
 export function sizingSummary(props: EntryProps<"sizing">): string {
-  const { result } = props.page.sizes(props.doc);
+  const { result } = sizesOf(props.page, props.doc);
   const document = props.page.document(props.doc.scenario);
   if (result === null || document === null) return "working";
   const { report } = result;

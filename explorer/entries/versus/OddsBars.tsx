@@ -1,7 +1,14 @@
 import { For } from "solid-js";
-import type { VersusPicture } from "../../results/answers.ts";
-import { inHundred, oddsRange } from "../../words/oddsWords.ts";
-import { ODDS_HEIGHT_PX, ODDS_LEFT_PX, oddsAnchor, oddsRows, oddsRowWords, oddsX } from "./oddsRows.ts";
+import {
+  ODDS_HEIGHT_PX,
+  ODDS_LEFT_PX,
+  oddsAnchor,
+  oddsRows,
+  oddsRowWords,
+  oddsX,
+} from "../../../engine/answers/versus/oddsRows.ts";
+import type { VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
+import { inHundred, oddsRange } from "../../../engine/words/oddsWords.ts";
 
 /** Odds of both, each with the interval that its sample leaves open: a filled dot for the one that is judged, an open ring for the other. */
 export function OddsBars(props: { picture: VersusPicture; names: { first: string; second: string }; widthPx: number }) {

@@ -1,6 +1,6 @@
 import { For } from "solid-js";
-import type { VersusPicture } from "../../results/answers.ts";
-import { TALLY_PX, tallyStrokes, tallyWords } from "./tallyStrokes.ts";
+import { TALLY_PX, tallyStrokes, tallyWords } from "../../../engine/answers/versus/tallyStrokes.ts";
+import type { VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
 
 /** A hundred skies as strokes: open where it holds either way, filled where only the change makes it hold, dotted where nothing does. */
 export function Tally(props: { picture: VersusPicture; names: { first: string; second: string } }) {

@@ -1,5 +1,13 @@
 import { createMemo, For, Show } from "solid-js";
-import { bandArea, bandLine, stepAt } from "../../charts/bandPaths.ts";
+import { versusOf } from "../../../engine/answers/versus/ask.ts";
+import { pairedLabels, pairedLayout } from "../../../engine/answers/versus/pairedLayout.ts";
+import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
+import type { PairedBands, VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
+import { versusRows } from "../../../engine/answers/versus/versusRows.ts";
+import { burdenWords, versusSentence } from "../../../engine/answers/versus/versusWords.ts";
+import { bandArea, bandLine, stepAt } from "../../../engine/drawing/bandPaths.ts";
+import { clockAt } from "../../../engine/ruler/rulerClock.ts";
+import { ampHours, figure } from "../../../engine/words/numbers.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../page/CsvButton.tsx";
@@ -7,20 +15,13 @@ import { Problems, Progress } from "../../page/EntryState.tsx";
 import { fadesWhile } from "../../page/fadesWhile.ts";
 import { SaidWords } from "../../page/SaidWords.tsx";
 import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import type { PairedBands, VersusPicture } from "../../results/answers.ts";
-import { clockAt } from "../../time/localClock.ts";
-import { ampHours, figure } from "../../words/numbers.ts";
 import { changeWords } from "../scenario/changeWords.ts";
 import { OddsBars } from "./OddsBars.tsx";
-import { pairedLabels, pairedLayout } from "./pairedLayout.ts";
 import { Tally } from "./Tally.tsx";
-import { versusCsv } from "./versusCsv.ts";
-import { versusRows } from "./versusRows.ts";
-import { burdenWords, versusSentence } from "./versusWords.ts";
 
 /** Two scenarios under the same skies and with the same people, held against one another member by member. */
 export function VersusView(props: EntryProps<"versus">) {
-  const found = () => props.page.versus(props.doc.first, props.doc.second);
+  const found = () => versusOf(props.page, props.doc.first, props.doc.second);
   const name = (id: string) => props.page.scenario(id)?.name ?? id;
   const names = () => ({ first: name(props.doc.first), second: name(props.doc.second) });
   const differs = createMemo(() => {
@@ -164,7 +165,7 @@ function Figures(props: { picture: VersusPicture; names: { first: string; second
 }
 
 export function versusSummary(props: EntryProps<"versus">): string {
-  const { result } = props.page.versus(props.doc.first, props.doc.second);
+  const { result } = versusOf(props.page, props.doc.first, props.doc.second);
   if (result === null) return "working";
   const value = Math.round(100 * result.holds.mean);
   return `${value < 0 ? "" : "+"}${figure(value)} in 100 hold`;

@@ -1,7 +1,7 @@
 import type * as z from "zod";
-import { measured } from "../measured.ts";
-import { DEEPEST, LONGEST_NAME, MOST_VALUES } from "../notebookLimits.ts";
-import { problemSentences } from "../readNotebook.ts";
+import { DEEPEST, LONGEST_NAME, MOST_VALUES } from "../../../engine/answers/notebookLimits.ts";
+import { measured } from "../../../engine/notebook/measured.ts";
+import { problemSentences } from "../../../engine/notebook/readNotebook.ts";
 
 export type Fields = Readonly<Record<string, unknown>>;
 

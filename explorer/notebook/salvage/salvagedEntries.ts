@@ -1,7 +1,7 @@
-import { type Entry, EntryShape, Notebook } from "../notebook.ts";
-import { freeId } from "../notebookEdits.ts";
-import { LONGEST_NAME, LONGEST_NOTE, MOST_ENTRIES, MOST_READINGS } from "../notebookLimits.ts";
-import { scenariosOf } from "../readNotebook.ts";
+import { LONGEST_NAME, LONGEST_NOTE, MOST_ENTRIES, MOST_READINGS } from "../../../engine/answers/notebookLimits.ts";
+import { scenariosOf } from "../../../engine/notebook/asked.ts";
+import { type Entry, EntryShape, Notebook } from "../../../engine/notebook/notebook.ts";
+import { freeId } from "../../../engine/notebook/notebookEdits.ts";
 import { cut, type Fields, nameOf, reason, type Salvage, whyLeftOut } from "./damage.ts";
 
 const EntryId = Notebook.shape.id;

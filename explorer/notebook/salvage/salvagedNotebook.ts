@@ -1,8 +1,8 @@
 import type * as z from "zod";
-import { migrateNotebook } from "../migrateNotebook.ts";
-import { Notebook, WeatherShape } from "../notebook.ts";
-import { MOST_WEATHER_FILES } from "../notebookLimits.ts";
-import { notebookFrom } from "../readNotebook.ts";
+import { MOST_WEATHER_FILES } from "../../../engine/answers/notebookLimits.ts";
+import { migrateNotebook } from "../../../engine/notebook/migrateNotebook.ts";
+import { Notebook, WeatherShape } from "../../../engine/notebook/notebook.ts";
+import { notebookFrom } from "../../../engine/notebook/readNotebook.ts";
 import { cut, type Fields, nameOf, reason, type Salvage, whyLeftOut } from "./damage.ts";
 import { salvagedEntries } from "./salvagedEntries.ts";
 import { salvagedScenarios } from "./salvagedScenarios.ts";

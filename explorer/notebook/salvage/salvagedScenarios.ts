@@ -1,8 +1,8 @@
 import type * as z from "zod";
+import { MOST_CHANGES, MOST_SCENARIOS } from "../../../engine/answers/notebookLimits.ts";
+import { ChangedScenario, type Notebook, WholeScenario } from "../../../engine/notebook/notebook.ts";
+import { whyMisshapen } from "../../../engine/notebook/whyMisshapen.ts";
 import { exampleNotebook } from "../exampleNotebook.ts";
-import { ChangedScenario, type Notebook, WholeScenario } from "../notebook.ts";
-import { MOST_CHANGES, MOST_SCENARIOS } from "../notebookLimits.ts";
-import { whyMisshapen } from "../whyMisshapen.ts";
 import { cut, type Fields, nameOf, reason, type Salvage, whyLeftOut } from "./damage.ts";
 
 type Scenario = Notebook["scenarios"][number];

@@ -1,6 +1,6 @@
 /** One form on an otherwise empty page, for the browser tests: what it holds is readable from outside. */
 import "@fontsource-variable/radio-canada";
-import "../../../explorer/palette.css";
+import "../../../engine/drawing/palette.css";
 import "../../../explorer/sheet.css";
 import { createMemo, createSignal, Show } from "solid-js";
 import { render } from "solid-js/web";

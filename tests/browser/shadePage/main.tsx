@@ -10,10 +10,10 @@ import {
 } from "../../../engine/scenario/index.ts";
 import { ShadeView } from "../../../explorer/entries/shade/ShadeView.tsx";
 import "@fontsource-variable/radio-canada/standard.css";
-import "../../../explorer/palette.css";
+import "../../../engine/drawing/palette.css";
 import "../../../explorer/sheet.css";
 import "../../../explorer/phone.css";
-import "../../../explorer/charts/strata.css";
+import "../../../engine/drawing/strata.css";
 
 const asked = new URLSearchParams(location.search);
 document.documentElement.dataset.light = asked.get("light") ?? "day";

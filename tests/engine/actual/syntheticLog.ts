@@ -1,6 +1,8 @@
 import type { CorrectionName } from "../../../engine/actual/fitCorrection.ts";
 import { nextNormal, nextUnit, openStream, STREAM_WORDS, wordsFor } from "../../../engine/chance/stream.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import type { PreparedEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { stepMember } from "../../../engine/ensemble/stepMember.ts";
 import {
   CANOPY_REACH,
   crownLean,
@@ -10,9 +12,7 @@ import {
   FIGURE_YIELD_SHARE,
   SURENESS_SPREAD,
 } from "../../../engine/run/memberFigures.ts";
-import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { runRecord } from "../../../engine/run/runRecord.ts";
-import { stepMember } from "../../../engine/run/stepMember.ts";
 
 /** How an invented meter writes its log. */
 export interface LogStyle {

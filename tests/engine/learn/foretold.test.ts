@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import { stepMember } from "../../../engine/ensemble/stepMember.ts";
 import { foretold } from "../../../engine/learn/foretold.ts";
 import type { Observation, ObservationKind } from "../../../engine/learn/observations.ts";
 import { observationsOf } from "../../../engine/learn/observations.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { FIGURE_CAPACITY_SHARE } from "../../../engine/run/memberFigures.ts";
 import { ROW_SLOTS, ROW_SOLAR_W, ROW_SPILLED_W, ROW_STORED_AH } from "../../../engine/run/runRows.ts";
-import { stepMember } from "../../../engine/run/stepMember.ts";
 import { learnEnsemble, placed } from "./learnScenario.ts";
 
 const at = (kind: ObservationKind, place: number): Observation => ({

@@ -1,4 +1,6 @@
 import { expect, test } from "vitest";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { learn } from "../../../engine/learn/learn.ts";
 import { LearnCancelled } from "../../../engine/learn/learnHooks.ts";
 import { learnReport } from "../../../engine/learn/learnReport.ts";
@@ -8,10 +10,8 @@ import { prepareOnward } from "../../../engine/learn/prepareOnward.ts";
 import { restingCharge } from "../../../engine/learn/restingCharge.ts";
 import { runParticles } from "../../../engine/learn/runParticles.ts";
 import { stepParticle } from "../../../engine/learn/stepParticle.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
-import { oddsReport, runMembers } from "../../../engine/run/odds.ts";
-import { CHARGE_BINS, POWER_BINS } from "../../../engine/run/oddsPart.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { oddsReport, runMembers } from "../../../engine/odds/odds.ts";
+import { CHARGE_BINS, POWER_BINS } from "../../../engine/odds/oddsPart.ts";
 import { bitScenarios } from "../../bitScenarios.ts";
 import { learnEnsemble, placed } from "./learnScenario.ts";
 

@@ -1,6 +1,6 @@
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import type { Reading } from "../../../engine/learn/reading.ts";
 import { type PlacedReading, readReadings } from "../../../engine/learn/readReadings.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 

@@ -1,4 +1,6 @@
 import { expect, test } from "vitest";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import type { PreparedEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { intervalOf } from "../../../engine/learn/lessons.ts";
 import {
   firstParticles,
@@ -12,9 +14,7 @@ import { resampled } from "../../../engine/learn/resampled.ts";
 import { runParticles } from "../../../engine/learn/runParticles.ts";
 import { makeSnapshots, takeSnapshots } from "../../../engine/learn/snapshots.ts";
 import { stepParticle } from "../../../engine/learn/stepParticle.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { FIGURE_CANOPY_NORMAL, FIGURE_YIELD_SHARE } from "../../../engine/run/memberFigures.ts";
-import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { stepPower } from "../../../engine/run/stepRun.ts";
 import { CONNECTED, LAST_A, STORED_AH } from "../../../engine/run/stepState.ts";
 import { learnEnsemble } from "./learnScenario.ts";

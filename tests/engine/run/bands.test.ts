@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { BAND_SHARES, type Bands, oddsReport, replayMember, runMembers } from "../../../engine/run/odds.ts";
-import { CHARGE_BINS, POWER_BINS, powerScale } from "../../../engine/run/oddsPart.ts";
-import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import type { PreparedEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { BAND_SHARES, type Bands, oddsReport, replayMember, runMembers } from "../../../engine/odds/odds.ts";
+import { CHARGE_BINS, POWER_BINS, powerScale } from "../../../engine/odds/oddsPart.ts";
 import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
 import { oneEnsemble } from "./oneEnsemble.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { drivers } from "../../../engine/run/drivers.ts";
-import { driversEnds } from "../../../engine/run/driversEnds.ts";
+import { drivers } from "../../../engine/drivers/drivers.ts";
+import { driversEnds } from "../../../engine/drivers/driversEnds.ts";
 import {
   DRIVER_FACTORS,
   makeDriversRoom,
@@ -9,9 +9,9 @@ import {
   OUTCOME_UNSERVED_WH,
   stepDriversMember,
   WEATHER,
-} from "../../../engine/run/driversMember.ts";
-import { sheddableLoads, withoutLoad } from "../../../engine/run/driversShedding.ts";
-import { runMembers } from "../../../engine/run/odds.ts";
+} from "../../../engine/drivers/driversMember.ts";
+import { sheddableLoads, withoutLoad } from "../../../engine/drivers/driversShedding.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
 import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
 
 const ensemble = exampleEnsemble("walnut-grove", variantChanges("walnut-grove", "meadow"));

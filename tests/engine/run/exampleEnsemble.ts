@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
 import type { Change } from "../../../engine/scenario/change.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { scenarioFormatText } from "../../../docs/scenarioFormat.ts";
 import { openStream, PURPOSES, STREAM_WORDS, seedWords } from "../../../engine/chance/stream.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import {
   drawFigures,
   FIGURE_CANOPY_NORMAL,
@@ -13,7 +14,6 @@ import {
   figureSpread,
   SURENESS_SPREAD,
 } from "../../../engine/run/memberFigures.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { SURENESS_WORDS, type Sureness, type SurenessWord } from "../../../engine/scenario/chanceFields.ts";
 import { plainInput, readPlain } from "../../truth/run/plainScenario.ts";
 

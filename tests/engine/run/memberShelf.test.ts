@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { makeMemberShelf } from "../../../engine/run/memberShelf.ts";
+import { makeMemberShelf } from "../../../engine/ensemble/memberShelf.ts";
 
 const row = (value: number) => () => Float64Array.of(value, value);
 const PER_ROW = 16;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { mergeOdds, type OddsPart } from "../../../engine/run/oddsPart.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { mergeOdds, type OddsPart } from "../../../engine/odds/oddsPart.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble } from "./oneEnsemble.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { oddsReport, quantileOf, replayMember, runMembers } from "../../../engine/run/odds.ts";
-import { mergeOdds } from "../../../engine/run/oddsPart.ts";
-import { oddsPartJson, readOddsPart } from "../../../engine/run/oddsPartJson.ts";
-import { wilson } from "../../../engine/run/wilson.ts";
+import { oddsReport, quantileOf, replayMember, runMembers } from "../../../engine/odds/odds.ts";
+import { mergeOdds } from "../../../engine/odds/oddsPart.ts";
+import { oddsPartJson, readOddsPart } from "../../../engine/odds/oddsPartJson.ts";
+import { wilson } from "../../../engine/odds/wilson.ts";
 import { record } from "../../truth/record.ts";
 import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
 

@@ -1,5 +1,5 @@
-import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import type { OddsTask, SizesTask } from "../../../engine/run/taskOrder.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import type { OddsTask, SizesTask } from "../../../engine/pool/taskOrder.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { benchScenario } from "../../bench/benchScenario.ts";

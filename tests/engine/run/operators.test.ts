@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { seedWords } from "../../../engine/chance/stream.ts";
+import { drawOperators, prepareOperators } from "../../../engine/ensemble/operators.ts";
 import { FIGURE_IDLE_SHARE } from "../../../engine/run/memberFigures.ts";
-import { drawOperators, prepareOperators } from "../../../engine/run/operators.ts";
 import { prepare } from "../../../engine/run/prepare.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { plainInput, readPlain } from "../../truth/run/plainScenario.ts";

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { CHARGE_BINS, mergeOdds, POWER_BINS } from "../../../engine/run/oddsPart.ts";
-import { mergePackedOdds, packOdds } from "../../../engine/run/packedOdds.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { CHARGE_BINS, mergeOdds, POWER_BINS } from "../../../engine/odds/oddsPart.ts";
+import { mergePackedOdds, packOdds } from "../../../engine/odds/packedOdds.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble } from "./oneEnsemble.ts";
 

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { type PreparedGroup, underCrowns } from "../../../engine/array/preparedGroup.ts";
 import { SKY_SHARE } from "../../../engine/array/slots.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { CANOPY_REACH, FIGURE_CANOPY_NORMAL, SURENESS_SPREAD } from "../../../engine/run/memberFigures.ts";
 import { ownInputs } from "../../../engine/run/memberInputs.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { runRecord } from "../../../engine/run/runRecord.ts";
 import { makeRunRows } from "../../../engine/run/runRows.ts";
 import { stepRun } from "../../../engine/run/stepRun.ts";

@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { makeDriversRoom, stepDriversMember } from "../../../engine/drivers/driversMember.ts";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import type { PreparedEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { firstParticles } from "../../../engine/learn/particles.ts";
 import { prepareOnward } from "../../../engine/learn/prepareOnward.ts";
 import { stepParticle } from "../../../engine/learn/stepParticle.ts";
-import { makeDriversRoom, stepDriversMember } from "../../../engine/run/driversMember.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
-import { runMembers } from "../../../engine/run/odds.ts";
-import type { PreparedEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { runTask } from "../../../engine/pool/task.ts";
+import { makeTaskStore } from "../../../engine/pool/taskStore.ts";
 import { requireFed } from "../../../engine/run/requireFed.ts";
-import { runTask } from "../../../engine/run/task.ts";
-import { makeTaskStore } from "../../../engine/run/taskStore.ts";
 import { exampleEnsemble } from "./exampleEnsemble.ts";
 
 const make = () => exampleEnsemble("walnut-grove", [{ at: "time.end", to: "2026-10-09T16:00" }], "broken");

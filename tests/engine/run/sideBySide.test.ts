@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { makeKeptMembers } from "../../../engine/ensemble/keptMembers.ts";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { lanesFor, type StepMembers, stepMember, stepMembers } from "../../../engine/ensemble/stepMember.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { mergeOdds } from "../../../engine/odds/oddsPart.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
-import { makeKeptMembers } from "../../../engine/run/keptMembers.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { mergeOdds } from "../../../engine/run/oddsPart.ts";
-import { pairedCharge } from "../../../engine/run/pairedCharge.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { ROW_SLOTS, type RunRows } from "../../../engine/run/runRows.ts";
-import { lanesFor, type StepMembers, stepMember, stepMembers } from "../../../engine/run/stepMember.ts";
 import { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "../../../engine/run/stepState.ts";
+import { pairedCharge } from "../../../engine/versus/pairedCharge.ts";
 import { bitScenarios } from "../../bitScenarios.ts";
 import { bitsOf } from "../../bitsOf.ts";
 

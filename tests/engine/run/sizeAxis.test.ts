@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { readSizeWish, usualWishes, wishValues } from "../../../engine/run/sizeAxis.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import { readSizeWish, usualWishes, wishValues } from "../../../engine/size/sizeAxis.ts";
 import { SIZE_SCENARIO, wish } from "./sizeScenario.ts";
 
 test("values are a range in equal steps or a list, smallest first, each once", () => {

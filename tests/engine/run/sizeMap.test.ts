@@ -1,10 +1,10 @@
 import { isDeepStrictEqual } from "node:util";
 import { expect, test } from "vitest";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import { sizeCells } from "../../../engine/run/sizeCells.ts";
-import type { SizeCell } from "../../../engine/run/sizeMap.ts";
-import { sizeMembers } from "../../../engine/run/sizeMembers.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { sizeCells } from "../../../engine/size/sizeCells.ts";
+import type { SizeCell } from "../../../engine/size/sizeMap.ts";
+import { sizeMembers } from "../../../engine/size/sizeMembers.ts";
 import { SIZE_SCENARIO, sizeMapOf, sizeProblems, wish } from "./sizeScenario.ts";
 
 function ensembleOf(cell: SizeCell, seed = "4127"): PreparedEnsemble {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { mergeSizes, sizeMembers } from "../../../engine/run/sizeMembers.ts";
+import { mergeSizes, sizeMembers } from "../../../engine/size/sizeMembers.ts";
 import { SIZE_SCENARIO, sizeMapOf } from "./sizeScenario.ts";
 
 const X = "bank.blockAh=70:130:7";

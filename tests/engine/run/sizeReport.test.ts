@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { SizePart } from "../../../engine/run/sizeMembers.ts";
-import { type SizeReport, sizeReport } from "../../../engine/run/sizeReport.ts";
+import type { SizePart } from "../../../engine/size/sizeMembers.ts";
+import { type SizeReport, sizeReport } from "../../../engine/size/sizeReport.ts";
 import { SIZE_SCENARIO, sizeMapOf } from "./sizeScenario.ts";
 
 const AIMS = { targetShare: 0.95, autonomyDays: 2 };

@@ -1,6 +1,6 @@
-import { readSizeWish, type SizeWish } from "../../../engine/run/sizeAxis.ts";
-import { prepareSizes, type SizeMap } from "../../../engine/run/sizeMap.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import { readSizeWish, type SizeWish } from "../../../engine/size/sizeAxis.ts";
+import { prepareSizes, type SizeMap } from "../../../engine/size/sizeMap.ts";
 
 /** A day and a half in which a bit of everything takes part: trees, a changeover switch, a generator, a 24 V bank. */
 export const SIZE_SCENARIO: ScenarioInput = {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { runTask, type TaskHooks } from "../../../engine/run/task.ts";
-import { splitMembers } from "../../../engine/run/taskPool.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { runTask, type TaskHooks } from "../../../engine/pool/task.ts";
+import { splitMembers } from "../../../engine/pool/taskPool.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble, oneTask } from "./oneEnsemble.ts";
 import { wholeOdds } from "./wholeOdds.ts";

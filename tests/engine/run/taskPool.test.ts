@@ -1,14 +1,14 @@
 import { expect, test } from "vitest";
+import { drivers } from "../../../engine/drivers/drivers.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { EngineFault } from "../../../engine/fault.ts";
-import { drivers } from "../../../engine/run/drivers.ts";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { pairedCharge } from "../../../engine/run/pairedCharge.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import { prepareSizes } from "../../../engine/run/sizeMap.ts";
-import { sizeMembers } from "../../../engine/run/sizeMembers.ts";
-import { serveTasks } from "../../../engine/run/task.ts";
-import type { TaskOrder } from "../../../engine/run/taskOrder.ts";
-import { type ConnectWorker, makeTaskPool, TaskCancelled } from "../../../engine/run/taskPool.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
+import { serveTasks } from "../../../engine/pool/task.ts";
+import type { TaskOrder } from "../../../engine/pool/taskOrder.ts";
+import { type ConnectWorker, makeTaskPool, TaskCancelled } from "../../../engine/pool/taskPool.ts";
+import { prepareSizes } from "../../../engine/size/sizeMap.ts";
+import { sizeMembers } from "../../../engine/size/sizeMembers.ts";
+import { pairedCharge } from "../../../engine/versus/pairedCharge.ts";
 import { bitsOf } from "../../bitsOf.ts";
 import { oneEnsemble, oneMapTask, oneTask } from "./oneEnsemble.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { type Contender, versus } from "../../../engine/run/versus.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
 import type { Change } from "../../../engine/scenario/change.ts";
 import { differenceInWords, differences } from "../../../engine/scenario/differences.ts";
+import { type Contender, versus } from "../../../engine/versus/versus.ts";
 import { record } from "../../truth/record.ts";
 import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
 

@@ -1,6 +1,6 @@
-import type { OddsPart } from "../../../engine/run/oddsPart.ts";
-import { mergePackedOdds, type PackedOdds } from "../../../engine/run/packedOdds.ts";
-import type { TaskEnd } from "../../../engine/run/taskOrder.ts";
+import type { OddsPart } from "../../../engine/odds/oddsPart.ts";
+import { mergePackedOdds, type PackedOdds } from "../../../engine/odds/packedOdds.ts";
+import type { TaskEnd } from "../../../engine/pool/taskOrder.ts";
 
 /** What a task for odds came to. */
 export function wholeOdds(end: TaskEnd): OddsPart {

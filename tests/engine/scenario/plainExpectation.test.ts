@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { readMeasuredGear } from "../../../engine/gear/measuredGear.ts";
 import { readMeterMapping } from "../../../engine/meter/meterMapping.ts";
+import { notebookFrom } from "../../../engine/notebook/readNotebook.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import { notebookFrom } from "../../../explorer/notebook/readNotebook.ts";
 import { EVERYTHING } from "../../promise/everything.ts";
 import { plainInput } from "../../truth/run/plainScenario.ts";
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { prepareDailyClearness } from "../../../engine/sky/dailyClearness.ts";
 import { prepareKnownDays } from "../../../engine/sky/knownDays.ts";

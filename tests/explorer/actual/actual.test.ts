@@ -1,12 +1,12 @@
 import { beforeAll, expect, test } from "vitest";
 import { loggedSteps } from "../../../engine/actual/loggedSteps.ts";
+import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
+import { actualPicture } from "../../../engine/answers/actual/actualPicture.ts";
+import { actualSentence, leadingMiss, partsOf, takeable } from "../../../engine/answers/actual/actualWords.ts";
+import { ActualDoc } from "../../../engine/answers/actual/doc.ts";
+import { meterLogOf } from "../../../engine/answers/actual/keptLog.ts";
 import { loadClimateTables, readMeterLog, readScenario, type ScenarioInput } from "../../../engine/index.ts";
-import { actualCsv } from "../../../explorer/entries/actual/actualCsv.ts";
-import { actualPicture } from "../../../explorer/entries/actual/actualPicture.ts";
-import { actualSentence, leadingMiss, partsOf, takeable } from "../../../explorer/entries/actual/actualWords.ts";
-import { meterLogOf } from "../../../explorer/entries/actual/keptLog.ts";
 import { type LogAsked, readLog } from "../../../explorer/entries/actual/readLog.ts";
-import { ENTRY_DOCS } from "../../../explorer/notebook/notebook.ts";
 import { EXAMPLE, exampleRun } from "../exampleRun.ts";
 import { exampleLog, writtenAbroad } from "./exampleLog.ts";
 
@@ -29,7 +29,7 @@ test("a log is read, kept within the schema's bounds, and says on the plan's ste
   const read = readLog(asked({}));
   expect(read.wrong).toEqual([]);
   const { log } = read;
-  expect(ENTRY_DOCS.actual.safeParse({ scenario: "roof", log }).success).toBe(true);
+  expect(ActualDoc.safeParse({ scenario: "roof", log }).success).toBe(true);
   expect(JSON.stringify(log).length).toBeLessThan(20_000);
   const { grid } = (await exampleRun()).prepared;
   const whole = readMeterLog(text, {}, grid.zone);

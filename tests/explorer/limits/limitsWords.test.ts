@@ -1,16 +1,16 @@
 import { expect, test } from "vitest";
-import { limits } from "../../../engine/index.ts";
-import { limitsCsv } from "../../../explorer/entries/limits/limitsCsv.ts";
+import { limitOptions } from "../../../engine/answers/limits/ask.ts";
+import { limitsCsv } from "../../../engine/answers/limits/limitsCsv.ts";
 import {
   cautionsBeside,
-  limitOptions,
   limitsMore,
   limitsSentence,
   limitWords,
   marginWords,
   valueWords,
-} from "../../../explorer/entries/limits/limitsWords.ts";
-import { voltChain } from "../../../explorer/entries/limits/voltChain.ts";
+} from "../../../engine/answers/limits/limitsWords.ts";
+import { voltChain } from "../../../engine/answers/limits/voltChain.ts";
+import { limits } from "../../../engine/index.ts";
 import { exampleRun } from "../exampleRun.ts";
 
 const THIN_LEAD = { at: "stations.hf-run.feed.cable", to: { awg: "18", oneWayM: 2.5 } };

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { DOCUMENT_SHAPE, type Shape } from "../../../engine/notebook/documentShape.ts";
 import { type SchemaNode, scenarioInputSchema } from "../../../engine/scenario/scenarioSchema.ts";
-import { DOCUMENT_SHAPE, type Shape } from "../../../explorer/notebook/documentShape.ts";
 
 /** The frame of the engine's own schema, written as `documentShape.ts` writes it. */
 function frame(node: SchemaNode): Shape {

@@ -1,17 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import { makeNotebook } from "../../../explorer/notebook/makeNotebook.ts";
-import type { Entry, Notebook } from "../../../explorer/notebook/notebook.ts";
-import {
-  duplicateEntry,
-  editEntry,
-  moveEntry,
-  withEntry,
-  withoutEntry,
-  withScenario,
-  withVariant,
-} from "../../../explorer/notebook/notebookEdits.ts";
 import {
   LONGEST_NOTE,
   LONGEST_TEXT,
@@ -20,9 +8,21 @@ import {
   MOST_ENTRIES,
   MOST_READINGS,
   MOST_SCENARIOS,
-} from "../../../explorer/notebook/notebookLimits.ts";
+} from "../../../engine/answers/notebookLimits.ts";
+import type { Entry, Notebook } from "../../../engine/notebook/notebook.ts";
+import {
+  duplicateEntry,
+  editEntry,
+  moveEntry,
+  withEntry,
+  withoutEntry,
+  withScenario,
+  withVariant,
+} from "../../../engine/notebook/notebookEdits.ts";
+import { readNotebook } from "../../../engine/notebook/readNotebook.ts";
+import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
+import { makeNotebook } from "../../../explorer/notebook/makeNotebook.ts";
 import { notebookText } from "../../../explorer/notebook/notebookText.ts";
-import { readNotebook } from "../../../explorer/notebook/readNotebook.ts";
 import { whyNotKept } from "../../../explorer/notebook/whyNotKept.ts";
 
 const example = exampleNotebook("example");

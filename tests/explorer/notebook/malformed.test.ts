@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
+import type { Notebook } from "../../../engine/notebook/notebook.ts";
+import { withVariant } from "../../../engine/notebook/notebookEdits.ts";
+import { notebookFrom } from "../../../engine/notebook/readNotebook.ts";
+import { lostChanges, scenarioDocument } from "../../../engine/notebook/scenarioDocument.ts";
 import { checkedNotebook } from "../../../explorer/notebook/checkedNotebook.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
 import { makeNotebook } from "../../../explorer/notebook/makeNotebook.ts";
-import type { Notebook } from "../../../explorer/notebook/notebook.ts";
-import { withVariant } from "../../../explorer/notebook/notebookEdits.ts";
-import { notebookFrom } from "../../../explorer/notebook/readNotebook.ts";
-import { lostChanges, scenarioDocument } from "../../../explorer/notebook/scenarioDocument.ts";
 import { workSteps } from "../../../explorer/share/workSteps.ts";
 import { MISSHAPEN, SENSELESS, spoiled } from "./malformed.ts";
 

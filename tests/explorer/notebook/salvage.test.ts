@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { Entry, Notebook } from "../../../engine/notebook/notebook.ts";
+import { withEntry, withVariant } from "../../../engine/notebook/notebookEdits.ts";
+import { notebookFrom } from "../../../engine/notebook/readNotebook.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import type { Entry, Notebook } from "../../../explorer/notebook/notebook.ts";
-import { withEntry, withVariant } from "../../../explorer/notebook/notebookEdits.ts";
-import { notebookFrom } from "../../../explorer/notebook/readNotebook.ts";
 import { salvagedNotebook } from "../../../explorer/notebook/salvage/salvagedNotebook.ts";
 
 const example = exampleNotebook("example");

@@ -1,17 +1,17 @@
 import { expect, test } from "vitest";
-import { loadClimateTables, prepareEnsemble, readScenario } from "../../../engine/index.ts";
-import { learnedPicture } from "../../../explorer/entries/readings/learnedPicture.ts";
-import { learnedCsv, learnedRows } from "../../../explorer/entries/readings/learnedRows.ts";
+import { learnedPicture } from "../../../engine/answers/readings/learnedPicture.ts";
+import { learnedCsv, learnedRows } from "../../../engine/answers/readings/learnedRows.ts";
 import {
   learnedInstant,
   learnedMore,
   learnedSentence,
   lessonRows,
   roughWords,
-} from "../../../explorer/entries/readings/learnedWords.ts";
-import { localTime, suggestedTime, whyNoTime } from "../../../explorer/entries/readings/localTime.ts";
+} from "../../../engine/answers/readings/learnedWords.ts";
+import { localTime, suggestedTime, whyNoTime } from "../../../engine/answers/readings/localTime.ts";
+import { runPicture } from "../../../engine/answers/run/runPicture.ts";
+import { loadClimateTables, prepareEnsemble, readScenario } from "../../../engine/index.ts";
 import { draftOf, emptyDraft, readingOf } from "../../../explorer/entries/readings/readingDraft.ts";
-import { runPicture } from "../../../explorer/picture/runPicture.ts";
 import { EXAMPLE, exampleRun } from "../exampleRun.ts";
 
 async function exampleEvent() {

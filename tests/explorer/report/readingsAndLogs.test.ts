@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
+import { MOST_LOG_ROWS } from "../../../engine/answers/notebookLimits.ts";
+import type { Entry, Notebook } from "../../../engine/notebook/notebook.ts";
+import { readNotebook } from "../../../engine/notebook/readNotebook.ts";
 import { readLog } from "../../../explorer/entries/actual/readLog.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import type { Entry, Notebook } from "../../../explorer/notebook/notebook.ts";
-import { MOST_LOG_ROWS } from "../../../explorer/notebook/notebookLimits.ts";
-import { readNotebook } from "../../../explorer/notebook/readNotebook.ts";
 import { exampleLog } from "../actual/exampleLog.ts";
 import { EXAMPLE } from "../exampleRun.ts";
 import { htmlOf } from "./reportOf.ts";

@@ -2,12 +2,10 @@ import { readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import ts from "typescript";
 import { beforeAll, describe, expect, test } from "vitest";
-import { html } from "../../../explorer/drawing/html.ts";
-import { noteHtml } from "../../../explorer/entries/note/noteHtml.ts";
+import { noteHtml } from "../../../engine/answers/note/noteHtml.ts";
+import { html } from "../../../engine/drawing/html.ts";
+import type { Notebook } from "../../../engine/notebook/notebook.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import type { Notebook } from "../../../explorer/notebook/notebook.ts";
-import { reportSection } from "../../../explorer/report/reportSections.ts";
-import { stillPage } from "../../../explorer/report/stillPage.ts";
 import { htmlOf, reportOf } from "./reportOf.ts";
 
 const example: Notebook = { ...exampleNotebook("example"), members: 60 };
@@ -145,13 +143,6 @@ test("a scenario that cannot be worked out is said where it stands, and the rest
   expect(made.html).toContain("Charge, sun and loads over time");
 });
 
-test("an entry of a kind that the report cannot draw is said and not dropped", () => {
-  const entry = { id: "x", kind: "something", title: "X", doc: {} } as unknown as Notebook["entries"][number];
-  const said = reportSection(stillPage(example, new Map()), entry, "240 Ah for 95").text;
-  expect(said).toContain("240 Ah for 95. ");
-  expect(said).toContain("something");
-});
-
 test("what is no notebook is refused in sentences", async () => {
   expect(await reportOf({ format: "something" })).toMatchObject({
     ok: false,
@@ -172,7 +163,7 @@ test("nothing that the report is made of knows the page: no component, no DOM", 
       else if (fileName.endsWith(".ts")) visit(join(dirname(path), fileName));
     }
   };
-  visit("explorer/report/reportOfText.ts");
+  visit("engine/report/reportOfText.ts");
   expect(seen.size).toBeGreaterThan(80);
   expect(strangers).toEqual([]);
 });

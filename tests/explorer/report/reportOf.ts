@@ -1,15 +1,16 @@
-import { loadClimateTables, type PreparedEnsemble, runMembers } from "../../../engine/index.ts";
-import type { Notebook } from "../../../explorer/notebook/notebook.ts";
-import { type ReportMade, reportOfText } from "../../../explorer/report/reportOfText.ts";
+import { loadClimateTables, makeTaskPool, serveTasks } from "../../../engine/index.ts";
+import type { Notebook } from "../../../engine/notebook/notebook.ts";
+import { type ReportMade, reportOfText } from "../../../engine/report/reportOfText.ts";
+
+const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 /** Makes a report in this thread, as the command does on all cores. */
 export function reportOf(notebook: object): Promise<ReportMade> {
+  const pool = makeTaskPool(1, (reply) => ({ post: serveTasks(reply, turn), keep: () => {}, stop: () => {} }));
   return reportOfText(JSON.stringify(notebook), {
-    surroundings: async () => ({ ok: true, value: { climate: await loadClimateTables() } }),
-    run: async (ensemble: PreparedEnsemble, members: number) => ({
-      ok: true,
-      value: runMembers(ensemble, 0, members),
-    }),
+    pool,
+    turn,
+    surroundings: async () => ({ climate: await loadClimateTables() }),
   });
 }
 

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { changesInWords } from "../../../engine/fields/changesInWords.ts";
 import { applyChanges, type Change, readScenario, type ScenarioInput } from "../../../engine/index.ts";
-import { changesInWords } from "../../../explorer/entries/scenario/changesInWords.ts";
 
 const read = (name: string) => JSON.parse(readFileSync(`scenarios/${name}.json`, "utf8")) as ScenarioInput;
 const grove = read("walnut-grove");

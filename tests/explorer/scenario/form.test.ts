@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
+import { changeAdd, changeAway, changeTo, valueAt } from "../../../engine/fields/formPath.ts";
+import { formSchema, type SchemaNode } from "../../../engine/fields/formSchema.ts";
+import { formGroups } from "../../../engine/fields/groups.ts";
 import { applyChanges, type Change, readScenario, type ScenarioInput } from "../../../engine/index.ts";
-import { fieldLabel } from "../../../explorer/entries/scenario/fieldWords.ts";
-import { changeAdd, changeAway, changeTo, valueAt } from "../../../explorer/entries/scenario/formPath.ts";
-import { formSchema, type SchemaNode } from "../../../explorer/entries/scenario/formSchema.ts";
-import { formGroups } from "../../../explorer/entries/scenario/groups.ts";
 import { likelyMeant } from "../../../explorer/entries/scenario/likelyMeant.ts";
 import { copyOfItem, newItem } from "../../../explorer/entries/scenario/newItem.ts";
 import { referenceChanges } from "../../../explorer/entries/scenario/references.ts";

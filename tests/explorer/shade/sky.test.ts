@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
+import { DARK, OPEN, sunKind } from "../../../engine/answers/shade/sunKind.ts";
 import { lightThrough, prepareObstacles } from "../../../engine/shade/index.ts";
 import { compassMarks, compassPoint, nearBearing, skyView, spanPath } from "../../../explorer/entries/shade/skyView.ts";
-import { DARK, OPEN, sunKind } from "../../../explorer/entries/shade/sunKind.ts";
 import { pathStretches, sunPath } from "../../../explorer/entries/shade/sunPath.ts";
 
 const DAY_MS = Date.UTC(2026, 2, 20);

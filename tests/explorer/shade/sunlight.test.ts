@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
+import { shadeVerdict } from "../../../engine/answers/shade/shadeWords.ts";
+import { sunDays, usualDay } from "../../../engine/answers/shade/sunHours.ts";
+import { AWAY, DARK, NIGHT, OPEN, PART, sunKind } from "../../../engine/answers/shade/sunKind.ts";
+import { sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../../engine/array/slots.ts";
 import { applyChanges, type Change, readScenario } from "../../../engine/index.ts";
-import { shadeVerdict } from "../../../explorer/entries/shade/shadeWords.ts";
-import { sunDays, usualDay } from "../../../explorer/entries/shade/sunHours.ts";
-import { AWAY, DARK, NIGHT, OPEN, PART, sunKind } from "../../../explorer/entries/shade/sunKind.ts";
-import { sunlight } from "../../../explorer/entries/shade/sunlight.ts";
 import { EXAMPLE, exampleRun } from "../exampleRun.ts";
 
 const MEADOW = EXAMPLE.variants!.find((variant) => variant.id === "meadow")!.changes as Change[];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
+import type { Notebook } from "../../../engine/notebook/notebook.ts";
+import { readNotebook } from "../../../engine/notebook/readNotebook.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import type { Notebook } from "../../../explorer/notebook/notebook.ts";
-import { readNotebook } from "../../../explorer/notebook/readNotebook.ts";
 import { LONGEST_FRAGMENT, shareFragment, textOfFragment } from "../../../explorer/share/shareLink.ts";
 import { MOST_STEPS_UNASKED, workSteps } from "../../../explorer/share/workSteps.ts";
 

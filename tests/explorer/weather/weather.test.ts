@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
+import { makeSurroundings } from "../../../engine/answers/makeSurroundings.ts";
 import { readScenario, type ScenarioInput, trace } from "../../../engine/index.ts";
+import { readNotebook } from "../../../engine/notebook/readNotebook.ts";
+import { scenarioDocument } from "../../../engine/notebook/scenarioDocument.ts";
 import { readWeatherFile, type WeatherFile } from "../../../engine/place/index.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
-import { readNotebook } from "../../../explorer/notebook/readNotebook.ts";
-import { scenarioDocument } from "../../../explorer/notebook/scenarioDocument.ts";
 import { withScenarioFile, withWeatherFile } from "../../../explorer/page/takeIntoNotebook.ts";
 import { keptWeather } from "../../../explorer/weather/keptWeather.ts";
-import { makeSurroundings } from "../../../explorer/weather/makeSurroundings.ts";
 import { weatherCsv } from "../../../explorer/weather/weatherCsv.ts";
 import { EXAMPLE } from "../exampleRun.ts";
 

@@ -1,4 +1,7 @@
 import { nextNormal, nextUnit, openStream, STREAM_WORDS, seedWords } from "../../../engine/chance/stream.ts";
+import { makeMemberRoom } from "../../../engine/ensemble/makeMemberRoom.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { stepMember } from "../../../engine/ensemble/stepMember.ts";
 import { foretold } from "../../../engine/learn/foretold.ts";
 import { learn } from "../../../engine/learn/learn.ts";
 import { intervalOf } from "../../../engine/learn/lessons.ts";
@@ -7,10 +10,7 @@ import type { Reading } from "../../../engine/learn/reading.ts";
 import type { PlacedReading } from "../../../engine/learn/readReadings.ts";
 import { traitFigures } from "../../../engine/learn/traitFigures.ts";
 import type { ClimateTables } from "../../../engine/place/climateTables.ts";
-import { makeMemberRoom } from "../../../engine/run/makeMemberRoom.ts";
 import { FIGURE_IDLE_SHARE } from "../../../engine/run/memberFigures.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
-import { stepMember } from "../../../engine/run/stepMember.ts";
 import { STORED_AH } from "../../../engine/run/stepState.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";

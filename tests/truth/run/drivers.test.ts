@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { nextUnit, openStream, STREAM_WORDS, seedWords } from "../../../engine/chance/stream.ts";
-import { drivers } from "../../../engine/run/drivers.ts";
-import { DRIVER_FACTORS } from "../../../engine/run/driversMember.ts";
-import { driversShares } from "../../../engine/run/driversShares.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
+import { drivers } from "../../../engine/drivers/drivers.ts";
+import { DRIVER_FACTORS } from "../../../engine/drivers/driversMember.ts";
+import { driversShares } from "../../../engine/drivers/driversShares.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { record } from "../record.ts";
 import { plainInput, readPlain } from "./plainScenario.ts";

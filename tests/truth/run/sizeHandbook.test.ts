@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { prepare } from "../../../engine/run/prepare.ts";
-import { sizeHandbook } from "../../../engine/run/sizeHandbook.ts";
 import { trace } from "../../../engine/run/trace.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import { sizeHandbook } from "../../../engine/size/sizeHandbook.ts";
 import { plainInput, readPlain } from "./plainScenario.ts";
 
 // The handbook's sum (IEEE Std 1013, lead-acid batteries for stand-alone photovoltaic systems; steps from memory): daily

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../../../engine/odds/odds.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
-import { runMembers } from "../../../engine/run/odds.ts";
-import { prepareEnsemble } from "../../../engine/run/prepareEnsemble.ts";
 import { trace } from "../../../engine/run/trace.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";

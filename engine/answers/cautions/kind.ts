@@ -1,0 +1,10 @@
+import * as z from "zod";
+import { kind } from "../kind.ts";
+
+/** What is left out, and what can hurt. */
+export const cautionsKind = kind({
+  doc: z.strictObject({}),
+  scenarios: () => [],
+  asks: () => [],
+  tell: () => import("./tell.ts").then(({ tellCautions }) => tellCautions),
+});

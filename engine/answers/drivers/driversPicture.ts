@@ -1,0 +1,7 @@
+import type { DriversReport } from "../../drivers/driversReport.ts";
+
+/** What the outcome hangs on. */
+export interface DriversPicture {
+  readonly report: DriversReport;
+  readonly remarks: readonly string[];
+}

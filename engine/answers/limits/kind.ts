@@ -1,0 +1,15 @@
+import { kind } from "../kind.ts";
+import { askLimits, LimitsDoc, limitOptions } from "./ask.ts";
+
+/** Fuses, wires, panel volts, volts at the radios: what is over and what to change. */
+export const limitsKind = kind({
+  doc: LimitsDoc,
+  scenarios: ({ scenario }) => [scenario],
+  asks: (doc) => [askLimits(doc)],
+  question: {
+    pass: "glance",
+    choices: limitOptions,
+    work: () => import("./work.ts").then(({ workLimits }) => workLimits),
+  },
+  tell: () => import("./tell.ts").then(({ tellLimits }) => tellLimits),
+});

@@ -1,0 +1,131 @@
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { OddsPart } from "../odds/oddsPart.ts";
+import type { CancelSignal, TaskPool } from "../pool/taskPool.ts";
+import { makeTaskStore, type TaskStore } from "../pool/taskStore.ts";
+import type { Surroundings } from "../run/surroundings.ts";
+import { readScenario } from "../scenario/readScenario.ts";
+import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
+import type { SizeWish } from "../size/sizeAxis.ts";
+import { Refused, valueOrRefused } from "./refused.ts";
+import type { Opened, Shop, Started } from "./shop.ts";
+
+/** Scenarios whose members are kept. */
+export const KEPT_STARTED = 24;
+/** More memory than this is given back: a page shows few forecasts at once. */
+const KEPT_SPARES = 8;
+
+/** What a shop is made from. */
+export interface ShopWorks {
+  readonly pool: TaskPool;
+  /** @throws Refused where the scenario's weather cannot be had */
+  readonly surroundings: (scenario: Scenario, axes: readonly (SizeWish | null)[]) => Promise<Surroundings>;
+  /** Whether workers have the climate tables and need not be sent them. */
+  readonly workersHaveClimate: boolean;
+  readonly turn: () => Promise<void>;
+}
+
+/** What one piece of work is given besides what is shared. */
+export type ShopVisit = Pick<Shop, "upTo" | "signal" | "cut" | "tick" | "early">;
+
+/** Keeps what was prepared and run from one question to the next. */
+export interface ShopKeeper {
+  readonly store: TaskStore;
+  /** Says how many scenarios are asked about now, so that memory of older ones can serve anew. */
+  readonly expect: (documents: number) => void;
+  /** Forgets all members, as when weather files have changed. */
+  readonly forget: () => void;
+  readonly visit: (visit: ShopVisit) => Shop;
+}
+
+/** @param works workers, weather, and a turn for others */
+export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopWorks): ShopKeeper {
+  const store = makeTaskStore();
+  const started = new Map<string, Started>();
+  /** Of scenarios that are kept no longer: their memory serves the next. */
+  const spares: OddsPart[] = [];
+  let documentsNow = 0;
+
+  async function open(document: ScenarioInput, axes: readonly (SizeWish | null)[] = []): Promise<Opened> {
+    const read = readScenario(document);
+    if (!read.ok) throw new Refused(read.problems);
+    return { scenario: read.scenario, surroundings: await surroundings(read.scenario, axes) };
+  }
+
+  async function start(document: ScenarioInput, seed: string, most: number): Promise<Started> {
+    const key = JSON.stringify([seed, most, document]);
+    let found = started.get(key);
+    if (found === undefined) {
+      const opened = await open(document);
+      found = started.get(key) ?? { ...opened, seed, part: null, running: new Map() };
+    }
+    started.delete(key);
+    started.set(key, found);
+    dropOldest();
+    return found;
+  }
+
+  function dropOldest(): void {
+    const [oldest] = started;
+    if (started.size <= KEPT_STARTED || oldest === undefined) return;
+    started.delete(oldest[0]);
+    const { part, running } = oldest[1];
+    // Nobody waits for one that is older than all that is asked for now.
+    const isLeft = running.size === 0 && documentsNow <= KEPT_STARTED / 2;
+    if (part !== null && isLeft && spares.length < KEPT_SPARES) spares.push(part);
+  }
+
+  const sent = (of: Surroundings): Surroundings => {
+    if (!workersHaveClimate) return of;
+    return of.weatherFile === undefined ? {} : { weatherFile: of.weatherFile };
+  };
+
+  const ensemble = (of: Opened & { readonly seed: string }): PreparedEnsemble => valueOrRefused(store.ensemble(of));
+  const shown = ({ scenario, ...of }: Opened & { readonly seed: string }): PreparedEnsemble =>
+    ensemble({ ...of, scenario: { ...scenario, obstacles: [] } });
+
+  function run(of: Started, side: number, upTo: number, { cut, signal, tick }: ShopVisit): Promise<OddsPart> {
+    const from = of.part?.to ?? 0;
+    if (of.part !== null && from >= upTo) return Promise.resolve(of.part);
+    const known = of.running.get(upTo);
+    if (known !== undefined) return known;
+    const running = (async () => {
+      try {
+        const task = { scenario: of.scenario, surroundings: sent(of.surroundings), seed: of.seed, from, to: upTo };
+        // In the coarse part's own memory: whoever shows it takes it from here again.
+        const memory = of.part === null ? { spare: spares.pop() ?? null } : { before: of.part };
+        const onProgress = (done: number) => tick(side, from + done);
+        const found = await pool.runOdds(task, { signal, ...cut, ...memory, onProgress });
+        if (!found.ok) throw new Refused(found.problems);
+        of.part = found.part;
+        return of.part;
+      } finally {
+        of.running.delete(upTo);
+      }
+    })();
+    of.running.set(upTo, running);
+    return running;
+  }
+
+  return {
+    store,
+    expect: (documents) => {
+      documentsNow = documents;
+    },
+    forget: () => started.clear(),
+    visit: (visit) => ({
+      ...visit,
+      pool,
+      store,
+      open,
+      start,
+      run: (of, side, upTo = visit.upTo) => run(of, side, upTo, visit),
+      ensemble,
+      shown,
+      sent,
+      turn,
+    }),
+  };
+}
+
+/** A signal that is never given. */
+export const NEVER: CancelSignal = { aborted: false, addEventListener: () => {}, removeEventListener: () => {} };

@@ -1,0 +1,11 @@
+import * as z from "zod";
+import { ReadingFields } from "../../learn/reading.ts";
+import { Id } from "../docShapes.ts";
+import { MOST_READINGS } from "../notebookLimits.ts";
+
+/** Readings by the engine's own schema; whether the fields of one go together is said beside it, and shuts no notebook. */
+export const ReadingsDoc = z.strictObject({
+  scenario: Id,
+  readings: z.array(ReadingFields).max(MOST_READINGS, `must be at most ${MOST_READINGS} readings`),
+});
+export type ReadingsDoc = z.infer<typeof ReadingsDoc>;

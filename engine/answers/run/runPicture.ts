@@ -1,0 +1,156 @@
+import { quietSpans, type Span } from "../../ruler/quietSpans.ts";
+import type { Ruler } from "../../ruler/ruler.ts";
+import { rulerOf } from "../../ruler/rulerOf.ts";
+import type { DayFigures } from "../../run/dayFigures.ts";
+import { type Ledger, ledger } from "../../run/ledger.ts";
+import type { Trace } from "../../run/trace.ts";
+import type { Verdict } from "../../run/verdict.ts";
+import { nightSpans } from "../../sky/nightSpans.ts";
+
+/** A part of what comes in; one value per step, W at the bank's terminals. */
+export interface IncomingPart {
+  readonly id: string;
+  readonly name: string;
+  readonly powerW: Float64Array;
+  /** What shade took from it; null where nothing shades, as with a charger. */
+  readonly shadeLossW: Float64Array | null;
+}
+
+/** Volts of a station that drops out on its own transmit peaks; 0 while nobody is at it or it is cut off. */
+export interface RadioVolts {
+  readonly name: string;
+  readonly minimumV: number;
+  readonly volts: Float64Array;
+}
+
+/** A local day in figures, with the charge as the sun goes and comes; null when it does neither. */
+export interface DayRow extends DayFigures {
+  readonly duskShare: number | null;
+  readonly dawnShare: number | null;
+}
+
+/** Everything that the page shows of one run: plain numbers, so that a worker can hand it over. */
+export interface RunPicture {
+  readonly name: string;
+  readonly placeName: string;
+  readonly ruler: Ruler;
+  /** From sunset to sunrise, over the whole ruler and not only the event. */
+  readonly nights: readonly Span[];
+  /** Hours in which no generator may run. */
+  readonly quiet: readonly Span[];
+  readonly startMs: number;
+  readonly stepMs: number;
+  readonly steps: number;
+  readonly fullAh: number;
+  readonly reserveShare: number;
+  /** Charge at each step's start and at the end. */
+  readonly chargeShare: Float64Array;
+  readonly incoming: readonly IncomingPart[];
+  readonly spilledW: Float64Array;
+  /** What the loads got, in three parts, and what they did not get. */
+  readonly alwaysW: Float64Array;
+  readonly usedW: Float64Array;
+  readonly sendingW: Float64Array;
+  readonly unservedW: Float64Array;
+  readonly radios: readonly RadioVolts[];
+  readonly days: readonly DayRow[];
+  readonly verdict: Verdict;
+  readonly ledger: Ledger;
+  readonly remarks: readonly string[];
+}
+
+/** Takes from a trace what the page shows. */
+export function runPicture(trace: Trace): RunPicture {
+  const { prepared, record, chargeShare } = trace;
+  const { grid, scenario, bank } = prepared;
+  const { steps } = grid;
+  const ruler = rulerOf(grid.dates, grid.zone);
+  const { latitudeDeg, longitudeDeg } = scenario.place;
+  const turnedDeg = longitudeDeg > 180 ? longitudeDeg - 360 : longitudeDeg;
+  return {
+    name: scenario.name,
+    placeName: scenario.place.name,
+    ruler,
+    nights: nightSpans(latitudeDeg, turnedDeg, ruler.startMs, ruler.endMs),
+    quiet: quietSpans(prepared),
+    startMs: grid.startMs,
+    stepMs: grid.stepMs,
+    steps,
+    fullAh: bank.fullAh,
+    reserveShare: bank.reserveAh / bank.fullAh,
+    chargeShare: chargeShare.slice(),
+    incoming: [
+      ...scenario.panels.map((group, g) => ({
+        id: group.id,
+        name: group.name,
+        powerW: record.groupW.slice(g * steps, (g + 1) * steps),
+        shadeLossW: trace.details[g]!.shadeLossW.slice(),
+      })),
+      ...scenario.sources.map((source, s) => ({
+        id: source.id,
+        name: source.name,
+        powerW: record.sourceW.slice(s * steps, (s + 1) * steps),
+        shadeLossW: null,
+      })),
+    ],
+    spilledW: record.spilledW.slice(),
+    ...loadParts(trace),
+    unservedW: record.unservedW.slice(),
+    radios: trace.verdict.radios.flatMap((radio, s) =>
+      radio.dropoutH > 0
+        ? [
+            {
+              name: radio.name,
+              minimumV: radio.minimumV,
+              volts: record.radioV.slice(s * steps, (s + 1) * steps),
+            },
+          ]
+        : [],
+    ),
+    days: trace.days.map((day) => ({
+      ...day,
+      duskShare: day.sunsetMs === null ? null : shareAt(trace, day.sunsetMs),
+      dawnShare: day.sunriseMs === null ? null : shareAt(trace, day.sunriseMs),
+    })),
+    verdict: trace.verdict,
+    ledger: ledger(trace),
+    remarks: prepared.remarks,
+  };
+}
+
+/** Charge at an instant between two steps. */
+function shareAt({ prepared: { grid }, chargeShare }: Trace, ms: number): number {
+  const at = (ms - grid.startMs) / grid.stepMs;
+  const before = Math.min(grid.steps - 1, Math.max(0, Math.floor(at)));
+  return chargeShare[before]! + (chargeShare[before + 1]! - chargeShare[before]!) * (at - before);
+}
+
+/** Splits what the loads got: drawn anyway, drawn because somebody is there, drawn by sending. The sum is `servedW`. */
+function loadParts({ prepared, record }: Trace) {
+  const { scenario, loads, converterShare, controllersW } = prepared;
+  const { steps } = prepared.grid;
+  const sending = new Set(
+    scenario.stations.flatMap((station) => [
+      `${station.id}/send`,
+      ...station.companions.filter((each) => each.works === "sending").map((each) => `${station.id}/${each.id}`),
+    ]),
+  );
+  const alwaysW = new Float64Array(steps).fill(controllersW);
+  const usedW = new Float64Array(steps);
+  const sendingW = new Float64Array(steps);
+  for (const device of loads.devices) {
+    const into = sending.has(device.id) ? sendingW : usedW;
+    for (let i = 0; i < steps; i++) {
+      alwaysW[i]! += device.alwaysW[i]! / converterShare;
+      into[i]! += device.usedW[i]! / converterShare;
+    }
+  }
+  for (let i = 0; i < steps; i++) {
+    const demandW = record.demandW[i]!;
+    const servedShare = demandW > 0 ? record.servedW[i]! / demandW : 0;
+    alwaysW[i]! *= servedShare;
+    usedW[i]! *= servedShare;
+    sendingW[i]! *= servedShare;
+  }
+  return { alwaysW, usedW, sendingW };
+}

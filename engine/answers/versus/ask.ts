@@ -1,0 +1,19 @@
+import * as z from "zod";
+import type { AnswersPage } from "../answersPage.ts";
+import type { Asked } from "../asked.ts";
+import { Id } from "../docShapes.ts";
+import type { Found } from "../found.ts";
+import type { VersusPicture } from "./versusPicture.ts";
+
+export const VersusDoc = z.strictObject({ first: Id, second: Id });
+export type VersusDoc = z.infer<typeof VersusDoc>;
+
+/** Two scenarios under the same skies and operators. */
+export const askVersus = (first: string, second: string): Asked<VersusPicture> => ({
+  kind: "versus",
+  doc: { first, second },
+});
+
+/** What is known of the second held against the first. */
+export const versusOf = (page: Pick<AnswersPage, "find">, first: string, second: string): Found<VersusPicture> =>
+  page.find(askVersus(first, second));

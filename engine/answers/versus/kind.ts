@@ -1,0 +1,17 @@
+import { kind } from "../kind.ts";
+import { askVersus, VersusDoc } from "./ask.ts";
+
+/** Two scenarios held against one another. */
+export const versusKind = kind({
+  doc: VersusDoc,
+  scenarios: ({ first, second }) => [first, second],
+  asks: ({ first, second }) => [askVersus(first, second)],
+  isDrawn: true,
+  question: {
+    pass: "skies",
+    choices: () => ({}),
+    members: (drawn) => drawn,
+    work: () => import("./work.ts").then(({ workVersus }) => workVersus),
+  },
+  tell: () => import("./tell.ts").then(({ tellVersus }) => tellVersus),
+});

@@ -1,0 +1,25 @@
+import { csvFormatRows } from "d3-dsv";
+import { stamp } from "../../ruler/stamp.ts";
+import type { VersusPicture } from "./versusPicture.ts";
+import { versusRows } from "./versusRows.ts";
+
+/** Both scenarios in figures, and what one has put by more than the other at each step, Ah. */
+export function versusCsv(picture: VersusPicture, names: { readonly first: string; readonly second: string }): string {
+  const plain = (text: string) => text.replaceAll("\u202f", " ");
+  const figures = versusRows(picture).map((row) => [row.name, plain(row.second), plain(row.first)]);
+  const { time, paired } = picture;
+  const steps =
+    paired === null
+      ? []
+      : Array.from(paired.p50, (medianAh, i) => [
+          stamp(time.ruler, time.startMs + i * time.stepMs),
+          ...[paired.p5[i]!, medianAh, paired.p95[i]!].map((ah) => ah.toFixed(2)),
+        ]);
+  return csvFormatRows([
+    ["", names.second, names.first],
+    ...figures,
+    [],
+    ["local time", "put by, 1 in 20 under, Ah", "put by, median, Ah", "put by, 1 in 20 over, Ah"],
+    ...steps,
+  ]);
+}

@@ -1,0 +1,106 @@
+import type { PreparedEnsemble } from "../../ensemble/prepareEnsemble.ts";
+import type { OddsReport } from "../../odds/odds.ts";
+import type { OddsPart } from "../../odds/oddsPart.ts";
+import type { Odds } from "../../odds/wilson.ts";
+import { type TimePicture, timePicture } from "../../ruler/timePicture.ts";
+import { type PairedCharge, pairedCharge } from "../../versus/pairedCharge.ts";
+import { type Burden, burdenOf, type PairedDifference, versus } from "../../versus/versus.ts";
+
+/** Charge that the second scenario has put by more than the first, Ah, at each step's start and at the end. */
+export interface PairedBands {
+  readonly p5: Float64Array;
+  readonly p50: Float64Array;
+  readonly p95: Float64Array;
+}
+
+export interface Side {
+  readonly holds: Odds;
+  readonly dark: Odds;
+  readonly lowestShare: OddsReport["lowestShare"];
+  readonly solarWh: OddsReport["solarWh"];
+  readonly unservedWh: OddsReport["unservedWh"];
+  readonly burden: Burden;
+}
+
+/** Two scenarios held against one another, member by member. */
+export interface VersusPicture {
+  readonly time: TimePicture;
+  readonly members: number;
+  readonly first: Side;
+  readonly second: Side;
+  readonly holds: PairedDifference;
+  readonly margin: PairedDifference;
+  readonly tally: {
+    readonly both: number;
+    readonly onlySecond: number;
+    readonly onlyFirst: number;
+    readonly neither: number;
+  };
+  /** Null where the two do not last equally long. */
+  readonly paired: PairedBands | null;
+}
+
+/** Pairs from which the picture of the difference is drawn; odds and intervals come from all of them. */
+const PAIRED_MEMBERS = 200;
+
+interface Contestant {
+  readonly ensemble: PreparedEnsemble;
+  readonly part: OddsPart;
+}
+
+/**
+ * Holds the second scenario against the first, member by member.
+ * @param paired the first members of both, run in pairs; left out, they are run here; null where the two do not last equally long
+ */
+export function versusPicture(
+  first: Contestant,
+  second: Contestant,
+  paired: PairedCharge | null = pairedCharge(
+    first.ensemble,
+    second.ensemble,
+    0,
+    Math.min(PAIRED_MEMBERS, first.part.to - first.part.from),
+  ),
+): VersusPicture {
+  const scenarios = [first.ensemble.prepared.scenario, second.ensemble.prepared.scenario] as const;
+  const report = versus([
+    { name: "first", ...first },
+    { name: "second", ...second },
+  ]);
+  const other = report.others[0]!;
+  const { both, onlyThis, onlyFirst, neither } = other.tally;
+  return {
+    time: timePicture(first.ensemble),
+    members: report.members,
+    first: side(report.first.report, burdenOf(scenarios[0])),
+    second: side(other.report, burdenOf(scenarios[1])),
+    holds: other.holds,
+    margin: other.margin,
+    tally: { both, onlySecond: onlyThis, onlyFirst, neither },
+    paired: paired === null ? null : pairedBands(paired),
+  };
+}
+
+function side({ holds, dark, lowestShare, solarWh, unservedWh }: OddsReport, burden: Burden): Side {
+  return { holds, dark, lowestShare, solarWh, unservedWh, burden };
+}
+
+/** The difference at every step over pairs of members. */
+function pairedBands({ from, to, moments, moreAh }: PairedCharge): PairedBands {
+  const members = to - from;
+  const row = new Float64Array(members);
+  const [p5, p50, p95] = [0.05, 0.5, 0.95].map(() => new Float64Array(moments)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  const at = (share: number) => Math.round(share * (members - 1));
+  for (let i = 0; i < moments; i++) {
+    for (let member = 0; member < members; member++) row[member] = moreAh[member * moments + i]!;
+    row.sort();
+    p5[i] = row[at(0.05)]!;
+    p50[i] = row[at(0.5)]!;
+    p95[i] = row[at(0.95)]!;
+  }
+  return { p5, p50, p95 };
+}
