@@ -150,6 +150,11 @@ function bank(): string[] {
           data.map((each) => each.coldChargeLockC),
           "°C",
         ),
+        row(
+          "coldDischargeLockC",
+          data.map((each) => each.coldDischargeLockC),
+          "°C",
+        ),
       ],
     ),
     "Capacity within reach at a temperature, and the open-circuit curve of one cell:",

@@ -5,7 +5,11 @@ export interface AcceptanceLimits {
   readonly fullAh: number;
   readonly openCircuitV: Float64Array;
   readonly absorptionV: number;
-  readonly chargingOhm: number;
+  /** Apparent resistance at each charge, Ω. */
+  readonly chargingOhm: Float64Array;
+  /** What charging adds to the volts besides, V, and the current from which on it adds all of it, A. */
+  readonly polarisationV: number;
+  readonly polarisationA: number;
   /** Most current for each missing ampere-hour, A/Ah. */
   readonly perMissingAh: number;
   readonly coulombicShare: number;
@@ -53,6 +57,20 @@ function instantA(limits: AcceptanceLimits, k: number): number {
   const missingAh = limits.fullAh * (1 - k / last);
   const headroomV = limits.absorptionV - limits.openCircuitV[k]!;
   if (headroomV <= 0) return 0;
-  const byVoltsA = limits.chargingOhm > 0 ? headroomV / limits.chargingOhm : MANY_A;
-  return Math.min(byVoltsA, limits.perMissingAh * missingAh);
+  return Math.min(
+    currentForVolts(headroomV, limits.chargingOhm[k]!, limits.polarisationV, limits.polarisationA),
+    limits.perMissingAh * missingAh,
+  );
+}
+
+/**
+ * Current that charging volts above those at rest drive, A: the volts rise in two straight lines, by polarisation and resistance up to a trickle,
+ * then by the resistance alone.
+ * @param headroomV above 0
+ * @memberLoop
+ */
+export function currentForVolts(headroomV: number, ohm: number, polarisationV: number, polarisationA: number): number {
+  const beyondV = headroomV - polarisationV - ohm * polarisationA;
+  if (beyondV >= 0) return ohm > 0 ? polarisationA + beyondV / ohm : MANY_A;
+  return headroomV / (ohm + polarisationV / polarisationA);
 }

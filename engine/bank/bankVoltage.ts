@@ -40,6 +40,12 @@ export function chargeA(openV: number, ohm: number, powerW: number): number {
   return (2 * powerW) / (openV + Math.sqrt(openV * openV + 4 * ohm * powerW));
 }
 
+/** Volts that a charging current adds to those at rest, V; `chargeA` takes them apart again. @memberLoop */
+export function chargingV(currentA: number, ohm: number, polarisationV: number, polarisationA: number): number {
+  const part = currentA < polarisationA ? currentA / polarisationA : 1;
+  return ohm * currentA + polarisationV * part;
+}
+
 /** Ampere-hours that leave the bank for each ampere-hour drawn at `currentA` (Peukert; 1 for lithium). */
 export function peukertFactorAt(bank: PreparedBank, currentA: number): number {
   const at = currentA * bank.peukertStepsPerA;

@@ -4,6 +4,7 @@
  * voltage is an output. Reads scenario; read by run.
  */
 
+export { chargingOhmAt, internalOhmAt } from "./bankOhm.ts";
 export { chargeA, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
 export { CHEMISTRY_DATA, type ChemistryData } from "./chemistryData.ts";
 export { type HandbookSizing, handbookAh } from "./handbookAh.ts";

@@ -16,7 +16,7 @@ export function bankLines(context: LimitContext): LimitLine[] {
   const together = namesOf(context);
   const peakLimitA = stated.peakDischargeA ?? bank.maxDischargeA;
   const isAssumed = stated.maxDischargeA === undefined;
-  const bankV = context.openV - bank.internalOhm * context.siteA;
+  const bankV = context.openV - context.packOhm * context.siteA;
   const in12V = stated.nominalV / 12;
   const lines = [
     limitLine({

@@ -81,7 +81,10 @@ function chargeOffers(context: LimitContext): ChargeOffers {
     const sourceA = sources.map((source) =>
       source.availableShare[i]! > 0 ? Math.min(source.maxA, source.maxW / volts) : 0,
     );
-    const offeredA = Math.min(passedA(context, groupA, sourceA), acceptA(bank, chargeShare[i]! * bank.fullAh));
+    const offeredA = Math.min(
+      passedA(context, groupA, sourceA),
+      acceptA(bank, chargeShare[i]! * bank.fullAh) * bank.acceptShare[i]!,
+    );
     if (offeredA < NOTHING_A) continue;
     const tempC = bank.tempC[i]!;
     coldestC = Math.min(coldestC ?? tempC, tempC);

@@ -1,3 +1,4 @@
+import { coldestOhm } from "../bank/bankOhm.ts";
 import { drawA, openCircuitV } from "../bank/bankVoltage.ts";
 import { requireRange } from "../require.ts";
 import type { Trace } from "../run/trace.ts";
@@ -23,6 +24,8 @@ export interface LimitContext {
   /** Open-circuit volts of the bank at that charge, and with a full bank. */
   readonly openV: number;
   readonly fullOpenV: number;
+  /** Resistance of the bank at the lowest charge and in its coldest step, Ω. */
+  readonly packOhm: number;
   readonly coldestC: number;
   readonly coldestFrom: "event" | "given";
   /** Warmest air of the event, °C. */
@@ -55,7 +58,8 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   const mainCableOhm = feed?.cable === undefined ? 0 : runOhm(feed.cable);
   const mainContactsOhm = feed?.contactsOhm ?? 0;
   const peaks = peakLoads(prepared);
-  const ohm = bank.internalOhm + mainCableOhm + mainContactsOhm;
+  const packOhm = coldestOhm(bank, lowestShare * bank.fullAh);
+  const ohm = packOhm + mainCableOhm + mainContactsOhm;
   const meanW = greatestMean(run.record.demandW, grid.stepH, CONTINUOUS_H);
   return {
     run,
@@ -64,6 +68,7 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
     lowestFrom: options.lowestShare === undefined ? "run" : "given",
     openV,
     fullOpenV: openCircuitV(bank, bank.fullAh),
+    packOhm,
     coldestC,
     coldestFrom: options.coldestC === undefined ? "event" : "given",
     warmestC: prepared.airTempC.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY) + 0,
@@ -77,8 +82,8 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
 
 /** Current at the bank in some moment, A, by the bank's volts at the lowest charge. */
 export function momentA(context: LimitContext, moment: PeakMoment): number {
-  const { run, openV, mainCableOhm, mainContactsOhm } = context;
-  return drawA(openV, run.prepared.bank.internalOhm + mainCableOhm + mainContactsOhm, moment.watts);
+  const { openV, packOhm, mainCableOhm, mainContactsOhm } = context;
+  return drawA(openV, packOhm + mainCableOhm + mainContactsOhm, moment.watts);
 }
 
 /** The lowest charge of a run at which anybody may still send: once the disconnect is open, nobody does. */

@@ -15,7 +15,7 @@ export function shortCircuitA(context: Pick<LimitContext, "fullOpenV" | "run">):
   const { bank, scenario } = context.run.prepared;
   if (scenario.bank.shortCircuitA !== undefined) return scenario.bank.shortCircuitA;
   if (scenario.bank.chemistry === "lfp") return LITHIUM_SHORT_A;
-  return bank.internalOhm > 0 ? context.fullOpenV / bank.internalOhm : LITHIUM_SHORT_A;
+  return bank.suddenOhm > 0 ? context.fullOpenV / bank.suddenOhm : LITHIUM_SHORT_A;
 }
 
 /** Fuse, switch, wire and distribution that everything shares. */

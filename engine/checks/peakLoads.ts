@@ -88,9 +88,10 @@ function loudest(among: readonly number[], { loads }: Prepared): number {
   return among.reduce((best, s) => (best < 0 || peakW(s) > peakW(best) ? s : best), -1);
 }
 
-/** What the gear draws when all of it that may work in a step works, W per step. */
-function gearPeakW({ scenario, loads, grid }: Prepared): Float64Array {
-  const watts = new Float64Array(grid.steps);
+/** What the gear draws when all of it that may work in a step works, W per step; a thermostat that asks for anything asks for all. */
+function gearPeakW({ scenario, loads, grid, bank }: Prepared): Float64Array {
+  const padW = scenario.bank.box?.heater?.drawW ?? 0;
+  const watts = new Float64Array(grid.steps).map((_, i) => ((bank.heaterW?.[i] ?? 0) > 0 ? padW : 0));
   scenario.gear.forEach((thing, g) => {
     const idleW = drawnW(thing.idle) * thing.count;
     const workingW = Math.max(idleW, drawnW(thing.working) * thing.count);

@@ -1,4 +1,5 @@
 import type { CopperSize } from "../array/copperOhmPerM.ts";
+import { coldestOhm } from "../bank/bankOhm.ts";
 import { openCircuitV } from "../bank/bankVoltage.ts";
 import type { Station } from "../scenario/station.ts";
 import { ampacityA, largestFuseA } from "./ampacityA.ts";
@@ -36,7 +37,7 @@ export function radioVoltsAt(context: LimitContext, s: number, lead?: CopperSize
   return radioVolts({
     openV: hasConverter ? prepared.converterV : context.openV,
     siteA: hasConverter ? 0 : momentA(context, moment),
-    packOhm: prepared.bank.internalOhm,
+    packOhm: context.packOhm,
     mainCableOhm: context.mainCableOhm,
     mainContactsOhm: context.mainContactsOhm,
     radioA: prepared.loads.stations[s]!.peakA,
@@ -154,8 +155,10 @@ function chargeFor(context: LimitContext, s: number): number | null {
   const { bank, scenario } = context.run.prepared;
   const { minimumV } = scenario.stations[s]!.radio;
   for (let each = 0; each <= 100; each++) {
-    const openV = openCircuitV(bank, (each / 100) * bank.fullAh);
-    if (radioVoltsAt({ ...context, openV }, s)!.radioV >= minimumV + ROOM_V) return each / 100;
+    const storedAh = (each / 100) * bank.fullAh;
+    const openV = openCircuitV(bank, storedAh);
+    if (radioVoltsAt({ ...context, openV, packOhm: coldestOhm(bank, storedAh) }, s)!.radioV >= minimumV + ROOM_V)
+      return each / 100;
   }
   return null;
 }

@@ -39,7 +39,7 @@ export function withoutLoad(ensemble: PreparedEnsemble, load: SheddableLoad): Pr
         : station,
     ),
   };
-  const loads = prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights));
+  const loads = prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW);
   const without = { ...prepared, scenario, loads, inputs: memberInputs(loads, bank, converterShare, controllersW) };
   return { ...ensemble, prepared: without, operators: prepareOperators(without, words) };
 }

@@ -16,15 +16,20 @@ export interface PreparedLoads {
   readonly quietW: Float64Array;
 }
 
+/** Id of the pad in the battery box among the devices; no gear can have it, for a slash is in no id. */
+const HEATER_ID = "bank/heater";
+
 /**
  * Lays the gear and the stations out on the step grid.
  * @param dark share of each step with the sun down, for things that work after dark
+ * @param heaterW what a pad in the battery box draws, W per step; null without one
  */
 export function prepareLoads(
   gear: readonly Gear[],
   stations: readonly Station[],
   grid: TimeGrid,
   dark: Float64Array,
+  heaterW: Float64Array | null,
 ): PreparedLoads {
   const prepared = stations.map((station) => prepareStation(station, grid));
   shareTheAir(stations, prepared);
@@ -38,6 +43,16 @@ export function prepareLoads(
   const devices = [
     ...gear.map((thing) => gearLoad(thing, grid, dark, staffedAt(thing.use.station))),
     ...prepared.flatMap((station) => station.devices),
+    ...(heaterW === null
+      ? []
+      : [
+          {
+            id: HEATER_ID,
+            name: "Heating pad in the battery box",
+            alwaysW: heaterW,
+            usedW: new Float64Array(grid.steps),
+          },
+        ]),
   ];
   const wantedW = new Float64Array(grid.steps);
   const sendingW = new Float64Array(grid.steps);

@@ -1,5 +1,6 @@
 import { wrapLongitudeDeg } from "../angle.ts";
-import { openCircuitV, peukertFactorAt } from "../bank/bankVoltage.ts";
+import { chargingOhmAt, internalOhmAt } from "../bank/bankOhm.ts";
+import { chargingV, openCircuitV, peukertFactorAt } from "../bank/bankVoltage.ts";
 import { drawnW } from "../scenario/draw.ts";
 import { solarHour } from "../sky/solarDay.ts";
 import { type ExplainedNumber, explained as n } from "./explained.ts";
@@ -75,6 +76,7 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       numbers: explainGroup(trace, g, i),
     });
   });
+  const packOhm = internalOhmAt(bank, record.storedAh[i]!, i);
   const stations = loads.stations.flatMap((station, s) => [
     n(`${station.name}: staffed`, station.staffedShare[i]!, "", "share of the step"),
     n(`${station.name}: sending`, station.sendingShare[i]!, "", "share of the step"),
@@ -84,7 +86,7 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       "W",
       "all that may send together with it at their peaks, at the bank's terminals; 0 while nobody is there",
     ),
-    n(`${station.name}: volts on a peak`, record.radioV[s * steps + i]!, "V", peakVoltsWords(prepared, s)),
+    n(`${station.name}: volts on a peak`, record.radioV[s * steps + i]!, "V", peakVoltsWords(prepared, s, packOhm)),
   ]);
   parts.push({
     title: "Loads",
@@ -106,7 +108,12 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
   const before = record.storedAh[i]!;
   const isCharging = record.bankW[i]! > 0;
   const minutes = grid.stepMs / 60_000;
-  const halfwayV = record.bankV[i]! - record.bankA[i]! * (isCharging ? bank.chargingOhm : bank.internalOhm);
+  const ohm = isCharging ? chargingOhmAt(bank, before, i) : internalOhmAt(bank, before, i);
+  const amps = record.bankA[i]!;
+  const { polarisationA } = bank;
+  const polarisationV = bank.polarisationV * bank.chargingCold[i]!;
+  const addedV = isCharging ? chargingV(amps, ohm, polarisationV, polarisationA) : amps * ohm;
+  const halfwayV = record.bankV[i]! - addedV;
   parts.push({
     title: "Bank",
     numbers: [
@@ -115,6 +122,13 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       n("temperature", bank.tempC[i]!, "°C"),
       n("out of reach in this cold", bank.floorAh[i]!, "Ah"),
       n("most charging current allowed", bank.maxChargeA[i]!, "A"),
+      n("most current out", bank.maxDischargeAt[i]!, "A"),
+      n(
+        "resistance",
+        ohm,
+        "Ω",
+        `${figure(bank.fixedOhm)} + cells at this charge × ${figure((isCharging ? bank.chargingCold : bank.internalCold)[i]!)} in this cold, ${isCharging ? "charging" : "drawing"}`,
+      ),
       n("solar offered", record.solarW[i]!, "W", "sum of the panel groups"),
       n("solar spilled", record.spilledW[i]!, "W"),
       ...prepared.sources.map((source, s) => n(source.name, record.sourceW[s * steps + i]!, "W")),
@@ -132,7 +146,9 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
         "voltage",
         record.bankV[i]!,
         "V",
-        `open-circuit voltage halfway + current × ${figure(isCharging ? bank.chargingOhm : bank.internalOhm)} Ω`,
+        isCharging && polarisationV > 0
+          ? `open-circuit voltage halfway + current × resistance + ${figure(polarisationV)} V, of which under ${figure(polarisationA)} A only current ÷ ${figure(polarisationA)} A`
+          : "open-circuit voltage halfway + current × resistance",
       ),
       n("current", record.bankA[i]!, "A", "power ÷ voltage"),
       n(
@@ -170,7 +186,8 @@ function drawOf({ prepared }: RunResult, d: number, i: number): string {
     return `${thing.count} × (${idleW} W + ${figure(atWork)} at work × ${thing.use.share} × (${workingW} − ${idleW}) W)`;
   }
   const s = loads.stations.findIndex((station) => station.devices.includes(device));
-  const station = loads.stations[s]!;
+  const station = loads.stations[s];
+  if (station === undefined) return "what its thermostat asks of it in this cold";
   if (station.devices[1] === device) {
     const share = station.sendingShare[i]!;
     return share > 0 ? `sending × ${figure(device.usedW[i]! / share)} W above receiving, mean of its modes` : "";
@@ -179,10 +196,10 @@ function drawOf({ prepared }: RunResult, d: number, i: number): string {
 }
 
 /** How the volts at a radio come about, with the figures that are fixed. */
-function peakVoltsWords({ converterV, mainFeedOhm, feedOhm, bank, loads }: Prepared, s: number): string {
+function peakVoltsWords({ converterV, mainFeedOhm, feedOhm, loads }: Prepared, s: number, packOhm: number): string {
   const lead = `${figure(loads.stations[s]!.peakA)} A × ${figure(feedOhm[s]!)} Ω of its feed`;
   if (converterV > 0) return `${converterV} V of the converter − ${lead}`;
-  const pack = `E open-circuit voltage before, R ${figure(bank.internalOhm)} Ω, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`;
+  const pack = `E open-circuit voltage before, R ${figure(packOhm)} Ω, I = 2 P ÷ (E + √(E² − 4 R P)), P = peak of the site − charging`;
   if (mainFeedOhm === 0) return `E − R × I − ${lead}; ${pack}`;
   const main = `V = E − R × I, M ${figure(mainFeedOhm)} Ω of the main feed, J = 2 Q ÷ (V + √(V² − 4 M Q)), Q = peak of the site`;
   return `E − R × I − M × J − ${lead}; ${pack}; ${main}`;

@@ -23,8 +23,14 @@ export interface MemberInputs {
 export const INPUT_MAX_CHARGE_A = 0;
 /** What the cold leaves out of reach, Ah. */
 export const INPUT_FLOOR_AH = 1;
+/** Most current that the bank gives, A; 0 while the cold locks it. */
+export const INPUT_MAX_DISCHARGE_A = 2;
+/** Resistance of the cells over that at 25 °C, drawing and charging, and what it leaves of the charging current. */
+export const INPUT_INTERNAL_COLD = 3;
+export const INPUT_CHARGING_COLD = 4;
+export const INPUT_ACCEPT_SHARE = 5;
 /** Demand of the whole site with the first station's peak, W; the others follow; 0 while it is unstaffed. */
-export const INPUT_PEAK_W = 2;
+export const INPUT_PEAK_W = 6;
 
 /** @param converterShare power that the converter between bank and gear passes on; @param controllersW their own draw */
 export function memberInputs(
@@ -39,6 +45,10 @@ export function memberInputs(
   for (let i = 0; i < steps; i++) {
     rows[i * stride + INPUT_MAX_CHARGE_A] = bank.maxChargeA[i]!;
     rows[i * stride + INPUT_FLOOR_AH] = bank.floorAh[i]!;
+    rows[i * stride + INPUT_MAX_DISCHARGE_A] = bank.maxDischargeAt[i]!;
+    rows[i * stride + INPUT_INTERNAL_COLD] = bank.internalCold[i]!;
+    rows[i * stride + INPUT_CHARGING_COLD] = bank.chargingCold[i]!;
+    rows[i * stride + INPUT_ACCEPT_SHARE] = bank.acceptShare[i]!;
     loads.stations.forEach((station, s) => {
       const peakW = (loads.quietW[i]! + station.peakTogetherW[i]!) / converterShare + controllersW;
       rows[i * stride + INPUT_PEAK_W + s] = station.staffedShare[i]! > 0 ? toGrid(peakW) : 0;

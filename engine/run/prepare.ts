@@ -105,8 +105,8 @@ export function prepare(
     mainFeed?.cable === undefined
       ? 0
       : 2 * mainFeed.cable.oneWayM * copperOhmPerM(mainFeed.cable, mainFeed.cable.tempC);
-  const loads = reuse("loads", [scenario.gear, scenario.stations, underSky], () =>
-    prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights)),
+  const loads = reuse("loads", [scenario.gear, scenario.stations, bank.heaterW === null ? null : scenario.bank, underSky], () =>
+    prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW),
   );
   const feedDropV = feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA));
   const controllersW = scenario.panels.reduce(

@@ -1,8 +1,16 @@
+import { coldestOhm } from "../bank/bankOhm.ts";
 import { chargeA, drawA, peukertFactorAt } from "../bank/bankVoltage.ts";
 import { chargingPathV, drawingPathV } from "../bank/pathV.ts";
 import { CURVE_STEPS } from "../bank/prepareBank.ts";
 import { FIGURE_CAPACITY_SHARE, FIGURES } from "./memberFigures.ts";
-import { INPUT_FLOOR_AH, INPUT_MAX_CHARGE_A } from "./memberInputs.ts";
+import {
+  INPUT_ACCEPT_SHARE,
+  INPUT_CHARGING_COLD,
+  INPUT_FLOOR_AH,
+  INPUT_INTERNAL_COLD,
+  INPUT_MAX_CHARGE_A,
+  INPUT_MAX_DISCHARGE_A,
+} from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import {
@@ -22,11 +30,14 @@ import {
 import { stepOffers } from "./stepOffers.ts";
 import { stepRadios } from "./stepRadios.ts";
 import {
+  CHARGING_OHM,
   CONNECTED,
   COUNTED_H,
+  INTERNAL_OHM,
   LAST_A,
   OFFERED_W,
   OPEN_V,
+  POLARISATION_V,
   SHUT_OUT_W,
   SOLAR_W,
   STATE_SLOTS,
@@ -65,10 +76,12 @@ export function stepBank(
   const { state, rows, bankRows, figures, wantedW: allWantedW } = run;
   const notesBank = bankRows.length > 0;
   const { steps } = prepared.grid;
-  const { curveStepsPerAh, fullAh, internalOhm, chargingOhm, coulombicShare, maxDischargeA, disconnectV, reconnectV } =
-    bank;
+  const { curveStepsPerAh, fullAh, fixedOhm, coulombicShare, disconnectV, reconnectV } = bank;
+  const { polarisationA } = bank;
   const curveV = bank.openCircuitV;
   const curveA = bank.acceptA;
+  const curveInternalOhm = bank.internalCellOhm;
+  const curveChargingOhm = bank.chargingCellOhm;
   const { sumW, hanging } = run.fixed;
   const { rows: input, stride: inputStride } = prepared.inputs;
   // Compared with true: see "Fast loops" in DEVELOPERS.md.
@@ -83,6 +96,13 @@ export function stepBank(
   for (let i = first; i < steps; i++) {
     const maxChargeA = input[i * inputStride + INPUT_MAX_CHARGE_A]!;
     const floorAh = input[i * inputStride + INPUT_FLOOR_AH]!;
+    const maxDischargeA = input[i * inputStride + INPUT_MAX_DISCHARGE_A]!;
+    const internalCold = input[i * inputStride + INPUT_INTERNAL_COLD]!;
+    const chargingCold = input[i * inputStride + INPUT_CHARGING_COLD]!;
+    const acceptShare = input[i * inputStride + INPUT_ACCEPT_SHARE]!;
+    const polarisationV = bank.polarisationV * chargingCold;
+    // Volts over amperes while the current is a trickle.
+    const trickleOhm = polarisationA > 0 ? polarisationV / polarisationA : 0;
     for (let lane = 0, cell = i, now = 0; lane < lanes; lane++, cell += steps, now += STATE_SLOTS) {
       const storedAh = state[now + STORED_AH]!;
       const wasConnected = state[now + CONNECTED]! > 0;
@@ -91,11 +111,16 @@ export function stepBank(
       const k = place < CURVE_STEPS ? place | 0 : CURVE_STEPS - 1;
       const lowV = curveV[k]!;
       const openV = lowV + (curveV[k + 1]! - lowV) * (place - k);
+      const internalOhm = fixedOhm + curveInternalOhm[k]! * internalCold;
+      const chargingOhm = fixedOhm + curveChargingOhm[k]! * chargingCold;
       let solarW = sumW[cell]!;
       let shutOutW = 0;
       let sourcesW = 0;
       if (alwaysAsks || hanging[cell]! !== 0) {
         state[now + OPEN_V] = openV;
+        state[now + INTERNAL_OHM] = internalOhm;
+        state[now + CHARGING_OHM] = chargingOhm;
+        state[now + POLARISATION_V] = polarisationV;
         stepOffers(prepared, i, lane, run, noteAll, details);
         solarW = state[now + SOLAR_W]!;
         shutOutW = state[now + SHUT_OUT_W]!;
@@ -110,9 +135,9 @@ export function stepBank(
       if (withoutLoadsW > 0) {
         const lowA = curveA[k]!;
         const acceptA = lowA + (curveA[k + 1]! - lowA) * (place - k);
-        mostA = Math.min(maxChargeA, acceptA * figures[lane * FIGURES + FIGURE_CAPACITY_SHARE]!);
+        mostA = Math.min(maxChargeA, acceptA * acceptShare * figures[lane * FIGURES + FIGURE_CAPACITY_SHARE]!);
       }
-      const mostW = mostA * (openV + chargingOhm * mostA);
+      const mostW = mostA * (openV + Math.min(polarisationV, trickleOhm * mostA) + chargingOhm * mostA);
       // The sag without what it adds to the amperes itself, times the volts that it is taken from. Up to a fifth of the volts, that is less than half:
       // far from the disconnect it is enough to know, and near it the root is taken.
       const sagV2 = shortW > 0 ? internalOhm * shortW : 0;
@@ -120,9 +145,15 @@ export function stepBank(
       let connected = isFar || openV - internalOhm * drawA(openV, internalOhm, Math.max(0, shortW)) >= disconnectV;
       if (connected && !wasConnected) {
         const chargingW = Math.max(0, Math.min(withoutLoadsW, mostW));
-        connected = openV + chargingOhm * chargeA(openV, chargingOhm, chargingW) >= reconnectV;
+        const amps =
+          chargingW < polarisationA * (openV + polarisationV + chargingOhm * polarisationA)
+            ? chargeA(openV, chargingOhm + trickleOhm, chargingW)
+            : chargeA(openV + polarisationV, chargingOhm, chargingW);
+        connected = openV + chargingOhm * amps + Math.min(polarisationV, trickleOhm * amps) >= reconnectV;
       }
-      const drawnW = connected ? wantedW : 0;
+      // A pack that the cold has locked feeds nobody, whatever the panels give; when it thaws, the disconnect stands as it stood.
+      const feeds = connected && maxDischargeA > 0;
+      const drawnW = feeds ? wantedW : 0;
       const netW = withoutLoadsW - drawnW;
 
       let unservedW = wantedW - drawnW;
@@ -157,8 +188,11 @@ export function stepBank(
       }
       if (netW >= 0) {
         // No more than `mostA`, since halfway through the step the volts stand no lower than those that `mostW` was reckoned with.
-        bankA = chargeA(midV, chargingOhm, bankW);
-        bankV = midV + chargingOhm * bankA;
+        bankA =
+          bankW < polarisationA * (midV + polarisationV + chargingOhm * polarisationA)
+            ? chargeA(midV, chargingOhm + trickleOhm, bankW)
+            : chargeA(midV + polarisationV, chargingOhm, bankW);
+        bankV = midV + chargingOhm * bankA + Math.min(polarisationV, trickleOhm * bankA);
         nextAh = Math.min(fullAh, storedAh + bankA * coulombicShare * hours);
         // What nobody takes is left to the sources first, for solar goes before them.
         const leftW = netW - bankW;
@@ -194,7 +228,7 @@ export function stepBank(
         bankRows[bankRow + BANK_W] = bankW;
         bankRows[bankRow + BANK_A] = bankA;
         bankRows[bankRow + BANK_V] = bankV;
-        bankRows[bankRow + BANK_CONNECTED] = connected ? 1 : 0;
+        bankRows[bankRow + BANK_CONNECTED] = feeds ? 1 : 0;
       }
       state[now + STORED_AH] = nextAh;
       state[now + LAST_A] = bankA;
@@ -205,6 +239,7 @@ export function stepBank(
       }
       if (asksRadios || openV < easyV) {
         state[now + OPEN_V] = openV;
+        state[now + INTERNAL_OHM] = internalOhm;
         state[now + TERMINAL_V] = bankV;
         state[now + SOLAR_W] = solarW;
         state[now + TAKEN_W] = takenW;
@@ -219,8 +254,8 @@ export function stepBank(
  * sun's help, adds less than half to the amperes without it while it stays under a fifth of the volts. Mostly that is enough to know.
  */
 function easyOpenV({ bank, mainFeedOhm, inputs, comfortV }: Prepared): number {
-  // Watts times ohms: volts times the volts that they are taken from.
-  const sagV2 = inputs.mostPeakW * (bank.internalOhm + mainFeedOhm);
+  // Watts times ohms: volts times the volts that they are taken from; empty cells in the coldest step have the most.
+  const sagV2 = inputs.mostPeakW * (coldestOhm(bank, 0) + mainFeedOhm);
   return Math.max(Math.sqrt(5 * sagV2), 0.5 * (comfortV + Math.sqrt(comfortV * comfortV + 6 * sagV2)));
 }
 

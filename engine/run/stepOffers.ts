@@ -1,9 +1,23 @@
 import { stepGroup } from "../array/stepGroup.ts";
 import { writeDetail } from "../array/writeDetail.ts";
+import { currentForVolts } from "../bank/acceptance.ts";
+import { chargingV } from "../bank/bankVoltage.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunDetails } from "./runDetails.ts";
 import type { RunRows } from "./runRows.ts";
-import { AT_BANK_V, LAST_A, OFFERED_W, OPEN_V, SHUT_OUT_W, SOLAR_W, STATE_SLOTS, STORED_AH } from "./stepState.ts";
+import {
+  AT_BANK_V,
+  CHARGING_OHM,
+  INTERNAL_OHM,
+  LAST_A,
+  OFFERED_W,
+  OPEN_V,
+  POLARISATION_V,
+  SHUT_OUT_W,
+  SOLAR_W,
+  STATE_SLOTS,
+  STORED_AH,
+} from "./stepState.ts";
 
 /**
  * What the sun and the other sources could give the bank in a step, and which of them the selector lets pass. Asked only where the
@@ -26,7 +40,11 @@ export function stepOffers(
   // Controllers see the bank as the last step left it: its open-circuit volts and what the current adds or takes. None works
   // below the lowest volts of a bank that is to be called one.
   const lastA = state[now + LAST_A]!;
-  const seenV = openV + lastA * (lastA > 0 ? bank.chargingOhm : bank.internalOhm);
+  const addedV =
+    lastA > 0
+      ? chargingV(lastA, state[now + CHARGING_OHM]!, state[now + POLARISATION_V]!, bank.polarisationA)
+      : lastA * state[now + INTERNAL_OHM]!;
+  const seenV = openV + addedV;
   state[now + AT_BANK_V] = Math.min(bank.absorptionV, Math.max(run.fixed.lowestV, seenV));
 
   const { fixed } = run;
@@ -128,8 +146,11 @@ function stepSource(prepared: Prepared, run: RunRows, lane: number, s: number, i
     offeredW[s] = 0;
     return;
   }
-  const ohm = prepared.bank.chargingOhm;
-  const currentA = ohm > 0 ? Math.min(source.maxA, headroomV / ohm) : source.maxA;
+  const { polarisationA } = prepared.bank;
+  const currentA = Math.min(
+    source.maxA,
+    currentForVolts(headroomV, state[now + CHARGING_OHM]!, state[now + POLARISATION_V]!, polarisationA),
+  );
   const powerW = Math.min(source.maxW, currentA * state[now + AT_BANK_V]!);
   if (source.isGenerator) {
     const burnLPerH = source.burnIdleLPerH + source.burnLPerWh * powerW;

@@ -1,19 +1,18 @@
 import { drawA } from "../bank/bankVoltage.ts";
-import { INPUT_PEAK_W } from "./memberInputs.ts";
+import { INPUT_MAX_DISCHARGE_A, INPUT_PEAK_W } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
 import type { RunRows } from "./runRows.ts";
-import { CONNECTED, DROPOUT_H, OPEN_V, SOLAR_W, STATE_SLOTS, TAKEN_W, TERMINAL_V } from "./stepState.ts";
+import { CONNECTED, DROPOUT_H, INTERNAL_OHM, OPEN_V, SOLAR_W, STATE_SLOTS, TAKEN_W, TERMINAL_V } from "./stepState.ts";
 
 /**
  * Volts at each radio's socket when it and all that may send with it are at their peak: the bank's open-circuit volts
  * less what the peak current takes in the bank and in the main feed, less what the radio's own current takes in its lead. 0 while nobody is
- * there or the disconnect is open.
+ * there, the disconnect is open or the cold has locked the bank.
  * @param noteAll whether every voltage is written down; else only those that may fall short are worked out
  */
 export function stepRadios(prepared: Prepared, i: number, lane: number, run: RunRows, noteAll: boolean): void {
-  const { bank, feedDropV, inputs, mainFeedOhm, converterV } = prepared;
+  const { feedDropV, inputs, mainFeedOhm, converterV } = prepared;
   const { state, parts } = run;
-  const { internalOhm } = bank;
   const { stations } = prepared.loads;
   const { stepH } = prepared.grid;
   const cell = lane * prepared.grid.steps + i;
@@ -22,7 +21,8 @@ export function stepRadios(prepared: Prepared, i: number, lane: number, run: Run
   const firstPeak = i * inputs.stride + INPUT_PEAK_W;
   const chargingW = state[now + SOLAR_W]! + state[now + TAKEN_W]!;
   const openV = state[now + OPEN_V]!;
-  const isConnected = state[now + CONNECTED]! > 0;
+  const internalOhm = state[now + INTERNAL_OHM]!;
+  const isConnected = state[now + CONNECTED]! > 0 && inputs.rows[i * inputs.stride + INPUT_MAX_DISCHARGE_A]! > 0;
   for (let s = 0; s < feedDropV.length; s++) {
     const peakW = inputs.rows[firstPeak + s]!;
     let radioV = 0;

@@ -28,4 +28,10 @@ export const COUNTED_H = 10;
 /** Staffed hours so far in which a radio fell below its least volts on a peak, summed over the stations. */
 export const DROPOUT_H = 11;
 
-export const STATE_SLOTS = 12;
+/** Resistance of the bank at this charge and in this cold, drawing and charging, Ω; for what is asked. */
+export const INTERNAL_OHM = 12;
+export const CHARGING_OHM = 13;
+/** What charging adds to its volts besides, V. */
+export const POLARISATION_V = 14;
+
+export const STATE_SLOTS = 15;

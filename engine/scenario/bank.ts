@@ -9,6 +9,62 @@ export type Chemistry = (typeof CHEMISTRIES)[number];
 /** Voltages a block of each chemistry is sold in. */
 const BLOCK_VOLTS: Record<Chemistry, readonly number[]> = { lfp: [12, 24, 48], agm: [2, 6, 12], flooded: [2, 6, 12] };
 
+/** A box about the bank: what it keeps of warmth, and a heating pad in it. */
+const Box = z
+  .strictObject(
+    {
+      lossWPerK: quantity({
+        unit: "W/K",
+        low: 0.01,
+        high: 100,
+        what: "heat that leaves the box for each degree that the bank is warmer than the air",
+        typical: [0.3, 2.5],
+        why: "100 Ah under 5 cm of foam 0.3 to 0.6, in a bare plastic box 2 to 3; area ÷ thickness × 0.035 W/(m K), no source",
+      }).meta({ label: "Heat that the box loses" }),
+      heatCapacityWhPerK: quantity({
+        unit: "Wh/K",
+        low: 0.01,
+        high: 10_000,
+        what: "heat that warms the bank by one degree; by chemistry and capacity when left out",
+      })
+        .optional()
+        .meta({ label: "Heat that the bank holds" }),
+      startC: quantity({
+        unit: "°C",
+        low: -40,
+        high: 60,
+        what: "temperature of the bank when the plan begins; that of the air when left out",
+      })
+        .optional()
+        .meta({ label: "Warm at the start" }),
+      heater: z
+        .strictObject({
+          drawW: quantity({
+            unit: "W",
+            low: 0.5,
+            high: 2000,
+            what: "what the pad takes while it heats",
+            typical: [10, 60],
+          }).meta({ label: "Draw" }),
+          setC: quantity({
+            unit: "°C",
+            low: -30,
+            high: 35,
+            what: "temperature that its thermostat holds",
+            typical: [5, 15],
+          })
+            .default(5)
+            .meta({ label: "Thermostat holds" }),
+        })
+        .meta({ title: "Heating pad", description: "A pad with a thermostat in the battery box; it is a load." })
+        .optional()
+        .meta({ label: "Heating pad" }),
+    },
+    { error: 'a box, such as { "lossWPerK": 0.5, "heater": { "drawW": 20 } }' },
+  )
+  .meta({ title: "Battery box", description: "What keeps the bank warmer than the air: insulation, and a heating pad." });
+export type BankBox = z.infer<typeof Box>;
+
 /** The bank as the data sheet and the label tell it; what is left out is filled in by chemistry in `bankData`. */
 export const Bank = z
   .strictObject({
@@ -88,15 +144,15 @@ export const Bank = z
       unit: "Ω",
       low: 0,
       high: 2,
-      what: "resistance of the whole bank with its electronics, as a sudden load meets it",
+      what: "resistance of the whole bank with its electronics, as a load meets it at half charge and 25 °C; it rises in the cold",
     })
       .optional()
-      .meta({ label: "Resistance, sudden load", change: { followsSize: true } }),
+      .meta({ label: "Resistance, under load", change: { followsSize: true } }),
     chargingResistanceOhm: quantity({
       unit: "Ω",
       low: 0,
       high: 5,
-      what: "apparent resistance of the whole bank to a steady charging current, polarisation included",
+      what: "apparent resistance of the whole bank to a steady charging current at half charge and 25 °C; it rises in the cold and, in lead, towards full",
     })
       .optional()
       .meta({ label: "Resistance, charging", change: { followsSize: true } }),
@@ -151,6 +207,18 @@ export const Bank = z
         label: "No charging at or below",
         description: "temperature at and below which charging is blocked, from -40 to 20 °C; null for no lock",
       }),
+    coldDischargeLockC: quantity({
+      unit: "°C",
+      low: -60,
+      high: 20,
+      what: "temperature at and below which the bank gives nothing",
+    })
+      .nullable()
+      .optional()
+      .meta({
+        label: "Gives nothing at or below",
+        description: "temperature at and below which the bank gives nothing, from -60 to 20 °C; null for no lock",
+      }),
     temperature: z
       .union([z.literal("air"), quantity({ unit: "°C", low: -40, high: 60, what: "temperature of the bank" })], {
         error: '"air" (the bank is as warm as the air) or a number from -40 to 60 °C (temperature of the bank)',
@@ -162,6 +230,7 @@ export const Bank = z
         choices: { air: "as the air" },
         description: '"air" (as warm as the air) or the temperature of the bank, from -40 to 60 °C',
       }),
+    box: Box.optional().meta({ label: "Battery box" }),
     openCircuitCurve: z
       .array(
         z
@@ -216,6 +285,13 @@ export const Bank = z
         "reconnectV",
         `loads would come back at ${value.reconnectV} V, below the ${value.disconnectV} V at which they are cut; raise reconnectV`,
         value.reconnectV,
+      );
+    }
+    if (value.box !== undefined && value.temperature !== "air") {
+      refuse(
+        "box",
+        `in a box the bank's temperature follows from the air, but temperature is ${value.temperature} °C; leave one of the two out (box.startC says how warm it begins)`,
+        value.box,
       );
     }
     const curve = value.openCircuitCurve;

@@ -140,7 +140,9 @@ export function prepareSizes(
     const decided = new Set<string>([...PANEL_PARTS, ...LOAD_PARTS, ...CELL_PARTS]);
     const skyKey = part((Object.keys(scenario) as (keyof Scenario)[]).filter((name) => !decided.has(name)).sort());
     const panelKey = `panels ${skyKey} ${part(PANEL_PARTS)} ${scenario.sureness.canopy}`;
-    const loadKey = `loads ${skyKey} ${part(LOAD_PARTS)}`;
+    // A pad in the battery box is a load, and how hard it works goes by the bank's size.
+    const pad = scenario.bank.box?.heater === undefined ? "" : part(["bank"]);
+    const loadKey = `loads ${skyKey} ${part(LOAD_PARTS)} ${pad}`;
     if (!ensembles.has(panelKey)) {
       const ready = prepareEnsemble(scenario, surroundings, seed, reuse);
       if (!ready.ok) return ready;

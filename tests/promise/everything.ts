@@ -201,6 +201,7 @@ const full: ScenarioInput = {
     disconnectV: 11.6,
     reconnectV: 12.7,
     coldChargeLockC: -3,
+    coldDischargeLockC: -5.5,
     temperature: "air",
     openCircuitCurve: [
       { share: 0, cellV: 1.95 },
@@ -318,6 +319,10 @@ export const EVERYTHING: Readonly<Record<string, ScenarioInput>> = {
   clear: {
     ...full,
     weather: { kind: "clear", linkeTurbidity: 3, windMs: 2 },
+    bank: {
+      ...full.bank,
+      box: { lossWPerK: 0.6, heatCapacityWhPerK: 5, startC: 10, heater: { drawW: 15, setC: 22 } },
+    },
     stations: full.stations!.slice(0, 1),
     gear: full.gear!.slice(0, 3),
   },

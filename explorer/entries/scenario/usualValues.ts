@@ -41,6 +41,8 @@ export function usualValues(scenario: Scenario): object {
       acceptancePerH: bank.acceptancePerH ?? chemistry.acceptancePerH,
       disconnectV: bank.disconnectV ?? round(chemistry.disconnectVPer12V * in12V),
       reconnectV: bank.reconnectV ?? round(chemistry.reconnectVPer12V * in12V),
+      coldDischargeLockC:
+        bank.coldDischargeLockC === undefined ? chemistry.coldDischargeLockC : bank.coldDischargeLockC,
       coldChargeLockC: bank.coldChargeLockC === undefined ? chemistry.coldChargeLockC : bank.coldChargeLockC,
     },
   } satisfies Part;

@@ -24,7 +24,7 @@ function loads(parts: Partial<ScenarioInput>) {
   const read = readPlain(plainInput({ ...parts, time }));
   const grid = timeGrid(read.time, "Etc/UTC");
   if (!grid.ok) throw new Error("no grid");
-  return prepareLoads(read.gear, read.stations, grid.grid, new Float64Array(2));
+  return prepareLoads(read.gear, read.stations, grid.grid, new Float64Array(2), null);
 }
 
 test("a carrier at a quarter of the power swings half-way from the bias, 0.15 of full draw unless stated", () => {
