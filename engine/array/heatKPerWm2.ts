@@ -1,7 +1,7 @@
 import type { Models } from "../scenario/models.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 
-type Cooling = PanelGroup["cooling"];
+type Cooling = NonNullable<PanelGroup["cooling"]>;
 
 /**
  * Faiman's two coefficients, W/(m² K) and W s/(m³ K). Open rack: his own field mean. The other two are fitted here to

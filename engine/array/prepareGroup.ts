@@ -2,6 +2,8 @@ import { RAD_PER_DEG } from "../angle.ts";
 import { toGrid } from "../grid.ts";
 import { requireSameLength } from "../require.ts";
 import { windowShare } from "../scenario/clockWindow.ts";
+import { coolingOf } from "../scenario/coolingOf.ts";
+import { lossesOf } from "../scenario/lossesOf.ts";
 import type { Models } from "../scenario/models.ts";
 import type { Obstacle } from "../scenario/obstacle.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
@@ -59,6 +61,7 @@ export function prepareGroups(
 /**
  * Works out everything about a panel group that the weather of a member does not change: where it faces, what shades
  * it, how warm light makes it. Groups do not shade one another.
+ * @param group with its cooling stated, or lying on no box
  * @param obstacles with one level of crowns, as planned, or three: as planned, darkest, lightest
  * @param sun one place per step, at the middle of each
  * @param dome of the same instants
@@ -82,6 +85,7 @@ export function prepareGroup(
     windMs,
   });
   const { steps } = grid;
+  const cooling = coolingOf(group, []);
   const anyObstacle = obstacles.trees.length + obstacles.boxes.length + obstacles.horizons.length > 0;
   const mount = mountTrack(group.mount, grid, sun);
   const clouds = mount.facings.map((facing) =>
@@ -127,7 +131,7 @@ export function prepareGroup(
     if (isPerez) ofHorizon[i] = horizonPerSky(moment.tiltDeg);
     free.perStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
     free.perStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
-    free.perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, group.cooling, windMs[i]!));
+    free.perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, cooling, windMs[i]!));
     free.perStep[at + BEAM_IS_FREE] = 1;
     free.perStep.fill(1, at + MEAN_SHARE, at + stride);
     if (!anyObstacle) continue;
@@ -147,7 +151,7 @@ export function prepareGroup(
   const { module, controller } = group;
   const { cable } = controller;
   const vmpV = module.vmpV * group.inSeries;
-  const keptShare = group.losses.reduce((kept, loss) => kept * (1 - loss.share), 1);
+  const keptShare = lossesOf(group).reduce((kept, loss) => kept * (1 - loss.share), 1);
   const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
   const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
   const crownStride = stride - SKY_SHARE;

@@ -4,6 +4,8 @@ import { BEST_K, BEST_V, BEST_W, CELL_C, DIFFUSE_WM2, GLASS_BEAM_WM2, noteChoice
 import { crownsAt, type PreparedGroup, RATED_TEMP_C } from "./preparedGroup.ts";
 import { MEAN_SHARE, OUT_SHARE, SECTION_SHARE } from "./slots.ts";
 
+/** What a step-down controller that passes through takes of the volts (common practice, no source): switch and coil, some hundredths of an ohm. */
+export const PASSED_V = 0.3;
 /** Keeps a data sheet whose power point rises over its open voltage in the cold from dividing by nothing. */
 const LEAST_SPAN_V = 0.1;
 
@@ -12,7 +14,8 @@ const LEAST_SPAN_V = 0.1;
  * the bank's volts are known.
  *
  * *MPPT* runs the sections at their power point; one that only steps down needs them to stand far enough above the bank,
- * and takes more sections at less current where the free choice does not.
+ * takes more sections at less current where the free choice does not, and where none does passes through: it ties the string to the bank's volts and
+ * takes what current it has there.
  * *PWM* ties the panels to the bank: the current is the power point's up to that voltage, then falls as 1 − x² to nothing at
  * the sections' open voltage (single-diode cells: within 0.03; below the power point they give up to 0.07 more). The
  * string stands above the bank by the drop in the cable, taken at the current without it: one step of correction, on the
@@ -56,7 +59,10 @@ export function stepGroup(
   }
 }
 
-/** Looks for sections that stand above the bank where those of the free choice do not. */
+/**
+ * Looks for what a controller that only steps down gets where the free choice lies too low: sections that stand far enough above the bank at their
+ * power point, or sections tied to the bank, with the current falling as 1 − x² past the power point to nothing at their open voltage.
+ */
 function stepLowVolts(
   group: PreparedGroup,
   i: number,
@@ -76,7 +82,10 @@ function stepLowVolts(
   const crownAt = crownsAt(group.crownStride, i, lean);
   const firstMore = crownAt + SECTION_SHARE - 1;
   const leastV = volts[voltsAt]! + group.headroomV;
-  const warmVmpV = group.vmpV + group.vmpVPerK * (plane[at + CELL_C]! - RATED_TEMP_C);
+  const passedV = volts[voltsAt]! + PASSED_V;
+  const warmK = plane[at + CELL_C]! - RATED_TEMP_C;
+  const warmVmpV = group.vmpV + group.vmpVPerK * warmK;
+  const warmVocV = group.vocV * (1 + group.vocTempCoeffPerK * warmK);
   let bestW = 0;
   let bestV = 0;
   let bestA = 0;
@@ -85,16 +94,22 @@ function stepLowVolts(
   const diffuseWm2 = plane[at + DIFFUSE_WM2]!;
   const meanShare = perStep[i * group.stride + MEAN_SHARE]! + far * crowns[crownAt + MEAN_SHARE]!;
   const meanWm2 = glassBeamWm2 * meanShare + diffuseWm2;
-  for (let k = sections; k > plane[at + BEST_K]!; k--) {
-    const sectionsV = k * group.perSection * warmVmpV - (sections - k) * group.bypassV;
-    if (sectionsV < leastV) break; // fewer sections stand lower still
+  for (let k = sections; k > 0; k--) {
+    const droppedV = (sections - k) * group.bypassV;
+    const kneeV = k * group.perSection * warmVmpV - droppedV;
+    const openV = k * group.perSection * warmVocV - droppedV;
+    if (openV <= passedV) break; // fewer sections stand lower still
     const evenWm2 = glassBeamWm2 * (perStep[first + k]! + far * crowns[firstMore + k]!) + diffuseWm2;
     const litA = (group.mildShade ? mildlyLitWm2(evenWm2, meanWm2) : evenWm2) * group.ratedAPerWm2;
-    const powerW = litA * (sectionsV - litA * group.trackedOhm);
+    const isTracked = kneeV >= leastV;
+    const past = isTracked ? 0 : Math.max(0, (passedV - kneeV) / Math.max(LEAST_SPAN_V, openV - kneeV));
+    const currentA = litA * Math.max(0, 1 - past * past);
+    const sectionsV = isTracked ? kneeV : passedV;
+    const powerW = currentA * (sectionsV - currentA * group.trackedOhm);
     if (powerW > bestW) {
       bestW = powerW;
       bestV = sectionsV;
-      bestA = litA;
+      bestA = currentA;
       bestK = k;
     }
   }

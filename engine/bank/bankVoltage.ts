@@ -40,6 +40,19 @@ export function chargeA(openV: number, ohm: number, powerW: number): number {
   return (2 * powerW) / (openV + Math.sqrt(openV * openV + 4 * ohm * powerW));
 }
 
+/** Current that takes `powerW` at the terminals while charging, polarisation counted; `stepBank` does the same where it stands. @memberLoop */
+export function chargingA(
+  openV: number,
+  ohm: number,
+  polarisationV: number,
+  polarisationA: number,
+  powerW: number,
+): number {
+  return powerW < polarisationA * (openV + polarisationV + ohm * polarisationA)
+    ? chargeA(openV, ohm + polarisationV / polarisationA, powerW)
+    : chargeA(openV + polarisationV, ohm, powerW);
+}
+
 /** Volts that a charging current adds to those at rest, V; `chargeA` takes them apart again. @memberLoop */
 export function chargingV(currentA: number, ohm: number, polarisationV: number, polarisationA: number): number {
   const part = currentA < polarisationA ? currentA / polarisationA : 1;

@@ -1,8 +1,5 @@
 import type { Chemistry } from "../scenario/bank.ts";
-import { onCurve } from "./curve.ts";
-
-/** One point of a piecewise-linear curve. */
-export type CurvePoint = readonly [x: number, y: number];
+import { type CurvePoint, onCurve } from "./curve.ts";
 
 /** What is known of a chemistry; rates are per ampere-hour of rated capacity, resistances per 12 V block of 100 Ah. */
 export interface ChemistryData {

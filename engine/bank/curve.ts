@@ -1,4 +1,5 @@
-import type { CurvePoint } from "./chemistryData.ts";
+/** One point of a piecewise-linear curve. */
+export type CurvePoint = readonly [x: number, y: number];
 
 /** Reads a piecewise-linear curve; beyond its ends it stays level. */
 export function onCurve(curve: readonly CurvePoint[], x: number): number {

@@ -1,4 +1,4 @@
-import { chargeA, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
+import { chargingA, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
 import { CURVE_STEPS, type PreparedBank } from "./prepareBank.ts";
 
 /**
@@ -22,14 +22,22 @@ function meanOpenV(bank: PreparedBank, fromAh: number, toAh: number): number {
 /**
  * Mean open-circuit volts while charging: never lower than those of the charge that such a current stores.
  * @param powerW at the terminals, 0 or more; @param hours of the step, for a bank of planned capacity
+ * @param ohm,polarisationV at this charge and in this cold
  * @memberLoop
  */
-export function chargingPathV(bank: PreparedBank, storedAh: number, powerW: number, hours: number): number {
+export function chargingPathV(
+  bank: PreparedBank,
+  storedAh: number,
+  powerW: number,
+  hours: number,
+  ohm: number,
+  polarisationV: number,
+): number {
   let low = openCircuitV(bank, storedAh);
   let high = openCircuitV(bank, bank.fullAh);
   for (let k = 0; k < HALVINGS; k++) {
     const volts = 0.5 * (low + high);
-    const inAh = chargeA(volts, bank.chargingOhm, powerW) * bank.coulombicShare * hours;
+    const inAh = chargingA(volts, ohm, polarisationV, bank.polarisationA, powerW) * bank.coulombicShare * hours;
     if (meanOpenV(bank, storedAh, Math.min(bank.fullAh, storedAh + inAh)) > volts) low = volts;
     else high = volts;
   }
@@ -39,6 +47,7 @@ export function chargingPathV(bank: PreparedBank, storedAh: number, powerW: numb
 /**
  * Mean open-circuit volts while giving: never higher than those of the charge that such a current takes.
  * @param powerW at the terminals, 0 or more; @param reachableAh what the cold leaves within reach
+ * @param maxDischargeA,ohm at this charge and in this cold
  * @memberLoop
  */
 export function drawingPathV(
@@ -47,12 +56,14 @@ export function drawingPathV(
   powerW: number,
   reachableAh: number,
   hours: number,
+  maxDischargeA: number,
+  ohm: number,
 ): number {
   let low = openCircuitV(bank, storedAh - reachableAh);
   let high = openCircuitV(bank, storedAh);
   for (let k = 0; k < HALVINGS; k++) {
     const volts = 0.5 * (low + high);
-    const outA = Math.min(bank.maxDischargeA, drawA(volts, bank.internalOhm, powerW));
+    const outA = Math.min(maxDischargeA, drawA(volts, ohm, powerW));
     const factor = bank.hasPeukert ? peukertFactorAt(bank, outA) : 1;
     const outAh = Math.min(reachableAh, outA * factor * hours);
     if (meanOpenV(bank, storedAh - outAh, storedAh) >= volts) low = volts;

@@ -44,6 +44,8 @@ export interface PreparedBank {
   readonly chargingCellOhm: Float64Array;
   readonly internalCold: Float64Array;
   readonly chargingCold: Float64Array;
+  /** The most that a load meets at any charge in any step, Ω. */
+  readonly mostInternalOhm: number;
   readonly coulombicShare: number;
   readonly absorptionV: number;
   /** Most charging current over one step at the steps of the table above and 25 °C, A; see `acceptance`. */
@@ -131,6 +133,7 @@ export function prepareBank(bank: Bank, airTempC: Float64Array, stepH: number): 
     coulombicShare,
     absorptionV,
     fixedOhm,
+    mostInternalOhm: fixedOhm + greatest(internalCellOhm) * greatest(internalCold),
     internalCellOhm,
     chargingCellOhm,
     internalCold,
@@ -174,6 +177,8 @@ export function prepareBank(bank: Bank, airTempC: Float64Array, stepH: number): 
     chemistry,
   };
 }
+
+const greatest = (values: Float64Array) => values.reduce((most, each) => Math.max(most, each), 0);
 
 /**
  * What the cold leaves of the charging current at 25 °C, at the charge where it leaves least: so no charge meets more than the absorption volts.

@@ -13,6 +13,7 @@ import {
   SKY_SHARE,
 } from "../array/slots.ts";
 import { stepDome } from "../array/stepDome.ts";
+import { PASSED_V } from "../array/stepGroup.ts";
 import { type ExplainedNumber, explained } from "./explained.ts";
 import { crownLean, FIGURE_YIELD_SHARE } from "./memberFigures.ts";
 import type { Prepared } from "./prepare.ts";
@@ -230,12 +231,14 @@ function sections(trace: RunResult, g: number, i: number): ExplainedNumber[] {
   return [...lit, ...(group.isPwm ? tiedToBank(trace, g, i, lit[2]!.value) : atPowerPoint(trace, g, i))];
 }
 
-/** A tracking controller runs the sections at their power point. */
+/** A tracking controller runs the sections at their power point, or, where they stand too low for one that only steps down, past it. */
 function atPowerPoint(trace: RunResult, g: number, i: number): ExplainedNumber[] {
   const group = trace.prepared.groups[g]!;
   const detail = trace.details[g]!;
   const k = detail.sectionsConducting[i]!;
   const warmK = detail.cellTempC[i]! - RATED_TEMP_C;
+  const kneeV = k * group.perSection * (group.vmpV + group.vmpVPerK * warmK) - (group.sections - k) * group.bypassV;
+  if (Math.abs(detail.mppV[i]! - kneeV) > 1e-9) return passedThrough(trace, g, i);
   return [
     warmVolts(group, warmK),
     explained(
@@ -251,6 +254,37 @@ function atPowerPoint(trace: RunResult, g: number, i: number): ExplainedNumber[]
       `${group.mildShade ? "the same, raised for mild shade" : "light of that section"} × ${figure(group.ratedAPerWm2 * 1000)} A ÷ 1000; all strings together`,
     ),
   ];
+}
+
+/** A controller that only steps down ties a low string to the bank. */
+function passedThrough(trace: RunResult, g: number, i: number): ExplainedNumber[] {
+  const group = trace.prepared.groups[g]!;
+  const detail = trace.details[g]!;
+  const k = detail.sectionsConducting[i]!;
+  const dark = group.sections - k;
+  const warmK = detail.cellTempC[i]! - RATED_TEMP_C;
+  const part = `× ${k} ÷ ${group.sections} − ${dark} × ${group.bypassV} V`;
+  return [
+    warmVolts(group, warmK),
+    openVolts(group, warmK),
+    explained("bank as the controller sees it", detail.seenV[i]!, "V", "left by the step before"),
+    explained("panel voltage", detail.mppV[i]!, "V", `bank as seen + ${PASSED_V} V: the controller passes through`),
+    explained(
+      "panel current",
+      panelA(trace, g, i),
+      "A",
+      `light × ${figure(group.ratedAPerWm2 * 1000)} A ÷ 1000 × (1 − x²), x = (panel voltage − a) ÷ (b − a), 0 at least; a = power point ${part}, b = open volts ${part}`,
+    ),
+  ];
+}
+
+function openVolts(group: PreparedGroup, warmK: number): ExplainedNumber {
+  return explained(
+    "open volts of a string",
+    group.vocV * (1 + group.vocTempCoeffPerK * warmK),
+    "V",
+    `${figure(group.vocV)} × (1 − ${figure(-group.vocTempCoeffPerK)} × (cells − ${RATED_TEMP_C}))`,
+  );
 }
 
 function warmVolts(group: PreparedGroup, warmK: number): ExplainedNumber {
@@ -275,12 +309,7 @@ function tiedToBank(trace: RunResult, g: number, i: number, litWm2: number): Exp
   const litA = litWm2 * group.impAPerWm2;
   return [
     warmVolts(group, warmK),
-    explained(
-      "open volts of a string",
-      group.vocV * (1 + group.vocTempCoeffPerK * warmK),
-      "V",
-      `${figure(group.vocV)} × (1 − ${figure(-group.vocTempCoeffPerK)} × (cells − ${RATED_TEMP_C}))`,
-    ),
+    openVolts(group, warmK),
     explained("bank as the controller sees it", detail.seenV[i]!, "V", "left by the step before"),
     explained(
       "current of that light",

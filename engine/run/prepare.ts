@@ -6,6 +6,8 @@ import { prepareDome } from "../array/skyDome.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";
+import { coolingOf } from "../scenario/coolingOf.ts";
+import { eventLeafShare } from "../scenario/leafShareOf.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { type TimeGrid, timeGrid } from "../scenario/timeGrid.ts";
@@ -16,6 +18,7 @@ import { type NightSpan, nightSpans } from "../sky/nightSpans.ts";
 import type { SkyLight } from "../sky/splitDiffuse.ts";
 import type { SunTrack } from "../sky/sunTrack.ts";
 import { type PreparedSource, prepareSources } from "../source/prepareSources.ts";
+import { assumedRemarks } from "./assumedRemarks.ts";
 import { type MemberInputs, memberInputs } from "./memberInputs.ts";
 import { type PreparedSelector, prepareSelector } from "./prepareSelector.ts";
 import { prepareSky } from "./prepareSky.ts";
@@ -91,10 +94,12 @@ export function prepare(
   const dome = reuse("dome", [models.transposition, underSky], () =>
     prepareDome(models.transposition, sun.elevationDeg, clear.extraterrestrialWm2),
   );
+  const seasonShare = eventLeafShare(scenario);
   const groups = panels.map((panel) =>
     reuse("group", [panel, obstacles, models, throughFactors, underSky], () => {
-      const underThem = prepareObstacles(obstacles, throughFactors);
-      return prepareGroup(panel, underThem, models, grid, sun, dome, windMs);
+      const underThem = prepareObstacles(obstacles, seasonShare, throughFactors);
+      const standing = { ...panel, cooling: coolingOf(panel, obstacles) };
+      return prepareGroup(standing, underThem, models, grid, sun, dome, windMs);
     }),
   );
   const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
@@ -105,8 +110,10 @@ export function prepare(
     mainFeed?.cable === undefined
       ? 0
       : 2 * mainFeed.cable.oneWayM * copperOhmPerM(mainFeed.cable, mainFeed.cable.tempC);
-  const loads = reuse("loads", [scenario.gear, scenario.stations, bank.heaterW === null ? null : scenario.bank, underSky], () =>
-    prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW),
+  const loads = reuse(
+    "loads",
+    [scenario.gear, scenario.stations, bank.heaterW === null ? null : scenario.bank, underSky],
+    () => prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW),
   );
   const feedDropV = feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA));
   const controllersW = scenario.panels.reduce(
@@ -136,7 +143,7 @@ export function prepare(
     comfortV: feedDropV.reduce((most, dropV, s) => Math.max(most, loads.stations[s]!.minimumV + dropV), 0),
     mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
     inputs: memberInputs(loads, bank, converterShare, controllersW),
-    remarks,
+    remarks: [...remarks, ...assumedRemarks(scenario, seasonShare)],
   });
   requireFed(prepared);
   return { ok: true, prepared };

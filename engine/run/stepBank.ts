@@ -1,4 +1,3 @@
-import { coldestOhm } from "../bank/bankOhm.ts";
 import { chargeA, drawA, peukertFactorAt } from "../bank/bankVoltage.ts";
 import { chargingPathV, drawingPathV } from "../bank/pathV.ts";
 import { CURVE_STEPS } from "../bank/prepareBank.ts";
@@ -183,8 +182,8 @@ export function stepBank(
       if (hasOwnCurve) {
         midV =
           netW >= 0
-            ? chargingPathV(bank, storedAh, bankW, hours)
-            : drawingPathV(bank, storedAh, -netW, reachableAh, hours);
+            ? chargingPathV(bank, storedAh, bankW, hours, chargingOhm, polarisationV)
+            : drawingPathV(bank, storedAh, -netW, reachableAh, hours, maxDischargeA, internalOhm);
       }
       if (netW >= 0) {
         // No more than `mostA`, since halfway through the step the volts stand no lower than those that `mostW` was reckoned with.
@@ -255,7 +254,7 @@ export function stepBank(
  */
 function easyOpenV({ bank, mainFeedOhm, inputs, comfortV }: Prepared): number {
   // Watts times ohms: volts times the volts that they are taken from; empty cells in the coldest step have the most.
-  const sagV2 = inputs.mostPeakW * (coldestOhm(bank, 0) + mainFeedOhm);
+  const sagV2 = inputs.mostPeakW * (bank.mostInternalOhm + mainFeedOhm);
   return Math.max(Math.sqrt(5 * sagV2), 0.5 * (comfortV + Math.sqrt(comfortV * comfortV + 6 * sagV2)));
 }
 

@@ -62,7 +62,10 @@ const Box = z
     },
     { error: 'a box, such as { "lossWPerK": 0.5, "heater": { "drawW": 20 } }' },
   )
-  .meta({ title: "Battery box", description: "What keeps the bank warmer than the air: insulation, and a heating pad." });
+  .meta({
+    title: "Battery box",
+    description: "What keeps the bank warmer than the air: insulation, and a heating pad.",
+  });
 export type BankBox = z.infer<typeof Box>;
 
 /** The bank as the data sheet and the label tell it; what is left out is filled in by chemistry in `bankData`. */

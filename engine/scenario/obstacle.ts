@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, kind, quantity, share, text } from "./quantity.ts";
+import { id, kind, quantity, share, text, word } from "./quantity.ts";
 
 const eastM = quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }).meta({
   label: "East of the middle",
@@ -50,9 +50,17 @@ const Tree = z
     transmittanceBareShare: share("light that comes through the middle of the bare crown")
       .default(0.45)
       .meta({ label: "Light through, bare" }),
-    leafShare: share("how much of the leaf is on: 1 full summer leaf, 0 bare")
-      .default(1)
-      .meta({ label: "Leaf on the tree" }),
+    leafShare: share(
+      "how much of the leaf is on, 1 full summer leaf, 0 bare; by month, latitude and hemisphere when left out",
+    )
+      .optional()
+      .meta({ label: "Leaf on the tree", leftOut: "by the season" }),
+    foliage: word(
+      ["deciduous", "evergreen"],
+      "deciduous sheds its leaf, evergreen keeps it; counts where leafShare is left out, deciduous when left out itself",
+    )
+      .optional()
+      .meta({ label: "Foliage", choices: { deciduous: "sheds its leaf", evergreen: "keeps its leaf" } }),
   })
   .meta({
     title: "Obstacle: tree",

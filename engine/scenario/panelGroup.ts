@@ -5,6 +5,15 @@ import { ClockTime, clockMinute } from "./clockTime.ts";
 import { ClockWindows } from "./clockWindow.ts";
 import { count, id, kind, quantity, share, text, word } from "./quantity.ts";
 
+/** Kinds of cells, with the change of power and of open-circuit volts for each kelvin: middles of data sheets' ranges, from memory. */
+const CELL_KINDS = {
+  mono: { powerTempCoeffPerK: -0.0035, vocTempCoeffPerK: -0.0027 },
+  poly: { powerTempCoeffPerK: -0.0042, vocTempCoeffPerK: -0.0031 },
+  heterojunction: { powerTempCoeffPerK: -0.0028, vocTempCoeffPerK: -0.0025 },
+} as const;
+/** Where nobody says what the cells are. */
+const UNKNOWN_CELLS = { powerTempCoeffPerK: -0.0037, vocTempCoeffPerK: -0.0029 };
+
 /**
  * A module's data sheet. Only the rated power is needed; the rest is filled in as for a common module of that size:
  * 36 cells up to 220 W and 60 above, 0.50 V a cell at the power point and 0.61 V open (common practice, no source),
@@ -27,7 +36,7 @@ export const Module = z
       unit: "V",
       low: 1,
       high: 150,
-      what: "open-circuit voltage; counts under a PWM controller and for the limits",
+      what: "open-circuit voltage; counts under a PWM controller, where volts are scarce, and for the limits",
     })
       .optional()
       .meta({ label: "Open-circuit volts" }),
@@ -43,20 +52,32 @@ export const Module = z
       unit: "per K",
       low: -0.01,
       high: 0,
-      what: "change of power with cell temperature",
+      what: "change of power with cell temperature; by cellKind when left out",
       typical: [-0.0047, -0.0026],
     })
-      .default(-0.0037)
+      .optional()
       .meta({ label: "Power with warmth" }),
     vocTempCoeffPerK: quantity({
       unit: "per K",
       low: -0.01,
       high: 0,
-      what: "change of open-circuit voltage with cell temperature; counts under a PWM controller and for the limits",
+      what: "change of open-circuit voltage with cell temperature, by cellKind when left out; counts under a PWM controller, where volts are scarce, and for the limits",
       typical: [-0.0035, -0.0024],
     })
-      .default(-0.0029)
+      .optional()
       .meta({ label: "Open volts with warmth" }),
+    cellKind: word(
+      ["mono", "poly", "heterojunction"],
+      "what the cells are, for how they take heat: mono (PERC and the like), poly (older), heterojunction",
+    )
+      .optional()
+      .meta({
+        label: "Kind of cells",
+        choices: { mono: "mono", poly: "poly, older", heterojunction: "heterojunction" },
+      }),
+    ageYears: count({ low: 0, high: 40, what: "age of the modules in years; each takes 0.6 % of the power" })
+      .default(0)
+      .meta({ label: "Age, years" }),
     maxSeriesFuseA: quantity({
       unit: "A",
       low: 1,
@@ -120,8 +141,11 @@ export const Module = z
     const impA = sheet.impA ?? sheet.ratedW / vmpV;
     const areaM2 = sheet.ratedW / 190;
     const widthM = sheet.widthM ?? (sheet.lengthM === undefined ? Math.sqrt(areaM2 / 2) : areaM2 / sheet.lengthM);
+    const byKind = sheet.cellKind === undefined ? UNKNOWN_CELLS : CELL_KINDS[sheet.cellKind];
     return {
       ...sheet,
+      powerTempCoeffPerK: sheet.powerTempCoeffPerK ?? byKind.powerTempCoeffPerK,
+      vocTempCoeffPerK: sheet.vocTempCoeffPerK ?? byKind.vocTempCoeffPerK,
       cells,
       vmpV,
       impA,
@@ -347,12 +371,29 @@ export const PanelGroup = z
         }).meta({ label: "Height above ground" }),
       })
       .meta({ title: "Position", isPlain: true, description: "Where the middle of the group stands on the site." }),
-    cooling: word(["openRack", "closeRoof", "onRoof"], "how air reaches the back of the modules")
-      .default("openRack")
+    cooling: word(
+      ["openRack", "closeRoof", "onRoof"],
+      "how air reaches the back of the modules; by where they are when left out: closeRoof for what lies level or on a box's roof, onRoof for what lies on the ground, else openRack",
+    )
+      .optional()
       .meta({
         label: "Air behind the panel",
+        isPlain: true,
+        leftOut: "by where it is",
         choices: { openRack: "free all round", closeRoof: "a gap above the roof", onRoof: "stuck to the roof" },
       }),
+    dirtShare: share("light that dirt, dust and pollen on the glass take; stands for the loss named soiling", 0, 0.95, {
+      typical: [0.01, 0.05],
+      why: "an event week without washing 0.01 to 0.05, thick dust or pollen 0.1 (common practice, no source)",
+    })
+      .optional()
+      .meta({ label: "Taken by dirt" }),
+    snowShare: share("light that snow on the glass takes over the whole event", 0, 0.95, {
+      typical: [0, 0.3],
+      why: "swept every morning 0 to 0.1, steep and left alone 0.05 to 0.3 in a snowy month, flat and left alone nearly all (after yearly losses of 0.05 at 45° and 0.3 on the flat, from memory)",
+    })
+      .default(0)
+      .meta({ label: "Taken by snow" }),
     losses: z
       .array(
         z

@@ -1,3 +1,4 @@
+import { leafShareOf } from "../scenario/leafShareOf.ts";
 import type { Tree } from "../scenario/obstacle.ts";
 
 /** A tree with its squares and logarithms taken once. */
@@ -22,9 +23,10 @@ const MOST_THROUGH_SHARE = 0.95;
 
 /**
  * @param throughFactors how much more light crowns let through than planned, 0 or more each
+ * @param seasonShare leaf of trees that shed it and of which nobody says how much is on
  * @throws RangeError if the crown has no height or no width
  */
-export function prepareTree(tree: Tree, throughFactors: readonly number[]): PreparedTree {
+export function prepareTree(tree: Tree, throughFactors: readonly number[], seasonShare: number): PreparedTree {
   const halfHeightM = (tree.heightM - tree.crownBaseM) / 2;
   if (!(halfHeightM > 0)) {
     throw new RangeError(
@@ -37,7 +39,7 @@ export function prepareTree(tree: Tree, throughFactors: readonly number[]): Prep
   const logPerM = (factor: number) => {
     const through = (share: number) => (factor === 1 ? share : Math.min(MOST_THROUGH_SHARE, share * factor));
     const bare = through(tree.transmittanceBareShare);
-    const transmittanceShare = bare + (through(tree.transmittanceInLeafShare) - bare) * tree.leafShare;
+    const transmittanceShare = bare + (through(tree.transmittanceInLeafShare) - bare) * leafShareOf(tree, seasonShare);
     return Math.log(transmittanceShare) / (2 * tree.crownRadiusM);
   };
   return {

@@ -14,18 +14,20 @@ export interface PreparedObstacles {
 
 /**
  * Readies obstacles for many rays.
+ * @param seasonShare leaf of trees that shed it and of which nobody says how much is on, from `eventLeafShare`
  * @param throughFactors how much more light crowns let through than planned, 0 or more, one level for each
  * @throws RangeError if one of them has no extent
  */
 export function prepareObstacles(
   obstacles: readonly Obstacle[],
+  seasonShare = 1,
   throughFactors: readonly number[] = [1],
 ): PreparedObstacles {
   const trees: PreparedTree[] = [];
   const boxes: PreparedBox[] = [];
   const horizons: PreparedHorizon[] = [];
   for (const obstacle of obstacles) {
-    if (obstacle.kind === "tree") trees.push(prepareTree(obstacle, throughFactors));
+    if (obstacle.kind === "tree") trees.push(prepareTree(obstacle, throughFactors, seasonShare));
     else if (obstacle.kind === "box") boxes.push(prepareBox(obstacle));
     else horizons.push(prepareHorizon(obstacle));
   }

@@ -1,4 +1,4 @@
-import type { CurvePoint } from "../bank/chemistryData.ts";
+import type { CurvePoint } from "../bank/curve.ts";
 import { onCurve } from "../bank/curve.ts";
 import { handbookAh } from "../bank/handbookAh.ts";
 import { ledger } from "../run/ledger.ts";

@@ -202,15 +202,8 @@ function panelsOf(answers: StartAnswers): Panels {
     module: { ratedW: answers.panelW },
     mount: mounts[answers.placing],
     at: { eastM: 0, northM: 0, heightM: isRoof ? 2.5 : 0.5 },
-    cooling: isRoof ? "closeRoof" : "openRack",
     controller: { kind: answers.controller },
   };
-}
-
-/** How much of the leaf is on, by the month; half a year later south of the equator. */
-function leafShare({ start, latitudeDeg }: StartAnswers): number {
-  const month = (Number(start.slice(5, 7)) - 1 + (latitudeDeg < 0 ? 6 : 0)) % 12;
-  return [0, 0, 0.1, 0.5, 1, 1, 1, 1, 1, 0.7, 0.2, 0][month] ?? 1;
 }
 
 /** Bearing from north, distance and height of each tree, all in metres but the bearing. */
@@ -243,7 +236,6 @@ function treesOf(answers: StartAnswers): Obstacle[] {
       heightM,
       crownBaseM: 3,
       crownRadiusM: answers.shade === "under" ? 5 : 4,
-      leafShare: leafShare(answers),
     };
   });
 }

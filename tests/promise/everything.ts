@@ -96,6 +96,7 @@ const full: ScenarioInput = {
         powerTempCoeffPerK: -0.004,
         vocTempCoeffPerK: -0.003,
         maxSeriesFuseA: 15,
+        ageYears: 4,
         cells: 36,
         bypassSections: 2,
         lengthM: 1.1,
@@ -105,6 +106,8 @@ const full: ScenarioInput = {
       mount: { kind: "flat", headingDeg: 20 },
       at: { eastM: 0, northM: 0, heightM: 1.5 },
       cooling: "closeRoof",
+      dirtShare: 0.04,
+      snowShare: 0.05,
       losses: [{ name: "dust", share: 0.03 }],
       controller: {
         kind: "mppt",
@@ -134,7 +137,7 @@ const full: ScenarioInput = {
       name: "Fold",
       count: 2,
       inSeries: 2,
-      module: { ratedW: 60, cells: 33 },
+      module: { ratedW: 60, cells: 33, cellKind: "poly" },
       mount: { kind: "aimed", aims: [{ at: "07:00" }, { at: "13:00", tiltDeg: 40, azimuthDeg: 220 }] },
       out: [{ from: "07:00", to: "19:00" }],
       at: { eastM: 6, northM: 2, heightM: 0.4 },
@@ -316,8 +319,14 @@ export const EVERYTHING: Readonly<Record<string, ScenarioInput>> = {
     converter: undefined,
     weather: { kind: "words", days: ["mixed", "fair", "cloudy"], linkeTurbidity: 3, windMs: 2 },
   },
-  clear: {
+  "clear, in a southern winter under a bare tree": {
     ...full,
+    place: { name: "Nowhere (invented)", latitudeDeg: -42, longitudeDeg: 147, elevationM: 50, zone: "Europe/Berlin" },
+    obstacles: full.obstacles!.map((each) => {
+      if (each.kind !== "tree") return each;
+      const { leafShare: _, ...tree } = each;
+      return { ...tree, northM: 4, foliage: "deciduous" as const };
+    }),
     weather: { kind: "clear", linkeTurbidity: 3, windMs: 2 },
     bank: {
       ...full.bank,

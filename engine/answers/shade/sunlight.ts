@@ -6,6 +6,7 @@ import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../array/slots.ts";
 import type { Span } from "../../ruler/quietSpans.ts";
 import type { Ruler } from "../../ruler/ruler.ts";
 import { rulerOf } from "../../ruler/rulerOf.ts";
+import { eventLeafShare } from "../../scenario/leafShareOf.ts";
 import type { Scenario } from "../../scenario/scenario.ts";
 import { timeGrid } from "../../scenario/timeGrid.ts";
 import { zoneOf } from "../../scenario/zoneOf.ts";
@@ -54,7 +55,7 @@ export function sunlight(scenario: Scenario): Sunlight | null {
   const { latitudeDeg } = scenario.place;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const sun = sunTrack(latitudeDeg, longitudeDeg, grid.middleMs);
-  const obstacles = prepareObstacles(scenario.obstacles);
+  const obstacles = prepareObstacles(scenario.obstacles, eventLeafShare(scenario));
   // The light of the sky costs most of the time and changes nothing here; nor do wind and the sun's distance.
   const models = { ...scenario.models, diffuseShade: "none" as const };
   const still = new Float64Array(grid.steps).fill(1);

@@ -1,7 +1,9 @@
 import "../../../engine/scenario/zonesHere.ts";
 import { CHEMISTRY_DATA } from "../../../engine/bank/chemistryData.ts";
 import type { Scenario } from "../../../engine/index.ts";
+import { coolingOf } from "../../../engine/scenario/coolingOf.ts";
 import { drawnW } from "../../../engine/scenario/draw.ts";
+import { eventLeafShare, leafShareOf } from "../../../engine/scenario/leafShareOf.ts";
 import { zoneOf } from "../../../engine/scenario/zoneOf.ts";
 
 type Part = Record<string, unknown>;
@@ -12,6 +14,7 @@ type Part = Record<string, unknown>;
  */
 export function usualValues(scenario: Scenario): object {
   const { bank } = scenario;
+  const seasonShare = eventLeafShare(scenario);
   const chemistry = CHEMISTRY_DATA[bank.chemistry];
   const in12V = bank.nominalV / 12;
   const ratedAh = bank.blockAh * bank.inParallel;
@@ -27,6 +30,16 @@ export function usualValues(scenario: Scenario): object {
       radio: { ...station.radio, bias: station.radio.bias ?? { drawW: round(0.15 * drawnW(station.radio.fullPower)) } },
       modes: station.modes.map((mode) => ({ ...mode, sendingShare: mode.sendingShare ?? station.sendingShare })),
     })),
+    panels: scenario.panels.map((group) => ({ ...group, cooling: coolingOf(group, scenario.obstacles) })),
+    obstacles: scenario.obstacles.map((obstacle) =>
+      obstacle.kind === "tree"
+        ? {
+            ...obstacle,
+            foliage: obstacle.foliage ?? "deciduous",
+            leafShare: Number(leafShareOf(obstacle, seasonShare).toFixed(2)),
+          }
+        : obstacle,
+    ),
     sources: scenario.sources.map((source) => ({ ...source, chargeV: source.chargeV ?? absorptionV })),
     bank: {
       ...bank,

@@ -5,6 +5,7 @@ import { sunCsv } from "../../../engine/answers/shade/sunCsv.ts";
 import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import { type TimeScale, timeScale } from "../../../engine/drawing/timeScale.ts";
 import type { Change, Scenario } from "../../../engine/scenario/index.ts";
+import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
 import { prepareObstacles } from "../../../engine/shade/index.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
@@ -109,7 +110,7 @@ export function ShadeView(props: ShadeViewProps) {
   const heightPx = () => (isPhone() ? 300 : 320);
 
   const things = createMemo(() => thingsOf(site()));
-  const obstacles = createMemo(() => prepareObstacles(site().obstacles));
+  const obstacles = createMemo(() => prepareObstacles(site().obstacles, eventLeafShare(props.scenario)));
   const groups = createMemo(() => props.scenario.panels.filter((group) => group.count > 0));
   const looker = () =>
     site().panels.find((group) => group.id === groupId() && group.count > 0) ?? groupsNow()[0] ?? null;
@@ -228,6 +229,7 @@ export function ShadeView(props: ShadeViewProps) {
                 <h3 class="shade-inset">Site from above: drag a tree or a panel</h3>
                 <SitePlan
                   things={things()}
+                  seasonShare={eventLeafShare(props.scenario)}
                   sun={sunNow()}
                   facing={facing}
                   widthPx={planPx()}

@@ -26,6 +26,8 @@ const STEP_M = 0.5;
 const STRIDE_M = 5;
 
 interface SitePlanProps {
+  /** Leaf of trees that shed it and of which nobody says how much is on. */
+  readonly seasonShare: number;
   readonly things: readonly Thing[];
   /** Where the sun stands at the chosen hour. */
   readonly sun: { readonly azimuthDeg: number; readonly elevationDeg: number };
@@ -235,7 +237,7 @@ export function SitePlan(props: SitePlanProps) {
                     onPointerUp={letGo}
                     onPointerCancel={drop}
                   >
-                    <ThingShape thing={thing()} view={view()} facing={props.facing} />
+                    <ThingShape thing={thing()} view={view()} facing={props.facing} seasonShare={props.seasonShare} />
                   </g>
                 );
               }}
@@ -393,7 +395,7 @@ function GroundShadow(props: { thing: Thing; view: PlanView; sun: SitePlanProps[
   return <>{shape()}</>;
 }
 
-function ThingShape(props: { thing: Thing; view: PlanView; facing: SitePlanProps["facing"] }) {
+function ThingShape(props: { thing: Thing; view: PlanView; facing: SitePlanProps["facing"]; seasonShare: number }) {
   const shape = createMemo(() => {
     const { thing, view } = props;
     const [x, y] = [view.x(thing.eastM), view.y(thing.northM)];
@@ -404,7 +406,7 @@ function ThingShape(props: { thing: Thing; view: PlanView; facing: SitePlanProps
         <>
           <circle class="thing-reach" cx={x} cy={y} r={Math.max(14, r)} />
           <circle class="leaf-ground" cx={x} cy={y} r={r} />
-          <circle class={`thing-shape leaf-${leafLook(thing.tree)}`} cx={x} cy={y} r={r} />
+          <circle class={`thing-shape leaf-${leafLook(thing.tree, props.seasonShare)}`} cx={x} cy={y} r={r} />
           <circle class="trunk" cx={x} cy={y} r={Math.max(3, trunkRadiusM * view.pxPerM)} />
         </>
       );

@@ -3,6 +3,7 @@ import { DARK, OPEN } from "../../../engine/answers/shade/sunKind.ts";
 import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 import type { Scenario } from "../../../engine/scenario/index.ts";
+import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
 import { horizonElevationDeg, prepareHorizon } from "../../../engine/shade/horizonElevationDeg.ts";
 import type { Point, PreparedObstacles } from "../../../engine/shade/index.ts";
 import { boxOutline } from "./boxOutline.ts";
@@ -61,6 +62,7 @@ export function SkyPlot(props: SkyPlotProps) {
     };
     const away = ({ eastM, northM }: { eastM: number; northM: number }) =>
       Math.hypot(eastM - props.eye.eastM, northM - props.eye.northM);
+    const seasonShare = eventLeafShare(props.scenario);
     const far = props.scenario.obstacles.flatMap((obstacle) => {
       if (obstacle.kind !== "horizon") return [];
       const line = prepareHorizon(obstacle);
@@ -77,7 +79,7 @@ export function SkyPlot(props: SkyPlotProps) {
         const name = obstacle.name ?? obstacle.id;
         if (obstacle.kind === "box") return shape(name, "sky-wall", boxOutline(obstacle, props.eye));
         const trunk = shape("", "sky-trunk", trunkOutline(obstacle, props.eye));
-        return [...trunk, ...shape(name, `leaf-${leafLook(obstacle)}`, crownOutline(obstacle, props.eye))];
+        return [...trunk, ...shape(name, `leaf-${leafLook(obstacle, seasonShare)}`, crownOutline(obstacle, props.eye))];
       });
     return [...far, ...near];
   });

@@ -12,7 +12,7 @@ import { prepareObstacles } from "../../../engine/shade/prepareObstacles.ts";
 
 type GroupInput = z.input<typeof PanelGroup>;
 
-/** A group of one level 100 W module with no losses and a perfect controller on a cable of no length. */
+/** A group of one level 100 W module with air all round, no losses and a perfect controller on a cable of no length. */
 export function panelGroup(changes: Partial<GroupInput> = {}): PanelGroup {
   return PanelGroup.parse({
     id: "panels",
@@ -21,6 +21,7 @@ export function panelGroup(changes: Partial<GroupInput> = {}): PanelGroup {
     module: { ratedW: 100, vmpV: 20, impA: 5, vocV: 24, iscA: 5.3, bypassSections: 3, lengthM: 1, widthM: 0.6 },
     mount: { kind: "flat" },
     at: { eastM: 0, northM: 0, heightM: 1 },
+    cooling: "openRack",
     losses: [],
     controller: perfect(),
     ...changes,

@@ -138,10 +138,19 @@ test("a tracking controller at the end of a long cable takes the sections that b
 describe("a controller that only steps down", () => {
   const group = preparedAt(panelGroup({ controller: perfect({ stepDownOnly: true }) }), overhead);
 
-  test("needs the panel a volt above the bank", () => {
+  test("needs the panel a volt above the bank to track it", () => {
     expect(run(group, { busV: 18.9 }).busW).toBeGreaterThan(99);
-    expect(run(group, { busV: 19.1 }).busW).toBe(0);
-    expect(run(group, { busV: 19.1 }).mppV).toBe(0);
+    expect(run(group, { busV: 18.9 }).mppV).toBeCloseTo(20, 3);
+  });
+
+  test("ties the panel to the bank where it sinks below that, and gets nothing past its open volts", () => {
+    // 20 V at the power point, 24 V open, 0.3 V over the controller; x = (bank + 0.3 − 20) ÷ 4.
+    expect(run(group, { busV: 19.1 }).busW).toBeCloseTo(5 * 19.4, 2);
+    expect(run(group, { busV: 19.1 }).mppV).toBeCloseTo(19.4, 9);
+    expect(run(group, { busV: 21.7 }).busW).toBeCloseTo(5 * (1 - 0.5 * 0.5) * 22, 1);
+    expect(run(group, { busV: 23.8 }).busW).toBe(0);
+    expect(run(group, { busV: 23.8 }).mppV).toBe(0);
+    expectBalance(run(group, { busV: 21.7 }));
   });
 
   test("one that also steps up does not", () => {

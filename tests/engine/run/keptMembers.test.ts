@@ -150,7 +150,8 @@ test("what is kept is met again and not drawn again, by scenarios that share it 
   expect(before).toBeGreaterThan(0);
   shared({}).skies.split.rows.fill(0); // whoever draws this sky anew finds it dark
   expect(solarWh({})).toBe(before);
-  expect(solarWh({ bank: { ...base.bank, blockAh: 150 } })).toBe(before);
+  // The same sun; only in the few steps that tie a shaded group to the bank does another bank's voltage matter.
+  expect(solarWh({ bank: { ...base.bank, blockAh: 150 } }) / before).toBeCloseTo(1, 3);
   const fewer = solarWh({ panels: base.panels!.slice(1) });
   expect(fewer).toBeGreaterThan(0);
   expect(fewer).toBeLessThan(before);

@@ -115,6 +115,30 @@ test("the volts under a load are those of the resistance at that charge and in t
   expect(sagV(-15) / amps(-15)).toBeCloseTo(0.016 + 0.004 * 0.92 * 7.204, 4);
 });
 
+test("cold lead takes less, at volts that still end at absorption", () => {
+  const at = (temperature: number, startShare: number) => {
+    const bank = { ...emptyish, chemistry: "agm" as const, blockAh: 100, startShare, maxChargeA: 25, temperature };
+    const big = { ...mains, chargerA: 60, chargeV: 16 };
+    const { record, prepared } = run({ bank, sources: [big] });
+    return { amps: record.bankA[0]!, volts: record.bankV[0]!, prepared };
+  };
+  // Half full and warm it takes all that it may; near full what the taper leaves, and in the cold its part of that.
+  expect(at(25, 0.5).amps).toBeCloseTo(25, 0);
+  const [warm, cold] = [at(25, 0.8), at(0, 0.8)];
+  expect(cold.amps / warm.amps).toBeCloseTo(cold.prepared.bank.acceptShare[0]!, 1);
+  expect(cold.amps / warm.amps).toBeLessThan(0.65);
+  for (const share of [0.5, 0.7, 0.8, 0.9, 0.98]) {
+    for (const temperature of [25, 0, -15]) expect(at(temperature, share).volts).toBeLessThan(14.61);
+  }
+  // At one current the cold bank shows more volts: 10 A at half charge, by hand 12.06 + (0.45 + 10 × 0.034) × 1.625 = 13.34 V at 0 °C.
+  const held = (temperature: number) => {
+    const bank = { ...emptyish, chemistry: "agm" as const, blockAh: 1000, startShare: 0.5, temperature };
+    return run({ bank, sources: [{ ...mains, chargerA: 100, chargeV: 16 }] }).record;
+  };
+  expect(held(0).bankV[0]! - held(25).bankV[0]!).toBeGreaterThan(0.4);
+  expect(held(0).bankV[0]!).toBeCloseTo(13.4, 1);
+});
+
 test("a bank gives no more than its discharge current; the rest goes unserved", () => {
   const { record } = run({ bank: { ...emptyish, startShare: 1, maxDischargeA: 4 }, gear: [heater] });
   expect(Math.min(...record.bankA)).toBeCloseTo(-4, 9);

@@ -283,7 +283,7 @@ describe("for any obstacles, point and sun", () => {
           const factors = [1, 1 - spread, 1 + spread, 0];
           const cloud = pointCloud(Float64Array.from(points.flatMap((p) => [p.eastM, p.northM, p.upM])));
           const together = new Float64Array(factors.length * points.length);
-          lightOnPoints(prepareObstacles(list, factors), cloud, azimuthDeg, elevationDeg, together);
+          lightOnPoints(prepareObstacles(list, 1, factors), cloud, azimuthDeg, elevationDeg, together);
           const alone = new Float64Array(points.length);
           for (const [level, factor] of factors.entries()) {
             const own = list.map((one) => {

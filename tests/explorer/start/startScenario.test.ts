@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { readScenario } from "../../../engine/index.ts";
+import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
 import { COMMON_GEAR } from "../../../explorer/start/commonGear.ts";
 import {
   BACKUP,
@@ -95,9 +96,11 @@ test("answers mean what they say", () => {
     end: "2026-07-12T12:00",
   });
   expect(south.panels![0]!.mount).toEqual({ kind: "fixed", tiltDeg: 34, azimuthDeg: 0 });
-  // The tree that stands towards the noon sun stands north there, and is bare in July.
+  // The tree that stands towards the noon sun stands north there; its leaf follows the plan's own date, and in July it is bare.
   const [, noon] = south.obstacles!;
-  expect(noon).toMatchObject({ kind: "tree", northM: 16, leafShare: 0 });
+  expect(noon).toMatchObject({ kind: "tree", northM: 16 });
+  expect(noon).not.toHaveProperty("leafShare");
+  expect(eventLeafShare({ place: { latitudeDeg: -34 }, time: south.time } as never)).toBe(0);
   expect(startScenario({ ...FIRST, transmitW: 100, radio: "hf10" }).stations![0]!.transmitW).toBe(10);
   expect(startScenario({ ...FIRST, radio: "fm50" }).stations![0]!.modes).toEqual([{ mode: "fm", share: 1 }]);
   expect(startScenario({ ...FIRST, chemistry: "agm" }).bank.reserveShare).toBe(0.5);

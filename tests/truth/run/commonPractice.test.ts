@@ -141,9 +141,10 @@ test("volts at the radio on a key-down", () => {
     const traced = traceInput(
       plainInput({
         bank: {
+          // So large that it stays at half charge, where its resistance is the stated one.
           chemistry: row.pack,
-          blockAh: 100,
-          startShare: 0.9,
+          blockAh: 3000,
+          startShare: 0.5,
           reserveShare: 0,
           temperature: 25,
           internalResistanceOhm: row.packOhm,

@@ -139,6 +139,7 @@ export function fromReference(
           ? { kind: "flat" as const, headingDeg: 0 }
           : { kind: "fixed" as const, tiltDeg: panel.tilt, azimuthDeg: panel.azimuth },
       at: { eastM: panel.rect.centre[0], northM: panel.rect.centre[1], heightM: panel.rect.centre[2] },
+      cooling: "openRack" as const,
       losses: [],
       controller: { efficiencyShare: inputs.etaPv, ownDrawW: 0, stepDownOnly: false, cable: { mm2: 240, oneWayM: 0 } },
     })),
