@@ -1,8 +1,9 @@
+import { wrapLongitudeDeg } from "../angle.ts";
 import { inShape, type Prepared } from "../run/prepare.ts";
 import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
-import { MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
-import { makeSkyLight, splitDiffuse } from "../sky/splitDiffuse.ts";
+import { dayLight, MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
+import { makeSkyLight, prepareSplit, splitPrepared } from "../sky/splitDiffuse.ts";
 import { hadRoom } from "./logFeatures.ts";
 import type { MeterSeries } from "./meterSeries.ts";
 import type { ChargeLimits } from "./plannedRows.ts";
@@ -44,11 +45,15 @@ export function skyOfLog(prepared: Prepared, planned: ChargeLimits, series: Mete
   const own = inShape(prepared);
   const run = makeRunRows(own);
   const light = makeSkyLight(grid.steps);
+  const { place, weather } = prepared.scenario;
+  const site = { ...place, longitudeDeg: wrapLongitudeDeg(place.longitudeDeg), linkeTurbidity: weather.linkeTurbidity };
+  const split = prepareSplit(clear, dayLight(site, grid.middleMs, grid.localDay), grid.stepH);
   // All days are halved at once: each run tells of every day whether it was too bright.
   for (let round = 0; round < HALVINGS; round++) {
     const middle = low.map((share, day) => (share + high[day]!) / 2);
-    splitDiffuse(
-      clear,
+    splitPrepared(
+      split,
+      middle,
       Float64Array.from(grid.localDay, (day) => middle[day]!),
       light,
     );

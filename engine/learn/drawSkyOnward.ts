@@ -48,7 +48,7 @@ export function drawSkyOnward(onward: Onward, p: number, room: MemberRoom): void
   for (let i = 0; i < settled.passingSteps; i++) {
     indexOfStep[settled.passingFrom + i] = particles.passing[passingAt + i]!;
   }
-  splitPrepared(skies.split, indexOfStep, room.light);
+  splitPrepared(skies.split, indexOfDay, indexOfStep, room.light);
   if (air !== null) {
     openStream(state, ensemble.words, particles.founder[p]!, "air");
     drawAir(air, state, indexOfDay, room.airTempC);

@@ -58,7 +58,7 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
           "",
           "this sky ÷ clear sky",
         ),
-        n("beam", light.dniWm2[i]!, "W/m²", "split off by Erbs, Klein and Duffie, or as the weather file has it"),
+        n("beam", light.dniWm2[i]!, "W/m²", "split off by Ridley, Boland and Lauret, or as the weather file has it"),
         n(
           "sky light, level",
           light.dhiWm2[i]!,

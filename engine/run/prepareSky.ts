@@ -39,11 +39,12 @@ export function prepareSky(
   const sun = sunTrack(place.latitudeDeg, longitudeDeg, grid.middleMs);
   const clear = clearSky(sun, grid.middleMs, longitudeDeg, place.elevationM, weather.linkeTurbidity);
   const steady = new Float64Array(grid.steps).fill(weather.windMs);
-  if (weather.kind === "file") return fromFile(scenario, grid, surroundings, sun, clear, steady);
+  const { latitudeDeg, elevationM } = place;
+  const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity: weather.linkeTurbidity };
+  const days = dayLight(site, grid.middleMs, grid.localDay);
+  if (weather.kind === "file") return fromFile(scenario, grid, surroundings, sun, clear, days, steady);
 
-  const site = { latitudeDeg: place.latitudeDeg, longitudeDeg, elevationM: place.elevationM };
   const light = makeSkyLight(grid.steps);
-  const days = dayLight({ ...site, linkeTurbidity: weather.linkeTurbidity }, grid.middleMs, grid.localDay);
   const needsClimate = weather.air === undefined || (weather.kind === "typical" && !isTypedIn(weather));
   const climate = needsClimate ? climateFor(scenario, surroundings) : null;
   if (climate !== null && !climate.ok) return climate;
@@ -56,7 +57,7 @@ export function prepareSky(
     );
   }
   if (weather.kind === "typical") typicalLight(clear, days, clearIndex, light);
-  else splitDiffuse(clear, clearIndex, light);
+  else splitDiffuse(clear, days, grid.stepH, clearIndex, light);
   const airTempC = air(scenario, grid, climate?.value ?? null);
   return { ok: true, sky: { sun, clear, light, airTempC, windMs: steady, remarks } };
 }
@@ -126,6 +127,7 @@ function fromFile(
   surroundings: Surroundings,
   sun: SunTrack,
   clear: ClearSky,
+  days: DayLight,
   steadyWind: Float64Array,
 ): { ok: true; sky: PreparedSky } | { ok: false; problems: readonly Problem[] } {
   const file = surroundings.weatherFile;
@@ -136,7 +138,7 @@ function fromFile(
   }
   const far = farAway(scenario, file);
   if (far !== null) return { ok: false, problems: [far] };
-  const laid = weatherOnGrid(file, grid, clear);
+  const laid = weatherOnGrid(file, grid, clear, days);
   if (!laid.ok) return laid;
   const { light, tempC, windMs, notes } = laid.weather;
   const remarks = [...notes];

@@ -18,7 +18,6 @@ export {
 } from "./dailyClearness.ts";
 export { dailyExtraterrestrialWhM2 } from "./dailyExtraterrestrialWhM2.ts";
 export { type ClearSkySite, type DayLight, dayClearIndex, dayLight, MAX_DAY_CLEAR_INDEX } from "./dayClearIndex.ts";
-export { erbsDiffuseShare } from "./erbsDiffuseShare.ts";
 export { distanceFactor, extraterrestrialWm2, SOLAR_CONSTANT_WM2 } from "./extraterrestrialWm2.ts";
 export { CLOUD_FIT, drawHourlyCloud, hourlySpread, type PreparedCloud, prepareHourlyCloud } from "./hourlyCloud.ts";
 export { DARK_BELOW_DEG, isDark } from "./isDark.ts";

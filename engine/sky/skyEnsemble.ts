@@ -125,17 +125,18 @@ export function prepareBlockSkies(
 }
 
 function room(
-  { clear, days }: SkyEvent,
+  { grid, clear, days }: SkyEvent,
   whole: WholeDays,
   ways: Pick<PreparedSkies, "climate" | "blocks" | "air">,
 ): PreparedSkies {
-  const split = prepareSplit({
+  const sky = {
     ghiWm2: clear.ghiWm2.map(toGrid),
     dniWm2: clear.dniWm2.map(toGrid),
     dhiWm2: clear.dhiWm2.map(toGrid),
     extraterrestrialWm2: clear.extraterrestrialWm2.map(toGrid),
     sinElevation: clear.sinElevation.map(toGrid),
-  });
+  };
+  const split = prepareSplit(sky, days, grid.stepH);
   return {
     whole,
     split,
@@ -204,7 +205,7 @@ export function drawSky(
     const step = whole.step[k]!;
     if (step >= 0) indexOfStep[step] = indexOfLight[k]!;
   }
-  splitPrepared(skies.split, indexOfStep, light);
+  splitPrepared(skies.split, indexOfDay, indexOfStep, light);
   if (air !== null) {
     openStream(state, words, member, "air");
     drawAir(air, state, indexOfDay, airTempC);

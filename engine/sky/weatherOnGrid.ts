@@ -2,6 +2,7 @@ import type { WeatherFile } from "../place/weatherFile.ts";
 import { requireSameLength } from "../require.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { ClearSky } from "./clearSky.ts";
+import type { DayLight } from "./dayClearIndex.ts";
 import { makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts";
 
 /** The steps of an event, as far as weather is concerned. */
@@ -38,6 +39,7 @@ const DAY_MS = 86_400_000;
  * Files of an actual year are matched by date where they cover the event, else by calendar day and hour; typical years
  * always by calendar. 29 February falls back on the 28th. The notes say which.
  * @param clear the clear sky at the same steps
+ * @param days their days, from `dayLight`
  * @returns a problem that names both ranges if the file lacks some of the event's days
  * @throws RangeError if `clear` and `grid` differ in length
  */
@@ -45,6 +47,7 @@ export function weatherOnGrid(
   file: WeatherFile,
   grid: StepGrid,
   clear: ClearSky,
+  days: Pick<DayLight, "dayOfStep" | "clearIndexPerKt">,
 ): { ok: true; weather: GridWeather } | { ok: false; problems: Problem[] } {
   requireSameLength({ middleMs: grid.middleMs, ghiWm2: clear.ghiWm2 });
   const slots = slotsOf(file, grid);
@@ -52,7 +55,7 @@ export function weatherOnGrid(
   const { dniWm2, dhiWm2 } = file;
   const light =
     dniWm2 === null && dhiWm2 === null
-      ? lightByShape(file, grid, clear, slots)
+      ? lightByShape(file, grid, clear, days, slots)
       : lightByParts(file, grid, clear, slots);
   return {
     ok: true,
@@ -111,7 +114,13 @@ function slotsOf(file: WeatherFile, grid: StepGrid): Slots | { problem: Problem 
   return { problem: { code: "weather-not-covered", path: ["time"], message } };
 }
 
-function lightByShape(file: WeatherFile, grid: StepGrid, clear: ClearSky, slots: Slots): SkyLight {
+function lightByShape(
+  file: WeatherFile,
+  grid: StepGrid,
+  clear: ClearSky,
+  days: Pick<DayLight, "dayOfStep" | "clearIndexPerKt">,
+  slots: Slots,
+): SkyLight {
   const meanClear = slotMeans(grid, slots, (i) => clear.ghiWm2[i]!);
   const index = new Float64Array(grid.steps);
   const even = new Float64Array(grid.steps);
@@ -121,7 +130,7 @@ function lightByShape(file: WeatherFile, grid: StepGrid, clear: ClearSky, slots:
     else even[i]! += share * ghi;
   });
   const light = makeSkyLight(grid.steps);
-  splitDiffuse(clear, index, light);
+  splitDiffuse(clear, days, grid.stepMs / 3_600_000, index, light);
   for (let i = 0; i < grid.steps; i++) {
     light.dhiWm2[i]! += even[i]!;
     light.ghiWm2[i]! += even[i]!;

@@ -8,6 +8,7 @@ import { prepare } from "../../engine/run/prepare.ts";
 import { makeRunRows } from "../../engine/run/runRows.ts";
 import { stepRun } from "../../engine/run/stepRun.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { dayLight } from "../../engine/sky/dayClearIndex.ts";
 import { makeSkyLight, prepareSplit, splitPrepared } from "../../engine/sky/splitDiffuse.ts";
 import { bareLoop } from "./bareLoop.ts";
 import { benchScenario } from "./benchScenario.ts";
@@ -24,12 +25,15 @@ const { prepared } = ready;
 const { grid, groups, loads, clear, airTempC, inputs } = prepared;
 const run = makeRunRows(prepared);
 const light = makeSkyLight(grid.steps);
-const split = prepareSplit(clear);
+const { place, weather } = scenario;
+const days = dayLight({ ...place, linkeTurbidity: weather.linkeTurbidity }, grid.middleMs, grid.localDay);
+const split = prepareSplit(clear, days, grid.stepH);
 const clearIndex = new Float64Array(grid.steps).fill(0.7);
+const dayIndex = new Float64Array(grid.dates.length).fill(0.7);
 
 const bare = bareLoop([run.rows.length, inputs.rows.length, ...groups.map((group) => group.perStep.length)]);
 const step = () => {
-  splitPrepared(split, clearIndex, light);
+  splitPrepared(split, dayIndex, clearIndex, light);
   stepRun(prepared, light, airTempC, inputs, run);
 };
 

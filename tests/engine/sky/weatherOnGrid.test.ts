@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { WeatherFile } from "../../../engine/place/weatherFile.ts";
 import { clearSky } from "../../../engine/sky/clearSky.ts";
+import { dayLight } from "../../../engine/sky/dayClearIndex.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import { weatherOnGrid } from "../../../engine/sky/weatherOnGrid.ts";
 
@@ -11,7 +12,13 @@ function gridFrom(startMs: number, hours: number, stepMinutes: number) {
   const steps = (hours * HOUR_MS) / stepMs;
   const middleMs = Float64Array.from({ length: steps }, (_, i) => startMs + (i + 0.5) * stepMs);
   const clear = clearSky(sunTrack(46.95, 7.45, middleMs), middleMs, 7.45, 540, 3);
-  return { grid: { startMs, stepMs, steps, middleMs }, clear };
+  const site = { latitudeDeg: 46.95, longitudeDeg: 7.45, elevationM: 540, linkeTurbidity: 3 };
+  const days = dayLight(
+    site,
+    middleMs,
+    Int32Array.from(middleMs, (timeMs) => Math.floor(timeMs / 86_400_000)),
+  );
+  return { grid: { startMs, stepMs, steps, middleMs }, clear, days };
 }
 
 /** An invented file: GHI 0.6 of a clear hour, a third of it from the sky, at one hour a line. */
@@ -38,7 +45,7 @@ function fileFrom(startMs: number, hours: number, change: Partial<WeatherFile> =
   };
 }
 function laid(file: WeatherFile, on: ReturnType<typeof gridFrom>) {
-  const found = weatherOnGrid(file, on.grid, on.clear);
+  const found = weatherOnGrid(file, on.grid, on.clear, on.days);
   if (!found.ok) throw new Error(found.problems[0]!.message);
   return found.weather;
 }
@@ -139,5 +146,5 @@ test("an event outside the file's days is a problem that names both ranges", () 
 });
 
 function onParts(on: ReturnType<typeof gridFrom>) {
-  return [on.grid, on.clear] as const;
+  return [on.grid, on.clear, on.days] as const;
 }

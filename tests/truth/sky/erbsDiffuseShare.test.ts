@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { erbsDiffuseShare } from "../../../engine/sky/erbsDiffuseShare.ts";
 import reference from "../data/decomposition.json" with { type: "json" };
 import { record } from "../record.ts";
+import { erbsDiffuseShare } from "./erbsDiffuseShare.ts";
 
 const source = "Erbs, Klein & Duffie, Solar Energy 28 (1982) 293–302, eq. 1";
 
