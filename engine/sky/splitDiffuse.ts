@@ -127,9 +127,10 @@ export function prepareSplit(
 
 /**
  * What of the beam above the air the cleanest air lets through.
+ * @param sinElevation above 0
  * @see A. Skartveit, J. A. Olseth, M. E. Tuft, An hourly diffuse fraction model with correction for variability and surface albedo, Solar Energy 63 (1998) 173–183
  */
-function cleanestBeamShare(sinElevation: number): number {
+export function cleanestBeamShare(sinElevation: number): number {
   return toGrid(0.81 ** ((1 / sinElevation) ** 0.6));
 }
 

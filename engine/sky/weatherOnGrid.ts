@@ -3,7 +3,7 @@ import { requireSameLength } from "../require.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { ClearSky } from "./clearSky.ts";
 import type { DayLight } from "./dayClearIndex.ts";
-import { makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts";
+import { cleanestBeamShare, makeSkyLight, type SkyLight, splitDiffuse } from "./splitDiffuse.ts";
 
 /** The steps of an event, as far as weather is concerned. */
 export interface StepGrid {
@@ -26,13 +26,15 @@ export interface GridWeather {
 
 /** A clear sky this dim says nothing about when in the hour the light came: it is spread evenly. */
 const DIM_WM2 = 1;
-/** A file's beam may be this much stronger than our clear sky's before the rest is taken for sky light. */
-const MOST_BEAM = 2;
+/** Beam and sky light together may be this share off GHI before the three are said to disagree. */
+const DISAGREE_SHARE = 0.05;
+/** In intervals dimmer than this the zero of an instrument is more than that; nothing is said of them. */
+const TELLING_WM2 = 50;
 const DAY_MS = 86_400_000;
 
 /**
  * Lays a weather file on the steps of an event. Each interval keeps its energy and takes the shape of the clear sky inside
- * it: beam and sky light each by its own where the file has more than GHI, else GHI by shape and `splitDiffuse`. Twilight,
+ * it: beam and sky light each by its own where the file has more than GHI (its DNI before GHI less DHI), else GHI by shape and `splitDiffuse`. Twilight,
  * when our sun is down, is spread evenly. Temperature and wind run straight from the middle of one interval to the
  * next. An interval that the event only touches is taken at its mean.
  *
@@ -53,9 +55,9 @@ export function weatherOnGrid(
   const slots = slotsOf(file, grid);
   if ("problem" in slots) return { ok: false, problems: [slots.problem] };
   const { dniWm2, dhiWm2 } = file;
-  const light =
+  const { light, notes } =
     dniWm2 === null && dhiWm2 === null
-      ? lightByShape(file, grid, clear, days, slots)
+      ? { light: lightByShape(file, grid, clear, days, slots), notes: [] }
       : lightByParts(file, grid, clear, slots);
   return {
     ok: true,
@@ -63,7 +65,7 @@ export function weatherOnGrid(
       light,
       tempC: file.tempC && betweenMiddles(file.tempC, grid, slots),
       windMs: file.windMs && betweenMiddles(file.windMs, grid, slots),
-      notes: [...file.notes, ...slots.notes],
+      notes: [...file.notes, ...slots.notes, ...notes],
     },
   };
 }
@@ -138,34 +140,102 @@ function lightByShape(
   return light;
 }
 
-function lightByParts(file: WeatherFile, grid: StepGrid, clear: ClearSky, slots: Slots): SkyLight {
-  const beamAt = (i: number) => clear.dniWm2[i]! * clear.sinElevation[i]!;
-  const meanBeam = slotMeans(grid, slots, beamAt);
+/** What a file's three columns say of one interval, on the level, W/m². */
+interface Parts {
+  readonly beamWm2: number;
+  readonly skyWm2: number;
+}
+
+/**
+ * Beam and sky light of an interval. Measured beam counts before what GHI less DHI leaves of it, which gathers the errors of two
+ * instruments. Where all three are there and agree, beam and sky are as measured, and GHI is their sum (common practice of radiation
+ * networks: the sum is the better global). Where they disagree, the beam stays and the sky gets the rest of GHI, unless the beam alone is more
+ * than GHI: then GHI and DHI stand.
+ * @param ofDniWm2 the file's DNI brought to the level; null where it has none
+ */
+function partsOf(ghi: number, ofDniWm2: number | null, dhi: number | null): Parts {
+  if (ofDniWm2 === null) {
+    const beamWm2 = Math.max(0, Math.min(ghi, ghi - dhi!));
+    return { beamWm2, skyWm2: ghi - beamWm2 };
+  }
+  if (dhi === null) {
+    const beamWm2 = Math.min(ghi, ofDniWm2);
+    return { beamWm2, skyWm2: ghi - beamWm2 };
+  }
+  if (!disagree(ghi, ofDniWm2, dhi)) return { beamWm2: ofDniWm2, skyWm2: dhi };
+  if (ofDniWm2 <= ghi) return { beamWm2: ofDniWm2, skyWm2: ghi - ofDniWm2 };
+  return partsOf(ghi, null, dhi);
+}
+
+function disagree(ghi: number, ofDniWm2: number, dhi: number): boolean {
+  return Math.abs(ofDniWm2 + dhi - ghi) > DISAGREE_SHARE * ghi;
+}
+
+function lightByParts(
+  file: WeatherFile,
+  grid: StepGrid,
+  clear: ClearSky,
+  slots: Slots,
+): { light: SkyLight; notes: string[] } {
+  const meanBeam = slotMeans(grid, slots, (i) => clear.dniWm2[i]! * clear.sinElevation[i]!);
   const meanDni = slotMeans(grid, slots, (i) => clear.dniWm2[i]!);
   const meanSky = slotMeans(grid, slots, (i) => clear.dhiWm2[i]!);
+  const { ghiWm2, dniWm2, dhiWm2 } = file;
+  const hasBeam = (k: number) => meanBeam[k]! > DIM_WM2;
+  const ofDni = (k: number) => {
+    if (dniWm2 === null) return null;
+    return hasBeam(k) ? (dniWm2[slots.source[k]!]! * meanBeam[k]!) / meanDni[k]! : 0;
+  };
   const light = makeSkyLight(grid.steps);
   eachOverlap(grid, slots, (i, k, share) => {
     const at = slots.source[k]!;
-    const ghi = file.ghiWm2[at]!;
-    // On the level the beam is what the sky does not give; a file without DHI has it from DNI and the clear sky's course.
-    const measuredBeam =
-      file.dhiWm2 !== null
-        ? ghi - file.dhiWm2[at]!
-        : meanDni[k]! > DIM_WM2
-          ? (file.dniWm2![at]! * meanBeam[k]!) / meanDni[k]!
-          : 0;
-    const beam = meanBeam[k]! > DIM_WM2 ? Math.max(0, Math.min(ghi, measuredBeam)) : 0;
-    const sky = ghi - beam;
-    if (beam > 0) light.dniWm2[i]! += (share * beam * clear.dniWm2[i]!) / meanBeam[k]!;
-    light.dhiWm2[i]! += share * (meanSky[k]! > DIM_WM2 ? (sky * clear.dhiWm2[i]!) / meanSky[k]! : sky);
+    const ghi = ghiWm2[at]!;
+    const dhi = dhiWm2 === null ? null : dhiWm2[at]!;
+    const { beamWm2, skyWm2 } = hasBeam(k) ? partsOf(ghi, ofDni(k), dhi) : { beamWm2: 0, skyWm2: ghi };
+    if (beamWm2 > 0) light.dniWm2[i]! += (share * beamWm2 * clear.dniWm2[i]!) / meanBeam[k]!;
+    light.dhiWm2[i]! += share * (meanSky[k]! > DIM_WM2 ? (skyWm2 * clear.dhiWm2[i]!) / meanSky[k]! : skyWm2);
   });
   for (let i = 0; i < grid.steps; i++) {
-    const kept = Math.min(light.dniWm2[i]!, MOST_BEAM * clear.dniWm2[i]!, clear.extraterrestrialWm2[i]!);
-    light.dhiWm2[i]! += (light.dniWm2[i]! - kept) * clear.sinElevation[i]!;
+    const sinElevation = clear.sinElevation[i]!;
+    const aboveWm2 = clear.extraterrestrialWm2[i]!;
+    // What GHI less DHI makes of a low sun is two small errors over a small sine; a measured beam is believed.
+    const cleanest = dniWm2 === null && sinElevation > 0 ? cleanestBeamShare(sinElevation) * aboveWm2 : aboveWm2;
+    const kept = Math.min(light.dniWm2[i]!, Math.max(clear.dniWm2[i]!, cleanest));
+    light.dhiWm2[i]! += (light.dniWm2[i]! - kept) * sinElevation;
     light.dniWm2[i] = kept;
-    light.ghiWm2[i] = light.dhiWm2[i]! + kept * clear.sinElevation[i]!;
+    light.ghiWm2[i] = light.dhiWm2[i]! + kept * sinElevation;
   }
-  return light;
+  return { light, notes: disagreements(file, slots, hasBeam, ofDni) };
+}
+
+/** Whether, and by how much, a file's three columns contradict one another in the event's intervals, and what was made of it. */
+function disagreements(
+  { ghiWm2, dhiWm2, stepMinutes }: WeatherFile,
+  slots: Slots,
+  hasBeam: (slot: number) => boolean,
+  ofDni: (slot: number) => number | null,
+): string[] {
+  let looked = 0;
+  let off = 0;
+  let offGhi = 0;
+  let offSum = 0;
+  for (let k = 1; k + 1 < slots.source.length; k++) {
+    const at = slots.source[k]!;
+    const beam = ofDni(k);
+    if (beam === null || dhiWm2 === null || !hasBeam(k) || ghiWm2[at]! < TELLING_WM2) continue;
+    looked++;
+    if (!disagree(ghiWm2[at]!, beam, dhiWm2[at]!)) continue;
+    off++;
+    offGhi += ghiWm2[at]!;
+    offSum += beam + dhiWm2[at]!;
+  }
+  if (off === 0) return [];
+  const by = Math.round(100 * (offSum / offGhi - 1));
+  const apart = by === 0 ? "now more, now less" : `${Math.abs(by)} % ${by > 0 ? "over" : "under"} GHI together`;
+  const intervals = stepMinutes === 60 ? "hours" : `intervals of ${stepMinutes} min`;
+  return [
+    `In ${off} of the event's ${looked} bright ${intervals}, the file's DNI and DHI add up to something else than its GHI by more than 5 % (${apart}): there the beam is the file's DNI and the sky gets the rest of GHI; where DNI alone is more than GHI, GHI and DHI stand.`,
+  ];
 }
 
 /** The mean over each slot of something that has a value per step, counting the part of each step inside the slot. */

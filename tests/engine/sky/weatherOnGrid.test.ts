@@ -82,12 +82,72 @@ test("a file with DNI and no DHI gives back its DNI", () => {
   for (let hour = 7; hour < 16; hour++) expect(hourMean(light.dniWm2, hour, 6)).toBeCloseTo(file.dniWm2[hour]!, 6);
 });
 
-test("a beam beyond belief at low sun is kept as light from the sky", () => {
+/** A file of all three whose DNI and DHI add up to `sumShare` of its GHI, sky light a third of GHI, hours with the sun wholly up. */
+function allThree(sumShare: number, beamShare = 2 / 3) {
+  const plain = fileFrom(day, 24);
+  const { clear } = gridFrom(day, 24, 10);
+  const level = (hour: number) => {
+    const beam = hourMean(
+      clear.dniWm2.map((dni, i) => dni * clear.sinElevation[i]!),
+      hour,
+      6,
+    );
+    return beam / hourMean(clear.dniWm2, hour, 6);
+  };
+  const dhiWm2 = plain.ghiWm2.map((ghi) => (sumShare - beamShare) * ghi);
+  const dniWm2 = plain.ghiWm2.map((ghi, hour) => (ghi > 0 ? (beamShare * ghi) / level(hour) : 0));
+  return { ...plain, dniWm2, dhiWm2 };
+}
+
+test.each([0.96, 1, 1.04])(
+  "beam and sky light that add up to %d of GHI are both taken as they are, and nothing is said",
+  (sumShare) => {
+    const file = allThree(sumShare);
+    const { light, notes } = laid(file, gridFrom(day, 24, 10));
+    expect(notes).toEqual([]);
+    for (let hour = 7; hour < 17; hour++) {
+      expect(hourMean(light.dniWm2, hour, 6)).toBeCloseTo(file.dniWm2[hour]!, 6);
+      expect(hourMean(light.dhiWm2, hour, 6)).toBeCloseTo(file.dhiWm2[hour]!, 6);
+      expect(hourMean(light.ghiWm2, hour, 6)).toBeCloseTo(sumShare * file.ghiWm2[hour]!, 6);
+    }
+  },
+);
+
+test.each([0.9, 1.1])(
+  "where they add up to %d of GHI the beam stays, the sky gets the rest of GHI, and that is said",
+  (sumShare) => {
+    const file = allThree(sumShare);
+    const { light, notes } = laid(file, gridFrom(day, 24, 10));
+    for (let hour = 7; hour < 17; hour++) {
+      expect(hourMean(light.dniWm2, hour, 6)).toBeCloseTo(file.dniWm2[hour]!, 6);
+      expect(hourMean(light.ghiWm2, hour, 6)).toBeCloseTo(file.ghiWm2[hour]!, 6);
+    }
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toMatch(/^In (\d+) of the event's \1 bright hours/);
+    expect(notes[0]).toContain(`10 % ${sumShare < 1 ? "under" : "over"} GHI together`);
+  },
+);
+
+test("where DNI alone is more than GHI, GHI and DHI stand", () => {
+  const file = allThree(1.5, 1.2);
+  const { light, notes } = laid(file, gridFrom(day, 24, 10));
+  for (let hour = 7; hour < 17; hour++) {
+    expect(hourMean(light.dhiWm2, hour, 6)).toBeCloseTo(file.dhiWm2[hour]!, 6);
+    expect(hourMean(light.ghiWm2, hour, 6)).toBeCloseTo(file.ghiWm2[hour]!, 6);
+  }
+  expect(notes.join(" ")).toContain("50 % over GHI");
+});
+
+test("a beam beyond what clean air lets through is kept as light from the sky", () => {
   const plain = fileFrom(day, 24);
   const ghiWm2 = plain.ghiWm2.map((ghi) => 4 * ghi);
   const on = gridFrom(day, 24, 10);
   const { light } = laid({ ...plain, ghiWm2, dhiWm2: ghiWm2.map(() => 0) }, on);
-  for (let i = 0; i < on.grid.steps; i++) expect(light.dniWm2[i]!).toBeLessThanOrEqual(2 * on.clear.dniWm2[i]!);
+  for (let i = 0; i < on.grid.steps; i++) {
+    const sine = on.clear.sinElevation[i]!;
+    const cleanest = sine > 0 ? on.clear.extraterrestrialWm2[i]! * 0.81 ** ((1 / sine) ** 0.6) : 0;
+    expect(light.dniWm2[i]!).toBeLessThanOrEqual(Math.max(on.clear.dniWm2[i]!, cleanest) + 1e-3);
+  }
   for (let hour = 6; hour < 18; hour++) expect(hourMean(light.ghiWm2, hour, 6)).toBeCloseTo(ghiWm2[hour]!, 9);
 });
 

@@ -23,6 +23,7 @@ export interface MeasuredMonth {
   readonly name: string;
   readonly ghiWm2: readonly number[];
   readonly dniWm2: readonly number[];
+  readonly dhiWm2: readonly number[];
   /** Whether the hour was measured. */
   readonly isThere: readonly boolean[];
   /** Day of mean solar time of each hour, from 0. */
@@ -105,6 +106,7 @@ function readMonth(site: Listed, linkeTurbidity: number): MeasuredMonth {
     name: site.file.replace(".csv", ""),
     ghiWm2,
     dniWm2: rows.map((row) => number(row[2])),
+    dhiWm2: rows.map((row) => number(row[3])),
     isThere: rows.map((row) => row[1] !== "" && row[2] !== ""),
     day,
     sun,
@@ -135,7 +137,10 @@ function readMonth(site: Listed, linkeTurbidity: number): MeasuredMonth {
 export type StepLight = Pick<SkyLight, "dniWm2" | "dhiWm2">;
 
 /** What the engine makes of a file with these columns. */
-function laidByEngine(month: MeasuredMonth, columns: Record<string, readonly number[]>): StepLight {
+export function laidByEngine(
+  month: MeasuredMonth,
+  columns: Record<string, readonly number[]>,
+): { light: SkyLight; notes: readonly string[] } {
   const names = Object.keys(columns);
   const lines = month.stamps.map((stamp, hour) => [stamp, ...names.map((name) => columns[name]![hour]!)].join(","));
   const text = [`# utcOffset: ${month.utcOffsetH}`, `time,${names.join(",")}`, ...lines].join("\n");
@@ -145,12 +150,12 @@ function laidByEngine(month: MeasuredMonth, columns: Record<string, readonly num
   const grid = { startMs: stepStartMs, stepMs: STEP_MS, steps: middleMs.length, middleMs };
   const laid = weatherOnGrid(reading.file, grid, month.clear, month.days);
   if (!laid.ok) throw new Error(laid.problems[0]!.message);
-  return laid.weather.light;
+  return laid.weather;
 }
 
 /** The month's light as the engine splits it from GHI alone. */
 export function engineLight(month: MeasuredMonth): StepLight {
-  return laidByEngine(month, { ghi: month.ghiWm2 });
+  return laidByEngine(month, { ghi: month.ghiWm2 }).light;
 }
 
 /** Light of an hour with so much beam, laid inside the hour by the clear sky's course. */
