@@ -2,28 +2,33 @@ import { nextNormal } from "../chance/stream.ts";
 import { toGrid } from "../grid.ts";
 import { requireRange } from "../require.ts";
 import { MAX_DAY_CLEAR_INDEX } from "./dayClearIndex.ts";
-import { boundedShape, boundedValue, fillTable, readTable, TABLE_NODES } from "./johnsonSb.ts";
+import { hourMixture, mixtureValue } from "./hourMixture.ts";
+import { fillTable, readTable, TABLE_NODES } from "./johnsonSb.ts";
 
 /**
  * Cloud from hour to hour, fitted on 122 measured days (docs/fits/hourly-cloud.md). Index: light on the level over a
  * cloudless sky's.
  */
 export const CLOUD_FIT = {
-  /** Hours in which the correlation of the index falls to 1/e. */
-  memoryH: 2.5,
+  /** Hours in which the correlation of the index falls to 1/e: on cloudy days, and on cloudless ones, where what is left are single clouds. */
+  memoryH: 3.6,
+  cloudlessMemoryH: 0.3,
+  /** Days between these are on the way from one to the other. */
+  cloudyUpTo: 0.9,
+  cloudlessFrom: 1,
   /** Brightest hour: cloud edges add light to a cloudless sky's. */
   brightest: 1.12,
-  /** Spread of hours within a day of index C: `spread × C^rise × (1.05 − C)^fall`, at least `least`. */
-  spread: 1.2,
-  rise: 1.5,
-  fall: 1.05,
-  least: 0.02,
+  /** Spread of hours within a day of index C: `spread × C^rise × (1.029 − C)^fall`, at least `least`. */
+  spread: 1.18,
+  rise: 1.69,
+  fall: 0.88,
+  least: 0.03,
   /** What bounds and holding the day's total leave of the spread that is drawn. */
-  keptShare: 0.8,
+  keptShare: 0.97,
 } as const;
 
 /** Where spread within the day ends: a day this bright is cloudless. */
-const CLOUDLESS = 1.05;
+const CLOUDLESS = 1.029;
 /** Nodes of the day's index for which the spread of hours is worked out, from 0 to `MAX_DAY_CLEAR_INDEX`, and tables laid between two of them. */
 const DAY_NODES = 51;
 const TABLES_PER_NODE = 5;
@@ -46,8 +51,11 @@ export interface PreparedCloud {
   readonly dayStart: Int32Array;
   /** A cloudless sky's light on the level at each daylight step, W/m². */
   readonly clearWm2: Float64Array;
-  readonly memory: number;
-  readonly drive: number;
+  /** How much of the normal value lasts from a step to the next, and what is new in it, for each table. */
+  readonly memory: Float64Array;
+  readonly drive: Float64Array;
+  /** What brings the spread within a day, about its mean, to that of a standard normal value by the hour. */
+  readonly scale: Float64Array;
   /** Sum of those of each day. */
   readonly clearOfDayWm2: Float64Array;
   /** The clear-sky index by normal value, one table for each 0.005 of the day's index: no day is further than half of that from one. */
@@ -63,33 +71,54 @@ export interface PreparedCloud {
  */
 export function prepareHourlyCloud(dayStart: Int32Array, clearWm2: Float64Array, stepH: number): PreparedCloud {
   requireRange({ stepH }, 1 / 3600, 3);
-  const memoryH = CLOUD_FIT.memoryH;
-  const step = stepH / memoryH;
-  // The lag-1 correlation of means over steps of a process that forgets exponentially.
-  const memory = (1 - Math.exp(-step)) ** 2 / (2 * (step - 1 + Math.exp(-step)));
-  const within = withinDayShare(dayStart, clearWm2, stepH, memory);
-  const inflate = Math.sqrt(longStepShare(step, stepH) / within) / CLOUD_FIT.keptShare;
   const weights = clearWm2.map(toGrid);
+  const sunniest = sunniestDay(dayStart, clearWm2);
+  const memory = new Float64Array(DAY_TABLES);
+  const scale = new Float64Array(DAY_TABLES);
+  for (let table = 0; table < DAY_TABLES; table++) {
+    const memoryH = memoryOf(table / TABLES_PER_INDEX);
+    memory[table] = toGrid(stepMemory(stepH, memoryH));
+    const within = withinDayShare(sunniest, stepH, memory[table]!);
+    scale[table] = toGrid(Math.sqrt(longStepShare(stepH, memoryH) / within) / CLOUD_FIT.keptShare);
+  }
   return {
     dayStart,
     clearWm2: weights,
     clearOfDayWm2: Float64Array.from({ length: Math.max(0, dayStart.length - 1) }, (_, day) =>
       weights.subarray(dayStart[day]!, dayStart[day + 1]!).reduce((sum, wm2) => sum + wm2, 0),
     ),
-    memory: toGrid(memory),
-    drive: toGrid(Math.sqrt(1 - memory * memory)),
-    indexTable: indexTables(inflate),
+    memory,
+    drive: memory.map((value) => toGrid(Math.sqrt(1 - value * value))),
+    scale,
+    indexTable: indexTables(),
   };
 }
 
-/** @param inflate what the hours' spread is to be multiplied by */
-function indexTables(inflate: number): Float64Array {
+/** Hours of memory on a day of this index. */
+function memoryOf(dayIndex: number): number {
+  const { memoryH, cloudlessMemoryH, cloudyUpTo, cloudlessFrom } = CLOUD_FIT;
+  const way = Math.max(0, Math.min(1, (dayIndex - cloudyUpTo) / (cloudlessFrom - cloudyUpTo)));
+  return memoryH + way * (cloudlessMemoryH - memoryH);
+}
+
+/**
+ * What lasts from a step to the next of a process that forgets exponentially: within the hour its own correlation, so that hours made up of
+ * steps remember as hours do; from an hour on that of means over steps.
+ */
+function stepMemory(stepH: number, memoryH: number): number {
+  const step = stepH / memoryH;
+  if (stepH < 1) return Math.exp(-step);
+  return (1 - Math.exp(-step)) ** 2 / (2 * (step - 1 + Math.exp(-step)));
+}
+
+/** The clear-sky index by normal value. */
+function indexTables(): Float64Array {
   const tables = new Float64Array(DAY_TABLES * TABLE_NODES);
   for (let node = 0; node < DAY_NODES; node++) {
     const dayIndex = (node * TABLES_PER_NODE) / TABLES_PER_INDEX;
     const high = Math.max(CLOUD_FIT.brightest, dayIndex + 0.02);
-    const shape = boundedShape(dayIndex, hourlySpread(dayIndex) * inflate, 0, high);
-    fillTable(tables, node * TABLES_PER_NODE * TABLE_NODES, (z) => boundedValue(shape, z));
+    const mixture = hourMixture(dayIndex, hourlySpread(dayIndex), high);
+    fillTable(tables, node * TABLES_PER_NODE * TABLE_NODES, (z) => mixtureValue(mixture, z));
   }
   for (let k = 0; k < tables.length; k++) {
     const table = Math.floor(k / TABLE_NODES);
@@ -108,37 +137,41 @@ function meanVariance(stretch: number): number {
 }
 
 /** The wanted variance of steps longer than an hour, as a share of that of hours; 1 for shorter steps, which make up hours. */
-function longStepShare(step: number, stepH: number): number {
-  return stepH <= 1 ? 1 : meanVariance(step) / meanVariance(1 / CLOUD_FIT.memoryH);
+function longStepShare(stepH: number, memoryH: number): number {
+  return stepH <= 1 ? 1 : meanVariance(stepH / memoryH) / meanVariance(1 / memoryH);
 }
 
-/**
- * What is left of the variance of steps when hours are formed of them and the mean of the day is taken out; of the
- * sunniest day, where the most is at stake.
- */
-function withinDayShare(dayStart: Int32Array, clearWm2: Float64Array, stepH: number, memory: number): number {
+/** A cloudless sky's light at the steps of the sunniest day, where the most is at stake. */
+function sunniestDay(dayStart: Int32Array, clearWm2: Float64Array): Float64Array {
+  let best = new Float64Array(0);
+  let most = 0;
+  for (let day = 0; day + 1 < dayStart.length; day++) {
+    const of = clearWm2.subarray(dayStart[day]!, dayStart[day + 1]!);
+    const total = of.reduce((sum, wm2) => sum + wm2, 0);
+    if (total > most) {
+      most = total;
+      best = of.slice();
+    }
+  }
+  return best;
+}
+
+/** What is left of the variance of steps when hours are formed of them and the mean of the day is taken out. */
+function withinDayShare(clearWm2: Float64Array, stepH: number, memory: number): number {
   const perHour = Math.max(1, Math.round(1 / stepH));
   let hour = 0;
   for (let k = 0; k < perHour; k++) {
     for (let other = 0; other < perHour; other++) hour += memory ** Math.abs(k - other) / (perHour * perHour);
   }
-  let sunniest = 0;
-  let most = 0;
-  for (let day = 0; day + 1 < dayStart.length; day++) {
-    let total = 0;
-    for (let k = dayStart[day]!; k < dayStart[day + 1]!; k++) total += clearWm2[k]!;
-    if (total <= most) continue;
-    most = total;
-    sunniest = day;
-  }
-  if (most === 0) return hour;
-  const from = dayStart[sunniest]!;
-  const to = dayStart[sunniest + 1]!;
+  const total = clearWm2.reduce((sum, wm2) => sum + wm2, 0);
+  if (total === 0) return hour;
+  // Each step with all before it: what they add up to fades by `memory` from step to step.
+  let before = 0;
   let day = 0;
-  for (let k = from; k < to; k++) {
-    for (let other = from; other < to; other++) {
-      day += (clearWm2[k]! * clearWm2[other]! * memory ** Math.abs(k - other)) / (most * most);
-    }
+  for (const wm2 of clearWm2) {
+    before *= memory;
+    day += (wm2 * wm2 + 2 * wm2 * before) / (total * total);
+    before += wm2;
   }
   return Math.max(0.2, hour - day);
 }
@@ -157,17 +190,28 @@ export function drawHourlyCloud(
   dayIndex: Float64Array,
   out: Float64Array,
 ): void {
-  const { dayStart, clearWm2, clearOfDayWm2, indexTable, memory, drive } = cloud;
+  const { dayStart, clearWm2, clearOfDayWm2, indexTable } = cloud;
   for (let day = 0; day < clearOfDayWm2.length; day++) {
     const from = dayStart[day]!;
     const to = dayStart[day + 1]!;
     const place = dayIndex[day]! * TABLES_PER_INDEX + 0.5;
-    const table = TABLE_NODES * (place < DAY_TABLES ? place | 0 : DAY_TABLES - 1);
+    const ofDay = place < DAY_TABLES ? place | 0 : DAY_TABLES - 1;
+    const table = TABLE_NODES * ofDay;
+    const memory = cloud.memory[ofDay]!;
+    const drive = cloud.drive[ofDay]!;
+    const scale = cloud.scale[ofDay]!;
     let z = 0;
-    let lightWm2 = 0;
+    let sum = 0;
     for (let k = from; k < to; k++) {
       z = k === from ? nextNormal(state) : memory * z + drive * nextNormal(state);
-      const index = readTable(indexTable, table, z);
+      out[k] = z;
+      sum += z * clearWm2[k]!;
+    }
+    // What all hours have in common is the day's own index; only how they differ among themselves is drawn here.
+    const mean = to > from ? sum / clearOfDayWm2[day]! : 0;
+    let lightWm2 = 0;
+    for (let k = from; k < to; k++) {
+      const index = readTable(indexTable, table, scale * (out[k]! - mean));
       out[k] = index;
       lightWm2 += index * clearWm2[k]!;
     }

@@ -16,7 +16,7 @@ function gridFrom(startMs: number, hours: number, stepMinutes: number) {
   const days = dayLight(
     site,
     middleMs,
-    Int32Array.from(middleMs, (timeMs) => Math.floor(timeMs / 86_400_000)),
+    Int32Array.from(middleMs, (timeMs) => Math.floor(timeMs / 86_400_000) - Math.floor(middleMs[0]! / 86_400_000)),
   );
   return { grid: { startMs, stepMs, steps, middleMs }, clear, days };
 }

@@ -17,7 +17,12 @@ export interface CloudStatistics {
   readonly darkest: number;
   readonly brightest: number;
   readonly skew: number;
+  /** Share of hours that are brighter than the clear sky by a twentieth. */
+  readonly overBright: number;
 }
+
+/** Hours this bright against a cloudless sky have light from cloud edges. */
+const OVER_BRIGHT = 1.05;
 
 export function cloudStatistics(days: readonly HourlyDay[]): CloudStatistics {
   let square = 0;
@@ -25,6 +30,8 @@ export function cloudStatistics(days: readonly HourlyDay[]): CloudStatistics {
   let darkest = 0;
   let brightest = 0;
   const lagged = [0, 0];
+  let hours = 0;
+  let overBright = 0;
   for (const { ghiWm2, clearWm2, index } of days) {
     const off = ghiWm2.map((ghi, hour) => ghi / clearWm2[hour]! - index);
     const total = clearWm2.reduce((sum, clear) => sum + clear, 0);
@@ -32,6 +39,8 @@ export function cloudStatistics(days: readonly HourlyDay[]): CloudStatistics {
     cube += off.reduce((sum, value, hour) => sum + clearWm2[hour]! * value ** 3, 0) / total;
     darkest += index + Math.min(...off);
     brightest += index + Math.max(...off);
+    hours += off.length;
+    overBright += off.filter((value) => value + index > OVER_BRIGHT).length;
     for (const lag of [1, 2]) {
       let products = 0;
       let weights = 0;
@@ -52,5 +61,29 @@ export function cloudStatistics(days: readonly HourlyDay[]): CloudStatistics {
     darkest: darkest / n,
     brightest: brightest / n,
     skew: cube / n / (square / n) ** 1.5,
+    overBright: overBright / hours,
   };
+}
+
+/** Sampling errors of the figures that drawn days are held to. */
+export interface CloudErrors {
+  readonly spreadError: number;
+  readonly r1Error: number;
+  readonly overBrightError: number;
+}
+
+/** A day's index after true noon less that before, for days with light on both sides. */
+export function afternoonLessMorning(days: readonly (HourlyDay & { readonly solarHour: Float64Array })[]): number[] {
+  return days.flatMap(({ ghiWm2, clearWm2, solarHour }) => {
+    const [ghi, clear] = [
+      [0, 0],
+      [0, 0],
+    ];
+    solarHour.forEach((hour, k) => {
+      const side = hour < 12 ? 0 : 1;
+      ghi[side]! += ghiWm2[k]!;
+      clear[side]! += clearWm2[k]!;
+    });
+    return clear[0]! > 0 && clear[1]! > 0 ? [ghi[1]! / clear[1]! - ghi[0]! / clear[0]!] : [];
+  });
 }

@@ -1,37 +1,59 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { record, recordSkipped } from "../record.ts";
-import { type CloudStatistics, cloudStatistics } from "./cloudStatistics.ts";
+import { afternoonLessMorning, type CloudErrors, type CloudStatistics, cloudStatistics } from "./cloudStatistics.ts";
 import { drawnDays } from "./drawnDays.ts";
 import { measuredDays } from "./measuredHours.ts";
 
 const stored = JSON.parse(readFileSync(new URL("../data/hourly-cloud.json", import.meta.url), "utf8")) as {
-  bins: ({ from: number; to: number } & CloudStatistics)[];
+  bins: ({ from: number; to: number } & CloudStatistics & CloudErrors)[];
   days: { index: number; clearWm2: number[] }[];
 };
 const sun = stored.days.map(({ index, clearWm2 }) => ({ index, clearWm2: Float64Array.from(clearWm2) }));
-const MEASURED = "122 measured days: NREL SRRL Golden, Sandia Albuquerque, DTU Lyngby";
+const MEASURED = `${stored.days.length} measured days: NREL SRRL Golden, Sandia Albuquerque, DTU Lyngby, KU Leuven`;
 const inBin = <Day extends { index: number }>(days: readonly Day[], { from, to }: { from: number; to: number }) =>
   days.filter(({ index }) => index >= from && index < to);
+
+/** Smaller errors than these are those of a handful of days that happen to agree. */
+const LEAST_ERROR = { spread: 0.005, r1: 0.05, overBright: 0.01 };
 
 test.each([
   ["60-minute", 1],
   ["10-minute", 6],
-])("drawn hours spread about their day as measured ones do, %s steps", (steps, perHour) => {
-  const drawn = drawnDays(sun, perHour, 60);
-  const off = stored.bins.map((bin) => cloudStatistics(inBin(drawn, bin)).spread - bin.spread);
-  const worst = Math.max(...off.map(Math.abs));
-  record({
-    what: `spread of hourly clear-sky index within days, ${steps} steps, worst of ${off.length} classes`,
-    source: MEASURED,
-    tolerance: 0.045,
-    why: "a class holds 6 to 33 days, whose own spread is sure to 0.02 to 0.03; a smooth curve goes through them",
-    worst,
-    unit: "",
-    n: stored.days.length,
-  });
-  expect(worst).toBeLessThan(0.045);
-  expect(Math.sqrt(off.reduce((sum, value) => sum + value ** 2, 0) / off.length)).toBeLessThan(0.02);
+])(
+  "drawn hours are as restless, remember as much and are over-bright as often as measured ones in each class of day, %s steps",
+  (steps, perHour) => {
+    const drawn = drawnDays(sun, perHour, 60);
+    const off = stored.bins.flatMap((bin) => {
+      const got = cloudStatistics(inBin(drawn, bin));
+      return (["spread", "r1", "overBright"] as const).map((name) => ({
+        name: `${name} of ${bin.from}–${bin.to}`,
+        errors: Math.abs(got[name] - bin[name]) / Math.max(LEAST_ERROR[name], bin[`${name}Error`]),
+      }));
+    });
+    const worst = Math.max(...off.map(({ errors }) => errors));
+    const rms = Math.sqrt(off.reduce((sum, { errors }) => sum + errors ** 2, 0) / off.length);
+    const row = { source: MEASURED, unit: "sampling errors", n: off.length };
+    const what = `hours within days (spread, correlation of successive hours, share over 1.05 of a clear sky) by nine classes of day, ${steps} steps`;
+    record({
+      ...row,
+      what: `${what}, worst`,
+      tolerance: 2.6,
+      why: "of 27 figures one lies beyond two and a half by chance in four cases of ten",
+      worst,
+    });
+    record({ ...row, what: `${what}, rms`, tolerance: 1.4, why: "1 is as good as these days can tell", worst: rms });
+    for (const { name, errors } of off) expect(errors, name).toBeLessThan(2.6);
+    expect(rms).toBeLessThan(1.4);
+  },
+);
+
+test("a nearly cloudless day is quiet: most hours alike, a cloud now and then", () => {
+  const bin = stored.bins.at(-1)!;
+  const { spread, r1, skew } = cloudStatistics(inBin(drawnDays(sun, 1, 60), bin));
+  expect(spread).toBeLessThan(0.065);
+  expect(r1).toBeLessThan(0.25);
+  expect(skew).toBeLessThan(-2);
 });
 
 // Graham and Hollands found a mean correlation of 0.54 ± 0.14 between successive hours' clearness within a day, independent of
@@ -47,7 +69,7 @@ test.each([
     what: `correlation of successive hours within a day, ${steps} steps`,
     source: "Graham and Hollands, Solar Energy 44 (1990) 333: 0.54 ± 0.14",
     tolerance: 0.1,
-    why: "well inside the published scatter between days; measured here 0.44 to 0.64 by class",
+    why: "well inside the published scatter between days; measured here 0.41 to 0.59 by class",
     worst: Math.abs(r1 - 0.54),
     unit: "",
     n: broken.length,
@@ -88,3 +110,17 @@ test.skipIf(measured.length === 0)("the kept statistics are those of the measure
   });
   expect(worst).toBeLessThan(0.00006);
 });
+
+// Whether afternoons are cloudier than mornings: said in docs/fits/hourly-cloud.md, and not drawn, because one month of eight shows it.
+test.skipIf(measured.length === 0)(
+  "only a June at the foot of the Rockies has afternoons much cloudier than mornings",
+  () => {
+    const months = [...new Set(measured.map(({ month }) => month))];
+    const mean = (month: string) => {
+      const off = afternoonLessMorning(measured.filter((day) => day.month === month));
+      return off.reduce((sum, value) => sum + value, 0) / off.length;
+    };
+    expect(months.filter((month) => mean(month) < -0.1)).toEqual(["golden-co-2012-06"]);
+    expect(months.filter((month) => mean(month) > 0.1)).toEqual([]);
+  },
+);

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { clearSky } from "../../../engine/sky/clearSky.ts";
+import { solarHour } from "../../../engine/sky/solarDay.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import type { HourlyDay } from "./cloudStatistics.ts";
 
@@ -10,7 +11,7 @@ const FEWEST_HOURS = 6;
 const HOUR_MS = 3_600_000;
 const PARTS = 12;
 /** Haze at which the clearest hours of each file come to an index of about 1. */
-const TURBIDITY = { golden: 3.5, albuquerque: 3.5, lyngby: 2.7 };
+const TURBIDITY = { golden: 3.5, albuquerque: 3.5, lyngby: 2.7, leuven: 3 };
 
 interface Listed {
   file: string;
@@ -21,8 +22,14 @@ interface Listed {
   rows: number;
 }
 
-/** The measured days beside this checkout (Golden, Albuquerque, Lyngby: 122 days); none where the folder is not there. */
-export function measuredDays(): HourlyDay[] {
+/** A measured day: its file, and the true solar time of its hours' middles. */
+interface MeasuredDay extends HourlyDay {
+  readonly month: string;
+  readonly solarHour: Float64Array;
+}
+
+/** The measured days beside this checkout (Golden, Albuquerque, Lyngby, Leuven); none where the folder is not there. */
+export function measuredDays(): MeasuredDay[] {
   const folder = fileURLToPath(new URL("../../../../shared/data/hourly/", import.meta.url));
   if (!existsSync(folder)) return [];
   const listed = JSON.parse(readFileSync(`${folder}index.json`, "utf8")) as Listed[];
@@ -31,7 +38,7 @@ export function measuredDays(): HourlyDay[] {
     .flatMap((site) => daysOf(site, readFileSync(folder + site.file, "utf8")));
 }
 
-function daysOf(site: Listed, text: string): HourlyDay[] {
+function daysOf(site: Listed, text: string): MeasuredDay[] {
   const rows = text
     .trim()
     .split("\n")
@@ -44,19 +51,22 @@ function daysOf(site: Listed, text: string): HourlyDay[] {
   const turbidity = Object.entries(TURBIDITY).find(([name]) => site.file.startsWith(name))![1];
   const sun = sunTrack(site.lat, site.lon, timesMs);
   const { ghiWm2 } = clearSky(sun, timesMs, site.lon, site.elev, turbidity);
-  const byDay = new Map<number, { ghi: number[]; clear: number[] }>();
+  const byDay = new Map<number, { ghi: number[]; clear: number[]; hour: number[] }>();
   rows.forEach((row, i) => {
     const clear = ghiWm2.subarray(i * PARTS, (i + 1) * PARTS).reduce((sum, value) => sum + value, 0) / PARTS;
     if (clear < LOW_SUN_WM2 || row[1] === "") return;
     const day = Math.floor((startMs[i]! + site.lon * 240_000) / (24 * HOUR_MS));
-    const hours = byDay.get(day) ?? { ghi: [], clear: [] };
+    const hours = byDay.get(day) ?? { ghi: [], clear: [], hour: [] };
     byDay.set(day, hours);
     hours.ghi.push(Number(row[1]));
     hours.clear.push(clear);
+    hours.hour.push(solarHour(startMs[i]! + HOUR_MS / 2, site.lon));
   });
   return [...byDay.values()]
     .filter(({ ghi }) => ghi.length >= FEWEST_HOURS)
-    .map(({ ghi, clear }) => ({
+    .map(({ ghi, clear, hour }) => ({
+      month: site.file.replace(".csv", ""),
+      solarHour: Float64Array.from(hour),
       ghiWm2: Float64Array.from(ghi),
       clearWm2: Float64Array.from(clear),
       index: ghi.reduce((sum, value) => sum + value, 0) / clear.reduce((sum, value) => sum + value, 0),

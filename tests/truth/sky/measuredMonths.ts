@@ -81,7 +81,11 @@ function readMonth(site: Listed, linkeTurbidity: number): MeasuredMonth {
   const clear = clearSky(sun, middleMs, site.lon, site.elev, linkeTurbidity);
   const dayOf = (timeMs: number) => Math.floor((timeMs + site.lon * 240_000) / (24 * HOUR_MS));
   const place = { latitudeDeg: site.lat, longitudeDeg: site.lon, elevationM: site.elev, linkeTurbidity };
-  const days = dayLight(place, middleMs, Int32Array.from(middleMs, dayOf));
+  const days = dayLight(
+    place,
+    middleMs,
+    Int32Array.from(middleMs, (timeMs) => dayOf(timeMs) - dayOf(middleMs[0]!)),
+  );
   const number = (cell: string | undefined) => Math.max(0, Number(cell ?? 0));
   const ghiWm2 = rows.map((row) => number(row[1]));
   const day = rows.map((_, hour) => dayOf(startMs + hour * HOUR_MS) - dayOf(startMs));
