@@ -3,6 +3,7 @@ import { defineConfig } from "vite";
 import solid from "vite-plugin-solid";
 import { OFFLINE_WORKER } from "./explorer/offline/offlineFile.ts";
 import { precacheFiles } from "./explorer/offline/precacheFiles.ts";
+import { stayInside } from "./explorer/offline/stayInside.ts";
 import { shareWorkers } from "./explorer/pool/shareWorkers.ts";
 import { wordsLater } from "./explorer/wordsLater.ts";
 
@@ -31,7 +32,7 @@ export default defineConfig({
   base: "./",
   appType: "mpa", // one page: any other address is not found, rather than the page again
   publicDir: "offline/public",
-  plugins: [shareWorkers(), wordsLater(), solid(), precacheFiles()],
+  plugins: [shareWorkers(), wordsLater(), solid(), precacheFiles(), stayInside(here("dist/explorer"))],
   build: {
     outDir: here("dist/explorer"),
     emptyOutDir: true,

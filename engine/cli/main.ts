@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { writeSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { actualVerb } from "./actualVerb.ts";
 import { CallError } from "./callError.ts";
@@ -10,6 +11,8 @@ import { learnVerb } from "./learnVerb.ts";
 import { ledgerVerb } from "./ledgerVerb.ts";
 import { limitsVerb } from "./limitsVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
+import { allowWeatherAnywhere } from "./openScenario.ts";
+import { OutputError } from "./outputError.ts";
 import { reportVerb } from "./reportVerb.ts";
 import { sizeVerb } from "./sizeVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
@@ -32,10 +35,11 @@ const VERBS: readonly Verb[] = [
   gearVerb,
 ];
 
-/** Ends of the program: all is well; the scenario is wrong; the call is wrong. */
+/** Ends of the program: all is well; the scenario is wrong; the call is wrong; the answer could not be written whole. */
 const OK = 0;
 const SCENARIO_WRONG = 1;
 const CALL_WRONG = 2;
+const OUTPUT_BROKEN = 4;
 /** A promise of ours is broken; never the caller's doing. */
 const FAULT = 3;
 
@@ -45,13 +49,14 @@ function overview(): string {
     "",
     ...VERBS.map((verb) => `  ${verb.usage}\n      ${verb.purpose}`),
     "",
-    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario or notebook is wrong, 2 the call is wrong,\n  3 duskline itself is at fault.",
+    "  VERB --help says more. Exit codes: 0 all is well, 1 the scenario or notebook is wrong, 2 the call is wrong,\n  3 duskline itself is at fault, 4 the answer could not be written whole.",
   ].join("\n");
 }
 
 function helpOn(verb: Verb): string {
   const options = [
     ...(verb.takes === undefined ? [["--variant ID", "work with this variant of the scenario"]] : []),
+    ...(verb.takes === "WORDS" ? [] : [["--weather-anywhere", "let weather.file lie outside the scenario's folder"]]),
     ...Object.entries(verb.options).map(([name, option]) => [
       `${option.short === undefined ? "" : `-${option.short}, `}--${name}${option.type === "string" ? " …" : ""}`,
       option.help,
@@ -67,6 +72,27 @@ function helpOn(verb: Verb): string {
   ].join("\n");
 }
 
+/** A number below 0 behind an option is its value and no option of its own: --coldest -20 means --coldest=-20. */
+function withNegatives(args: readonly string[], options: Readonly<Record<string, { type: string }>>): string[] {
+  const joined: string[] = [];
+  for (let k = 0; k < args.length; k++) {
+    const [arg, next] = [args[k]!, args[k + 1]];
+    const takesText = arg.startsWith("--") && options[arg.slice(2)]?.type === "string";
+    if (takesText && next !== undefined && /^-[\d.]/.test(next)) joined.push(`${arg}=${args[++k]}`);
+    else if (arg === "--") return [...joined, ...args.slice(k)];
+    else joined.push(arg);
+  }
+  return joined;
+}
+
+/** Names of what a verb takes, its own first. */
+function namesOf(verb: Verb): string[] {
+  const own = Object.keys(verb.options).filter((name) => name !== "force");
+  const first = verb.takes === undefined ? ["variant"] : [];
+  const last = verb.takes === "WORDS" ? [] : ["weather-anywhere"];
+  return [...first, ...own, "help", ...("force" in verb.options ? ["force"] : []), ...last];
+}
+
 /** @returns what parseArgs makes of the call; @throws CallError in our own words */
 function parse(verb: Verb, args: readonly string[]) {
   const options = Object.fromEntries(
@@ -77,17 +103,20 @@ function parse(verb: Verb, args: readonly string[]) {
   );
   try {
     return parseArgs({
-      args: [...args],
+      args: withNegatives(args, options),
       allowPositionals: true,
       options: {
         ...options,
         ...(verb.takes === undefined ? { variant: { type: "string" as const } } : {}),
+        ...(verb.takes === "WORDS" ? {} : { "weather-anywhere": { type: "boolean" as const } }),
         help: { type: "boolean" as const },
       },
     });
   } catch (error) {
     throw new CallError(
-      `${(error as Error).message.split(". ")[0]}. Known here: ${[...(verb.takes === undefined ? ["variant"] : []), ...Object.keys(verb.options), "help"].map((name) => `--${name}`).join(", ")}.`,
+      `${(error as Error).message.split(". ")[0]}. Known here: ${namesOf(verb)
+        .map((name) => `--${name}`)
+        .join(", ")}.`,
     );
   }
 }
@@ -118,6 +147,7 @@ async function run(args: readonly string[]): Promise<number> {
       `${verb.name} takes one ${(verb.takes ?? "SCENARIO").toLowerCase()} file, and "${others[0]}" is one too many.`,
     );
   const { variant, ...more } = values as Record<string, string | boolean | undefined>;
+  if (more["weather-anywhere"] === true) allowWeatherAnywhere();
   const outcome = await verb.run({
     scenario,
     others,
@@ -130,16 +160,28 @@ async function run(args: readonly string[]): Promise<number> {
   return SCENARIO_WRONG;
 }
 
-// A reader that closes early (`| head`) is no error of ours.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? OK : CALL_WRONG));
+// A full disk behind the answer, or a reader that closes early (`| head`): what was printed is not the whole answer, and says so.
+process.stdout.on("error", ({ code }: NodeJS.ErrnoException) => {
+  const why =
+    code === "EPIPE"
+      ? "Whoever read the answer closed it before its end."
+      : `The answer could not be written whole (${code}); free some room or send it elsewhere.`;
+  try {
+    writeSync(2, `${why}\n`);
+  } catch {
+    // Nobody is left to be told but by the code.
+  }
+  process.exit(OUTPUT_BROKEN);
+});
+process.stderr.on("error", () => process.exit(OUTPUT_BROKEN));
 
 try {
   process.exitCode = await run(process.argv.slice(2));
 } catch (error) {
-  const isCall = error instanceof CallError;
+  const isCall = error instanceof CallError || error instanceof OutputError;
   const message = error instanceof Error ? error.message : String(error);
   console.error(
     isCall ? message : `This is a fault of duskline and not yours; please report it with the scenario: ${message}`,
   );
-  process.exitCode = isCall ? CALL_WRONG : FAULT;
+  process.exitCode = error instanceof OutputError ? OUTPUT_BROKEN : isCall ? CALL_WRONG : FAULT;
 }

@@ -12,15 +12,16 @@ import {
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals, wattHours } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { type Opened, openEnsemble, textOf } from "./openScenario.ts";
+import { inputsOf, type Opened, openEnsemble, textOf } from "./openScenario.ts";
 import { runOnAllCores } from "./runOnAllCores.ts";
 import { type Column, textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
-import { writeText } from "./writeFile.ts";
+import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 export const oddsVerb: Verb = {
   name: "odds",
-  usage: "odds SCENARIO [--variant ID] [--members N|FROM:TO] [--seed TEXT] [--json] [--part FILE | --parts FILE,FILE]",
+  usage:
+    "odds SCENARIO [--variant ID] [--members N|FROM:TO] [--seed TEXT] [--json] [--part FILE | --parts FILE,FILE] [--force]",
   purpose: "Runs a scenario under many skies and operators: in how many the bank holds, and when it fails.",
   options: {
     members: { type: "string", help: "how many, or which, such as 500:1000 (1000 when left out)" },
@@ -28,6 +29,7 @@ export const oddsVerb: Verb = {
     json: { type: "boolean", help: "print everything, bands included, as JSON" },
     part: { type: "string", help: "write these members into a file, to be put together later" },
     parts: { type: "string", help: "put together files that --part wrote, and run nothing" },
+    ...FORCE_OPTION,
   },
   run: async ({ scenario, variant, values, print }) => {
     const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
@@ -40,7 +42,10 @@ export const oddsVerb: Verb = {
     if (!found.ok) return found;
     const part = found.value;
     if (typeof values.part === "string") {
-      await writeText(values.part, JSON.stringify(oddsPartJson(part, ensemble.prepared.scenario.name)));
+      const inputs = inputsOf(scenario, ensemble.prepared.scenario);
+      if (typeof values.parts === "string") inputs.push(...values.parts.split(","));
+      const text = JSON.stringify(oddsPartJson(part, ensemble.prepared.scenario.name));
+      await writeText(values.part, text, { force: values.force === true, inputs });
     }
     const report = oddsReport(ensemble, part);
     print(values.json === true ? JSON.stringify(oddsJson(ensemble, report)) : oddsText(ensemble, report));

@@ -1,5 +1,5 @@
-import { readFile, stat } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { open, realpath, stat } from "node:fs/promises";
+import { basename, dirname, isAbsolute, join, relative, sep } from "node:path";
 import {
   loadClimateTables,
   type Prepared,
@@ -28,7 +28,7 @@ export async function textOf(path: string): Promise<string> {
         `${path} has ${(size / 1e6).toFixed(1)} MB; files of up to 10 MB are read. Is it the right file?`,
       );
     }
-    return new TextDecoder().decode(await readFile(path));
+    return new TextDecoder().decode(await bytesOf(path));
   } catch (error) {
     if (error instanceof CallError) throw error;
     const code = (error as NodeJS.ErrnoException).code;
@@ -39,6 +39,24 @@ export async function textOf(path: string): Promise<string> {
   }
 }
 
+/** Reads to the end, or gives up past the bound: a device or a pipe does not say how long it is, and may have no end. */
+async function bytesOf(path: string): Promise<Buffer> {
+  const file = await open(path, "r");
+  try {
+    const chunks: Buffer[] = [];
+    let length = 0;
+    for await (const chunk of file.createReadStream({ autoClose: false })) {
+      chunks.push(chunk as Buffer);
+      length += (chunk as Buffer).length;
+      if (length > LARGEST_FILE_BYTES)
+        throw new CallError(`${path} does not end within 10 MB, and no more is read. Is it the right file?`);
+    }
+    return Buffer.concat(chunks);
+  } finally {
+    await file.close();
+  }
+}
+
 /** Reads a scenario file, or one of its variants, and validates it. */
 async function openScenario(path: string, variant: string | undefined): Promise<Opened<Scenario>> {
   const text = await textOf(path);
@@ -46,10 +64,46 @@ async function openScenario(path: string, variant: string | undefined): Promise<
   return result.ok ? { ok: true, value: result.scenario } : result;
 }
 
+let weatherMayLieAnywhere = false;
+
+/** Lets scenarios name weather files outside their own folder: the caller has said that they may. */
+export function allowWeatherAnywhere(): void {
+  weatherMayLieAnywhere = true;
+}
+
+const besideOf = (path: string, name: string) => (isAbsolute(name) ? name : join(dirname(path), name));
+
+/** Files that a run of a scenario is worked out from. */
+export function inputsOf(path: string, { weather }: Scenario): string[] {
+  return weather.kind === "file" ? [path, besideOf(path, weather.file)] : [path];
+}
+
+/** Why a scenario may not have a file's weather; null where it may. A scenario may come from a stranger, and reads no more than lies beside it. */
+async function whyNotRead(path: string, name: string): Promise<string | null> {
+  const beside = besideOf(path, name);
+  try {
+    if (!(await stat(beside)).isFile())
+      return "which is no regular file; name a file with one line of weather per hour.";
+    if (weatherMayLieAnywhere) return null;
+    const way = relative(await realpath(dirname(path)), await realpath(beside));
+    if (way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way)) return null;
+  } catch {
+    // That it is not there is said when it is read; where it would lie matters all the same.
+    const way = relative(dirname(path), beside);
+    if (weatherMayLieAnywhere || (way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way))) return null;
+  }
+  return "which lies outside the scenario's folder; put the file beside the scenario, or allow it with --weather-anywhere.";
+}
+
 /** The text of the weather file that a scenario names: where it cannot be had, the scenario is wrong and not the call. */
 async function textBeside(path: string, name: string): Promise<Opened<string>> {
+  const why = await whyNotRead(path, name);
+  if (why !== null) {
+    const message = `weather.file is "${name}", ${why}`;
+    return { ok: false, problems: [{ code: "weather-file-outside", path: ["weather", "file"], message }] };
+  }
   try {
-    return { ok: true, value: await textOf(join(dirname(path), name)) };
+    return { ok: true, value: await textOf(besideOf(path, name)) };
   } catch (error) {
     if (!(error instanceof CallError)) throw error;
     const message = `weather.file is "${name}", which lies beside the scenario: ${error.message}`;

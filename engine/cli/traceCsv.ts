@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3-dsv";
+import { csvText } from "../csvText.ts";
 import { localMoment, type Trace } from "../index.ts";
 import { sixDecimals } from "./figures.ts";
 
@@ -45,5 +45,5 @@ export function traceCsv(trace: Trace): string {
       return typeof cell === "number" ? String(sixDecimals(cell)) : cell;
     }),
   );
-  return `${csvFormatRows([columns.map(([title]) => title), ...rows])}\n`;
+  return `${csvText([columns.map(([title]) => title), ...rows])}\n`;
 }

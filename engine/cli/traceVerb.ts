@@ -2,22 +2,23 @@ import { type DayFigures, dayWords, localMoment, replayMember, type Trace, trace
 import { CallError } from "./callError.ts";
 import { orDash, percent, wattHours } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { type Opened, openEnsemble, openPrepared } from "./openScenario.ts";
+import { inputsOf, type Opened, openEnsemble, openPrepared } from "./openScenario.ts";
 import { type Column, textTable } from "./textTable.ts";
 import { traceCsv } from "./traceCsv.ts";
 import { traceJson } from "./traceJson.ts";
 import { traceSvg } from "./traceSvg.ts";
 import type { Verb, VerbCall } from "./verb.ts";
-import { writeText } from "./writeFile.ts";
+import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 export const traceVerb: Verb = {
   name: "trace",
-  usage: "trace SCENARIO [--variant ID] [--member N --seed TEXT] [--json] [--csv FILE] [--svg FILE]",
+  usage: "trace SCENARIO [--variant ID] [--member N --seed TEXT] [--json] [--csv FILE] [--svg FILE] [--force]",
   purpose: "Runs a scenario once under its stated weather: verdict, a table of days, the lowest hour.",
   options: {
     json: { type: "boolean", help: "print everything, step by step, as JSON" },
     csv: { type: "string", help: "write one row a step into this file" },
     svg: { type: "string", help: "write the picture into this file" },
+    ...FORCE_OPTION,
     member: { type: "string", help: "replay this member of an ensemble instead of the stated weather" },
     seed: { type: "string", help: "seed of that ensemble, any text" },
   },
@@ -25,8 +26,9 @@ export const traceVerb: Verb = {
     const traced = await traceFor(scenario, variant, values);
     if (!traced.ok) return traced;
     const trace = traced.value;
-    if (typeof values.csv === "string") await writeText(values.csv, traceCsv(trace));
-    if (typeof values.svg === "string") await writeText(values.svg, traceSvg(trace));
+    const choice = { force: values.force === true, inputs: inputsOf(scenario, trace.prepared.scenario) };
+    if (typeof values.csv === "string") await writeText(values.csv, traceCsv(trace), choice);
+    if (typeof values.svg === "string") await writeText(values.svg, traceSvg(trace), choice);
     print(values.json === true ? JSON.stringify(traceJson(trace)) : traceText(trace));
     return { ok: true };
   },

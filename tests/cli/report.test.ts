@@ -84,7 +84,7 @@ test("a weather file comes out of the notebook, or lies beside it", () => {
   expect(lacking.code).toBe(1);
   expect(lacking.err).toMatch(/october\.csv/);
   written("october.csv", weather);
-  const beside = duskline("report", at("weather.json"), "-o", at("w.html"));
+  const beside = duskline("report", at("weather.json"), "-o", at("w.html"), "--force");
   expect(beside).toMatchObject({ code: 0, err: "" });
   const found = readFileSync(at("w.html"), "utf8");
   rmSync(at("october.csv"));

@@ -1,4 +1,5 @@
-import { csvFormatRows, range } from "d3";
+import { range } from "d3";
+import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import type { ActualPicture } from "./actualPicture.ts";
 
@@ -18,5 +19,5 @@ export function actualCsv({ time, plan, actual }: ActualPicture): string {
     put(actual.sunW, i),
   ]);
   const heads = ["local time", "charge planned %", "charge metered %", "load planned W", "load metered W"];
-  return csvFormatRows([[...heads, "sun planned W", "sun metered W"], ...rows]);
+  return csvText([[...heads, "sun planned W", "sun metered W"], ...rows]);
 }

@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3-dsv";
+import { csvText } from "../../csvText.ts";
 import type { DriversReport, EndEffect } from "../../drivers/driversReport.ts";
 import type { Sampled } from "../../drivers/driversShares.ts";
 
@@ -45,7 +45,7 @@ export function driversCsv(report: DriversReport): string {
     ...sampled(line.marginGain),
     line.medianHolds ? "holds" : line.gainedH === null ? "" : String(line.gainedH),
   ]);
-  return csvFormatRows([
+  return csvText([
     head,
     ...factors,
     [],

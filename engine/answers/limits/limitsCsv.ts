@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3";
+import { csvText } from "../../csvText.ts";
 import type { LimitsReport } from "../../checks/limits.ts";
 
 /** Every line with its rule and source, for a sheet of one's own. */
@@ -19,5 +19,5 @@ export function limitsCsv({ lines }: LimitsReport): string {
     line.rule.source,
   ]);
   const heads = ["verdict", "where", "what", "value", "bound", "limit", "unit", "limit is", "margin %"];
-  return csvFormatRows([[...heads, "what to change", "rule", "source"], ...rows]);
+  return csvText([[...heads, "what to change", "rule", "source"], ...rows]);
 }

@@ -1,4 +1,5 @@
-import { csvFormatRows, range } from "d3";
+import { range } from "d3";
+import { csvText } from "../../csvText.ts";
 import { clockAt } from "../../ruler/rulerClock.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import { figure } from "../../words/numbers.ts";
@@ -30,5 +31,5 @@ export function learnedCsv(picture: LearnedPicture): string {
     ...BANDS.map((band) => (100 * before[band][report.now.step + i]!).toFixed(2)),
   ]);
   const heads = [...WORDS.map((words) => `${words} %`), ...WORDS.map((words) => `before: ${words} %`)];
-  return csvFormatRows([["local time", ...heads], ...rows]);
+  return csvText([["local time", ...heads], ...rows]);
 }

@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3";
+import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import type { RunPicture } from "./runPicture.ts";
 import { incomingAt } from "./strataLayout.ts";
@@ -28,7 +28,7 @@ export function strataCsv(picture: RunPicture): string {
       ...picture.radios.map((radio) => radio.volts[i]!.toFixed(2)),
     ];
   });
-  return csvFormatRows([head, ...rows]);
+  return csvText([head, ...rows]);
 }
 
 export function daysCsv(picture: RunPicture): string {
@@ -50,7 +50,7 @@ export function daysCsv(picture: RunPicture): string {
     percentOf(day.dawnShare),
     percentOf(day.lowestShare),
   ]);
-  return csvFormatRows([head, ...rows]);
+  return csvText([head, ...rows]);
 }
 
 export function ledgerCsv({ ledger }: RunPicture): string {
@@ -62,7 +62,7 @@ export function ledgerCsv({ ledger }: RunPicture): string {
     tenth(line.totalWh),
     tenth(line.share * 100),
   ]);
-  return csvFormatRows([head, ...rows]);
+  return csvText([head, ...rows]);
 }
 
 const isPanel = (part: RunPicture["incoming"][number]) => part.shadeLossW !== null;

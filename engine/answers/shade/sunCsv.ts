@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3";
+import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import type { Sunlight } from "./sunlight.ts";
 
@@ -9,5 +9,5 @@ export function sunCsv(light: Sunlight): string {
     stamp(light.ruler, light.startMs + i * light.stepMs),
     ...light.groups.map((group) => (group.share[i]! * 100).toFixed(1)),
   ]);
-  return csvFormatRows([head, ...rows]);
+  return csvText([head, ...rows]);
 }

@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3-dsv";
+import { csvText } from "../../csvText.ts";
 import type { SizePicture } from "./sizePicture.ts";
 
 const inHundred = (share: number) => (100 * share).toFixed(2);
@@ -20,5 +20,5 @@ export function sizeCsv({ report }: SizePicture): string {
       cell.massKg === null ? "" : String(cell.massKg),
     ]),
   );
-  return csvFormatRows([head, ...cells]);
+  return csvText([head, ...cells]);
 }

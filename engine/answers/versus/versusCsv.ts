@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3-dsv";
+import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import type { VersusPicture } from "./versusPicture.ts";
 import { versusRows } from "./versusRows.ts";
@@ -15,7 +15,7 @@ export function versusCsv(picture: VersusPicture, names: { readonly first: strin
           stamp(time.ruler, time.startMs + i * time.stepMs),
           ...[paired.p5[i]!, medianAh, paired.p95[i]!].map((ah) => ah.toFixed(2)),
         ]);
-  return csvFormatRows([
+  return csvText([
     ["", names.second, names.first],
     ...figures,
     [],

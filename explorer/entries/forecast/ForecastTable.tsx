@@ -1,4 +1,4 @@
-import { csvFormatRows } from "d3-dsv";
+import { csvText } from "../../../engine/csvText.ts";
 import { createSignal, createUniqueId, For, Show } from "solid-js";
 import type { Series } from "../../../engine/answers/forecast/forecastLayout.ts";
 import { forecastHeads, forecastRows } from "../../../engine/answers/forecast/forecastRows.ts";
@@ -10,7 +10,7 @@ export function ForecastTable(props: { series: readonly Series[] }) {
   const id = createUniqueId();
   const save = () => {
     const rows = forecastRows(props.series, 0).map(({ when, figures }) => [when, ...figures]);
-    const text = csvFormatRows([["time", ...forecastHeads(props.series)], ...rows]);
+    const text = csvText([["time", ...forecastHeads(props.series)], ...rows]);
     saveFile(`${fileName(props.series[0]!.name)}-forecast.csv`, "text/csv", text);
   };
   return (
