@@ -31,6 +31,11 @@ export function applyChanges(
   const copy = copyOf(document);
   const problems: Problem[] = [];
   changes.forEach((change, index) => {
+    if (change.to === undefined && change.add === undefined && change.remove !== true) {
+      const message = `The change at "${change.at}" does not say what becomes of it; give to (a new value), add (something for a list) or remove (true).`;
+      problems.push({ code: "empty-change", path: ["changes", index], message });
+      return;
+    }
     const missing = applyChange(copy, change);
     if (missing === null) return;
     const message = `The change at "${change.at}" finds no "${missing}" in the scenario; check the names, and inside a list write the id of what you mean.`;

@@ -75,3 +75,8 @@ describe("a place that is not there", () => {
     expect(DOCUMENT.bank.blockAh).toBe(100);
   });
 });
+
+test("a change that says nothing is a problem and no exception", () => {
+  const result = applyChanges({ name: "x" }, [{ at: "name" }]);
+  expect(result).toMatchObject({ ok: false, problems: [{ code: "empty-change", path: ["changes", 0] }] });
+});

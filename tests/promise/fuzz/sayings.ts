@@ -6,7 +6,7 @@ const WORDS_OF_A_MACHINE =
   /Invalid (input|string|option|key)|expected \w+, received|undefined|\bNaN\b(?!")|\[object|(Type|Range|Syntax)Error|\bat .*\.[tj]s:\d|Too (big|small)|Unrecognized key/;
 
 /** What the user wrote stands between quotes, and may be anything. */
-const withoutQuotes = (sentence: string) => sentence.replace(/"[^"]*"/g, '""');
+const withoutQuotes = (sentence: string) => sentence.replace(/"[^"]*"/g, '""').replace(/“[^”]*”/g, "“”");
 
 /** @throws Error unless each is a sentence that somebody can act on */
 export function mustBeSentences(sentences: readonly string[]): void {
