@@ -1,5 +1,5 @@
-import { csvText } from "../../csvText.ts";
 import type { LimitsReport } from "../../checks/limits.ts";
+import { csvText } from "../../csvText.ts";
 
 /** Every line with its rule and source, for a sheet of one's own. */
 export function limitsCsv({ lines }: LimitsReport): string {

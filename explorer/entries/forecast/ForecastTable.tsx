@@ -1,7 +1,7 @@
-import { csvText } from "../../../engine/csvText.ts";
 import { createSignal, createUniqueId, For, Show } from "solid-js";
 import type { Series } from "../../../engine/answers/forecast/forecastLayout.ts";
 import { forecastHeads, forecastRows } from "../../../engine/answers/forecast/forecastRows.ts";
+import { csvText } from "../../../engine/csvText.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 
 /** The forecast in figures: the same numbers, hour by hour on the page and step by step in the file. */
