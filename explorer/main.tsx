@@ -23,7 +23,7 @@ import "../engine/drawing/drawing.css";
 const Shelf = lazy(async () => ({ default: (await import("./page/Shelf.tsx")).Shelf }));
 const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));
 
-const Refused = lazy(async () => ({ default: (await import("./page/Refused.tsx")).Refused }));
+const Refused = lazy(async () => ({ default: (await import("./parts/Refused.tsx")).Refused }));
 const SheetFailed = lazy(async () => ({ default: (await import("./page/SheetFailed.tsx")).SheetFailed }));
 
 const EXAMPLE_ID = "example";

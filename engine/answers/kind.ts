@@ -58,6 +58,12 @@ export interface Kind<Doc = unknown, Choices = unknown, Picture = unknown> {
   readonly asks: (doc: Doc) => readonly Asked[];
   /** The question that this kind owns; left out where it shows what other kinds ask. */
   readonly question?: Question<Doc, Choices, Picture>;
+  /** Why a document is longer than one entry may be, in a sentence; null where it is not. Left out by kinds that have no such limit. */
+  readonly whyTooLong?: (doc: Doc) => string | null;
+  /** A document that is too long for one entry, as several; left out by kinds that have nothing to divide. */
+  readonly inParts?: (doc: unknown) => readonly object[];
+  /** The document without scenarios that are gone; left out by kinds that cannot do without one. */
+  readonly without?: (doc: Doc, lost: ReadonlySet<string>) => Doc | null;
   /** Whether entries of this kind edit a scenario and go with it. */
   readonly goesWithScenario?: boolean;
   /** Whether it has a picture that can be saved. */

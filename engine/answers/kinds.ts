@@ -39,6 +39,9 @@ export type DocOf<Name extends KindName> = z.infer<(typeof KINDS)[Name]["doc"]>;
 
 export const KIND_NAMES = Object.keys(KINDS) as readonly KindName[];
 
+/** Entries in which a scenario is edited. */
+export const EDITING_KIND = "scenario" satisfies KindName;
+
 /** What gives a sheet its ruler of days and nights. */
 export const askRuler = askRun;
 

@@ -1,13 +1,13 @@
-import driversCss from "../answers/drivers/drivers.css?raw";
 import { askRuler, tellEnd } from "../answers/kinds.ts";
 import { saidWords } from "../answers/reportParts.ts";
-import sizingCss from "../answers/sizing/sizing.css?raw";
 import drawingCss from "../drawing/drawing.css?raw";
 import { drawingPatterns } from "../drawing/drawingPatterns.ts";
+import driversCss from "../drawing/drivers.css?raw";
 import { fontFace } from "../drawing/fontFace.ts";
 import { html, Markup } from "../drawing/html.ts";
 import paletteCss from "../drawing/palette.css?raw";
 import saidCss from "../drawing/saidWords.css?raw";
+import sizingCss from "../drawing/sizing.css?raw";
 import strataCss from "../drawing/strata.css?raw";
 import { headlineOf } from "../notebook/headlineOf.ts";
 import { letterOf } from "../notebook/letterOf.ts";

@@ -4,7 +4,7 @@ import type { EndLabel } from "../../engine/drawing/endLabels.ts";
 import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import type { TimePicture } from "../../engine/ruler/timePicture.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
-import { fadesWhile } from "../page/fadesWhile.ts";
+import { fadesWhile } from "../parts/fadesWhile.ts";
 import { StrataLabels } from "./StrataLabels.tsx";
 
 const HOUR_MS = 3_600_000;

@@ -1,8 +1,8 @@
-import driversCss from "../../engine/answers/drivers/drivers.css?raw";
-import sizingCss from "../../engine/answers/sizing/sizing.css?raw";
 import drawingCss from "../../engine/drawing/drawing.css?raw";
 import type { Drawing } from "../../engine/drawing/drawing.ts";
+import driversCss from "../../engine/drawing/drivers.css?raw";
 import { fontFace } from "../../engine/drawing/fontFace.ts";
+import sizingCss from "../../engine/drawing/sizing.css?raw";
 import strataCss from "../../engine/drawing/strata.css?raw";
 import { svgDocument } from "../../engine/drawing/svgDocument.ts";
 

@@ -10,7 +10,7 @@ import {
 } from "../../engine/index.ts";
 import { THIN } from "../../engine/words/numbers.ts";
 import { saveFile } from "../download/saveFile.ts";
-import { FileButton } from "../page/FileButton.tsx";
+import { FileButton } from "../parts/FileButton.tsx";
 import { typedNumber } from "../words/typedNumber.ts";
 import { measured, ownStore } from "./ownMeasured.ts";
 import "./gear.css";

@@ -3,7 +3,7 @@ import type { Change, ScenarioInput } from "../../engine/index.ts";
 import type { Notebook, NotebookScenario } from "../../engine/notebook/notebook.ts";
 import { changedScenario, withChanges, withScenario } from "../../engine/notebook/notebookEdits.ts";
 import { scenarioDocument, scenarioIn } from "../../engine/notebook/scenarioDocument.ts";
-import { makeHistory } from "../plan/makeHistory.ts";
+import { makeHistory } from "./makeHistory.ts";
 import { whyNotKept } from "./whyNotKept.ts";
 
 /**

@@ -1,11 +1,10 @@
 import type * as z from "zod";
+import { kindOf } from "../../engine/answers/kinds.ts";
 import {
   DEEPEST,
-  LONGEST_NOTE,
   LONGEST_TEXT,
   MOST_CHANGES,
   MOST_ENTRIES,
-  MOST_READINGS,
   MOST_SCENARIOS,
   MOST_VALUES,
   MOST_WEATHER_FILES,
@@ -85,7 +84,7 @@ function wrongPart(next: Notebook, before: Notebook): string | null {
     if (wrong !== null) return wrong;
   }
   for (const entry of fresh(next.entries)) {
-    const wrong = fullEntry(entry) ?? sentenceOf(EntryShape, entry, entry.title);
+    const wrong = kindOf(entry.kind).whyTooLong?.(entry.doc) ?? sentenceOf(EntryShape, entry, entry.title);
     if (wrong !== null) return wrong;
   }
   for (const file of fresh(next.weatherFiles ?? [])) {
@@ -93,20 +92,6 @@ function wrongPart(next: Notebook, before: Notebook): string | null {
     if (wrong !== null) return wrong;
   }
   return null;
-}
-
-/** Limits that somebody meets by writing on and on. */
-function fullEntry(entry: Notebook["entries"][number]): string | null {
-  if (entry.kind === "note" && entry.doc.text.length > LONGEST_NOTE) return longNoteWords(entry.doc.text.length);
-  if (entry.kind === "readings" && entry.doc.readings.length > MOST_READINGS) {
-    return `An entry holds ${MOST_READINGS} readings at most; remove old ones, or go on in a second entry.`;
-  }
-  return null;
-}
-
-/** What is said of a note that is too long. */
-export function longNoteWords(characters: number): string {
-  return `A note holds ${figure(LONGEST_NOTE)} characters at most, and this one has ${figure(characters)}: shorten it, or go on in a second note.`;
 }
 
 function tooLarge(next: Notebook, before: Notebook): string | null {

@@ -5,8 +5,8 @@ import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import type { Entry, EntryKindName } from "../../engine/notebook/notebook.ts";
 import { FrameBar } from "../charts/FrameBar.tsx";
 import { PictureActs } from "../download/PictureActs.tsx";
+import { ENTRY_KINDS, entryKindOf } from "../entries/list.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
-import { kindOf, REGISTRY } from "../notebook/registry.ts";
 import { EntryFailed } from "./EntryFailed.tsx";
 import type { IndexLine } from "./SheetIndex.tsx";
 
@@ -35,7 +35,7 @@ export function EntryFrame(props: {
   // The line it comes with is new at every tick of the work; blanks that are being typed in must not be filled in anew for that.
   const entry = createMemo(() => props.entry);
   const title = createMemo(() => entry().title);
-  const kind = () => kindOf(entry().kind);
+  const kind = () => entryKindOf(entry().kind);
   const titleId = () => `title-${entry().id}`;
   const isFolded = () => entry().folded === true;
   const edit = (doc: Entry["doc"], label: string) => props.acts.edit(entry(), { doc } as Partial<Entry>, label);
@@ -140,7 +140,7 @@ export function AddEntry(props: { between: string; at: number; acts: EntryActs }
         <span class="add-words">Add an entry</span>
       </summary>
       <ul>
-        <For each={Object.values(REGISTRY)}>
+        <For each={Object.values(ENTRY_KINDS)}>
           {(kind) => (
             <li>
               <button

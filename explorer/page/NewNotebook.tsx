@@ -1,11 +1,11 @@
 import type { ScenarioInput } from "../../engine/index.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
-import { notebookOf } from "../notebook/notebookOf.ts";
+import { makeTheme } from "../parts/makeTheme.ts";
+import { UnitsChoice } from "../parts/UnitsChoice.tsx";
+import { notebookOf } from "../start/notebookOf.ts";
 import { StartQuestions } from "../start/StartQuestions.tsx";
 import type { NotebookStore } from "../store/notebookStore.ts";
-import { makeTheme } from "./makeTheme.ts";
-import { UnitsChoice } from "./UnitsChoice.tsx";
 
 /** Six questions that end in a notebook with a verdict. */
 export function NewNotebook(props: {

@@ -18,10 +18,20 @@ import { clockAt, dateSpan } from "../../engine/ruler/rulerClock.ts";
 import { nightWords, quietWords, zoneWords } from "../../engine/ruler/rulerWords.ts";
 import { TimeRuler } from "../charts/TimeRuler.tsx";
 import { fileName, saveFile } from "../download/saveFile.ts";
+import { entryKindOf } from "../entries/list.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { notebookText } from "../notebook/notebookText.ts";
-import { kindOf } from "../notebook/registry.ts";
+import { FileButton } from "../parts/FileButton.tsx";
+import { fadesWhile } from "../parts/fadesWhile.ts";
+import { tellFirstAnswer } from "../parts/firstAnswer.ts";
+import { makeLasting } from "../parts/makeLasting.ts";
+import { LIGHT_WORDS, makeTheme } from "../parts/makeTheme.ts";
+import { makeWidth } from "../parts/makeWidth.ts";
+import { NotMade } from "../parts/NotMade.tsx";
+import { QuickFields } from "../parts/QuickFields.tsx";
+import { SaidWords } from "../parts/SaidWords.tsx";
+import { UnitsChoice } from "../parts/UnitsChoice.tsx";
 import { OutActs } from "../present/OutActs.tsx";
 import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
@@ -30,21 +40,11 @@ import { ShareActs } from "../share/ShareActs.tsx";
 import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
-import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
-import { fadesWhile } from "./fadesWhile.ts";
-import { tellFirstAnswer } from "./firstAnswer.ts";
 import type { ReadPartly } from "./Missing.tsx";
-import { makeLasting } from "./makeLasting.ts";
 import { makePage } from "./makePage.ts";
-import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
-import { makeWidth } from "./makeWidth.ts";
-import { NotMade } from "./NotMade.tsx";
 import { PhoneBar } from "./PhoneBar.tsx";
-import { QuickFields } from "./QuickFields.tsx";
-import { SaidWords } from "./SaidWords.tsx";
 import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
-import { UnitsChoice } from "./UnitsChoice.tsx";
 
 const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Missing }));
 
@@ -148,7 +148,7 @@ export function Sheet(props: {
         setSaid(`${entry.title} is removed; Undo brings it back.`);
     },
     add: (name: EntryKindName, at) => {
-      const kind = kindOf(name);
+      const kind = entryKindOf(name);
       const id = freeId(name, notebook().entries);
       if (state.act(withEntry(notebook(), { id, kind: name, ...kind.make(notebook()) } as Entry, at)) !== null) return;
       document.getElementById(id)?.scrollIntoView({ block: "nearest" });
@@ -420,7 +420,7 @@ export function Sheet(props: {
 /** An entry's line in the index; one that cannot be shown says so there too. */
 function summaryOf(entry: Entry, page: NotebookPage): string {
   try {
-    return kindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => null });
+    return entryKindOf(entry.kind).summary({ id: entry.id, doc: entry.doc as never, page, edit: () => null });
   } catch {
     return "cannot be shown";
   }

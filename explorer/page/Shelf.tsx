@@ -4,10 +4,10 @@ import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import { exampleNotebook } from "../notebook/exampleNotebook.ts";
 import { notebookText } from "../notebook/notebookText.ts";
+import { FileButton } from "../parts/FileButton.tsx";
+import { LIGHT_WORDS, makeTheme } from "../parts/makeTheme.ts";
 import type { Kept, NotebookStore, OnShelf } from "../store/notebookStore.ts";
-import { FileButton } from "./FileButton.tsx";
 import { FileDrop } from "./FileDrop.tsx";
-import { LIGHT_WORDS, makeTheme } from "./makeTheme.ts";
 import { openCopy, takeFile } from "./takeFile.ts";
 
 const when = (ms: number) => new Date(ms).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });

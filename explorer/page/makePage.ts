@@ -1,11 +1,11 @@
 import { createComputed, createMemo, createSignal } from "solid-js";
 import type { Asked } from "../../engine/answers/asked.ts";
 import type { Found } from "../../engine/answers/found.ts";
-import { askRuler, kindOf } from "../../engine/answers/kinds.ts";
+import { askRuler, EDITING_KIND, kindOf } from "../../engine/answers/kinds.ts";
 import { placeOf, wantOf } from "../../engine/answers/wantOf.ts";
 import { timeScale } from "../../engine/drawing/timeScale.ts";
 import { askedByAll, leadOf } from "../../engine/notebook/asked.ts";
-import type { Notebook } from "../../engine/notebook/notebook.ts";
+import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
 import {
   freeId,
   whyKept,
@@ -124,11 +124,11 @@ export function makePage(
       const { name } = scenarioIn(notebook, id)!;
       const at = notebook.entries.findIndex((entry) => entry.id === after);
       const entry = {
-        id: freeId("scenario", notebook.entries),
-        kind: "scenario" as const,
+        id: freeId(EDITING_KIND, notebook.entries),
+        kind: EDITING_KIND,
         title: name,
         doc: { scenario: id },
-      };
+      } as Entry;
       return state.act(withEntry(notebook, entry, at + 1)) === null ? name : null;
     },
     find: (asked) =>

@@ -28,7 +28,7 @@ export async function takeFile(file: File, store: NotebookStore | null): Promise
   if (!/^\s*\{/.test(text))
     return no(`${file.name} is no notebook and no scenario; weather files go into a notebook that is open.`);
   const read = isScenario(text)
-    ? (await import("../notebook/notebookOf.ts")).notebookFromScenario(text, "notebook")
+    ? (await import("../start/notebookOf.ts")).notebookFromScenario(text, "notebook")
     : (await import("../notebook/checkedNotebook.ts")).checkedNotebook(text);
   if (!read.ok) return no(`${file.name} is not opened.`, ...read.sentences);
   if ("missing" in read && read.missing.length > 0) {

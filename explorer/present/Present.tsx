@@ -2,7 +2,7 @@ import { createMemo, createResource, createSignal, onMount, Show } from "solid-j
 import { drawingPatterns } from "../../engine/drawing/drawingPatterns.ts";
 import type { ReportPage } from "../../engine/report/reportPage.ts";
 import { tellsOf } from "../../engine/report/tellsOf.ts";
-import { SaidWords } from "../page/SaidWords.tsx";
+import { SaidWords } from "../parts/SaidWords.tsx";
 import { PointedChart } from "./PointedChart.tsx";
 import { slidesOf } from "./slides.ts";
 import "./present.css";

@@ -1,7 +1,7 @@
 import { createSignal, onCleanup, onMount } from "solid-js";
 import { tellEnd } from "../../engine/answers/kinds.ts";
 import type { ReportPage } from "../../engine/report/reportPage.ts";
-import { firstAnswer } from "../page/firstAnswer.ts";
+import { firstAnswer } from "../parts/firstAnswer.ts";
 
 /** On paper only: what was assumed, the seed, and what can hurt, at the end. */
 export function PrintEnd(props: { page: ReportPage }) {

@@ -2,7 +2,7 @@ import "./share.css";
 import { createSignal, For, Show } from "solid-js";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { figure } from "../../engine/words/numbers.ts";
-import { makeTheme } from "../page/makeTheme.ts";
+import { makeTheme } from "../parts/makeTheme.ts";
 import { MOST_STEPS_UNASKED, workSteps } from "./workSteps.ts";
 
 const MOST_SENTENCES = 8;

@@ -2,7 +2,7 @@ import { render } from "solid-js/web";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { checkedNotebook } from "../notebook/checkedNotebook.ts";
-import { Refused } from "../page/Refused.tsx";
+import { Refused } from "../parts/Refused.tsx";
 import type { NotebookStore } from "../store/notebookStore.ts";
 import { whyUnkept } from "../store/whyUnkept.ts";
 import { SharedNotebook } from "./SharedNotebook.tsx";

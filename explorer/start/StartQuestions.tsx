@@ -4,11 +4,11 @@ import { createStore } from "solid-js/store";
 import { schemaAt } from "../../engine/fields/formSchema.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import { displayUnit, fromDisplay, toDisplay } from "../../engine/words/displayUnits.ts";
-import { TypedBox } from "../entries/scenario/TypedBox.tsx";
-import { arrowStep, typedQuantity, typedWithUnit } from "../entries/scenario/typedQuantity.ts";
-import { WarningSign } from "../entries/scenario/WrongLines.tsx";
-import { wrongInWords } from "../entries/scenario/wrongInWords.ts";
 import { measured } from "../gear/ownMeasured.ts";
+import { TypedBox } from "../parts/TypedBox.tsx";
+import { arrowStep, typedQuantity, typedWithUnit } from "../parts/typedQuantity.ts";
+import { WarningSign } from "../parts/WrongLines.tsx";
+import { wrongInWords } from "../parts/wrongInWords.ts";
 import { COMMON_GEAR, gearSays } from "./commonGear.ts";
 import {
   BACKUP,

@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { LATE_MS } from "../../explorer/page/makeLasting.ts";
+import { LATE_MS } from "../../explorer/parts/makeLasting.ts";
 import { everyKind } from "./everyKind.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut } from "./openExplorer.ts";

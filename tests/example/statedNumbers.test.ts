@@ -22,7 +22,7 @@ import { MOST_METER_BYTES, MOST_METER_ROWS } from "../../engine/meter/readMeterL
 import { CHARGE_BINS, POWER_BINS } from "../../engine/odds/oddsPart.ts";
 import { wilson } from "../../engine/odds/wilson.ts";
 import { MOST_CELLS } from "../../engine/size/sizeAxis.ts";
-import { LATE_MS } from "../../explorer/page/makeLasting.ts";
+import { LATE_MS } from "../../explorer/parts/makeLasting.ts";
 import { FIRST_ANSWER_KB } from "../firstAnswerKb.ts";
 
 const { engines } = JSON.parse(readFileSync("package.json", "utf8")) as { engines: { node: string } };

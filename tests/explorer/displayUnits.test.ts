@@ -7,7 +7,7 @@ import {
   showUnits,
   toDisplay,
 } from "../../engine/words/displayUnits.ts";
-import { typedWithUnit } from "../../explorer/entries/scenario/typedQuantity.ts";
+import { typedWithUnit } from "../../explorer/parts/typedQuantity.ts";
 
 afterEach(() => showUnits(() => "metric"));
 

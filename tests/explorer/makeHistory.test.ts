@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { makeHistory } from "../../explorer/plan/makeHistory.ts";
+import { makeHistory } from "../../explorer/notebook/makeHistory.ts";
 
 function history() {
   const clock = { ms: 0 };

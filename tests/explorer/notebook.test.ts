@@ -22,7 +22,7 @@ import { scenarioDocument, scenarioIn } from "../../engine/notebook/scenarioDocu
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { makeNotebook } from "../../explorer/notebook/makeNotebook.ts";
-import { notebookFromScenario, notebookOf } from "../../explorer/notebook/notebookOf.ts";
+import { notebookFromScenario, notebookOf } from "../../explorer/start/notebookOf.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 
 const example = exampleNotebook("example");

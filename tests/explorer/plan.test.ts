@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { applyChanges, readScenario, type ScenarioInput } from "../../engine/index.ts";
-import { changesOf, planGroups, planOf } from "../../explorer/plan/plan.ts";
-import { problemPlace, problemSentence } from "../../explorer/plan/problemPlace.ts";
+import { changesOf, planGroups, planOf } from "../../explorer/parts/plan.ts";
+import { problemPlace, problemSentence } from "../../explorer/parts/problemPlace.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 
 const plan = planOf(EXAMPLE);

@@ -5,7 +5,7 @@ import { nextNight, readingAt, snapReading } from "../../engine/answers/run/read
 import { daysCsv, strataCsv } from "../../engine/answers/run/runCsv.ts";
 import { runPicture } from "../../engine/answers/run/runPicture.ts";
 import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
-import { changesOf, planOf } from "../../explorer/plan/plan.ts";
+import { changesOf, planOf } from "../../explorer/parts/plan.ts";
 import { EXAMPLE, exampleRun, variantChanges } from "./exampleRun.ts";
 
 const base = await exampleRun();

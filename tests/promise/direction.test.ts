@@ -3,6 +3,7 @@ import { basename } from "node:path";
 import ts from "typescript";
 import { expect, test } from "vitest";
 import { type EngineModule, engineModules, parseModule } from "./engineModules.ts";
+import { importCircle } from "./importCircle.ts";
 
 /** Each folder may import itself and the folders before it. A new folder takes its place here. */
 const ORDER = [
@@ -65,26 +66,6 @@ function importFault(from: EngineModule, target: string): string | undefined {
   if (from.folder === "") return "a file directly in engine/ knows no folder";
   const [mine, theirs] = [ORDER.indexOf(from.folder), ORDER.indexOf(folder!)];
   return theirs >= 0 && theirs <= mine ? undefined : `${from.folder} may not know ${folder}`;
-}
-
-/** The first circle met when walking the imports, or nothing. */
-function importCircle(among: ReadonlyMap<string, EngineModule>): string[] | undefined {
-  const done = new Set<string>();
-  const walk = (path: string, trail: string[]): string[] | undefined => {
-    if (trail.includes(path)) return [...trail.slice(trail.indexOf(path)), path];
-    if (done.has(path)) return undefined;
-    for (const target of among.get(path)?.imports ?? []) {
-      const circle = walk(target, [...trail, path]);
-      if (circle) return circle;
-    }
-    done.add(path);
-    return undefined;
-  };
-  for (const path of among.keys()) {
-    const circle = walk(path, []);
-    if (circle) return circle;
-  }
-  return undefined;
 }
 
 function impurities(module: EngineModule): string[] {

@@ -9,7 +9,7 @@ import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
 import type { Problem } from "../../engine/scenario/problem.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { timeGrid } from "../../engine/scenario/timeGrid.ts";
-import { typedQuantity, typedWithUnit } from "../../explorer/entries/scenario/typedQuantity.ts";
+import { typedQuantity, typedWithUnit } from "../../explorer/parts/typedQuantity.ts";
 import { workSteps } from "../../explorer/share/workSteps.ts";
 import { effort } from "../effort.ts";
 

@@ -9,8 +9,8 @@ import { formSchema, isPlainAt, schemaAt } from "../../engine/fields/formSchema.
 import { formGroups } from "../../engine/fields/groups.ts";
 import { applyChanges, readScenario, type ScenarioInput } from "../../engine/index.ts";
 import { scenarioSchemaText } from "../../engine/scenario/scenarioSchema.ts";
-import { whyInWords } from "../../explorer/entries/scenario/whyInWords.ts";
-import { wrongInWords } from "../../explorer/entries/scenario/wrongInWords.ts";
+import { whyInWords } from "../../explorer/parts/whyInWords.ts";
+import { wrongInWords } from "../../explorer/parts/wrongInWords.ts";
 
 // What a person would write who adds two fields to the bank, and nothing else anywhere.
 vi.mock("../../engine/scenario/bank.ts", async (original) => {

@@ -7,6 +7,10 @@ import { forecastMore, forecastSentence } from "./forecastWords.ts";
 export const forecastKind = kind({
   doc: ForecastDoc,
   scenarios: ({ scenarios }) => scenarios,
+  without: ({ scenarios }, lost) => {
+    const rest = scenarios.filter((id) => !lost.has(id));
+    return rest.length === 0 ? null : { scenarios: rest };
+  },
   asks: ({ scenarios }) => scenarios.map(askOdds),
   isDrawn: true,
   question: {

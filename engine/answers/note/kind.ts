@@ -5,6 +5,7 @@ import { askRun } from "../run/ask.ts";
 import { askVersus } from "../versus/ask.ts";
 import { NoteDoc } from "./ask.ts";
 import { figuresIn } from "./noteFigures.ts";
+import { notePieces, whyNoteTooLong } from "./notePieces.ts";
 
 /** Text with figures quoted from the results. */
 export const noteKind = kind({
@@ -12,6 +13,8 @@ export const noteKind = kind({
   scenarios: () => [],
   mentions: ({ text }) =>
     figuresIn(text).flatMap(({ scenario, over }) => (over === null ? [scenario] : [scenario, over])),
+  whyTooLong: ({ text }) => whyNoteTooLong(text.length),
+  inParts: notePieces,
   asks: ({ text }) =>
     figuresIn(text).map(({ scenario, over, of }): Asked => {
       if (over !== null) return askVersus(over, scenario);

@@ -11,16 +11,16 @@ import { actualOf } from "../../../engine/answers/actual/ask.ts";
 import { oddsOf } from "../../../engine/answers/forecast/ask.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { SaidWords } from "../../page/SaidWords.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { SaidWords } from "../../parts/SaidWords.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { ActualChart } from "./ActualChart.tsx";
 import { CorrectionTable } from "./CorrectionTable.tsx";
 import { LogTaking } from "./LogTaking.tsx";
 import { MissTable } from "./MissTable.tsx";
 import "./actual.css";
-import { fadesWhile } from "../../page/fadesWhile.ts";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
 
 /** A meter's log held against the plan: by how much it missed and why, and which figures to correct. */
 export function ActualView(props: EntryProps<"actual">) {

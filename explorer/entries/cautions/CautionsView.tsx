@@ -1,7 +1,7 @@
 import { createMemo, createResource } from "solid-js";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { firstAnswer } from "../../page/firstAnswer.ts";
+import { firstAnswer } from "../../parts/firstAnswer.ts";
 import { Cautions } from "./Cautions.tsx";
 
 /** What the model leaves out, what can hurt, and where the weather comes from. */

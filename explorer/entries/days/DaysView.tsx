@@ -2,10 +2,10 @@ import { Show } from "solid-js";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { daysCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems } from "../../page/EntryState.tsx";
-import { fadesWhile } from "../../page/fadesWhile.ts";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems } from "../../parts/EntryState.tsx";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { DaysTable } from "./DaysTable.tsx";
 
 /** The days of one run in figures. */

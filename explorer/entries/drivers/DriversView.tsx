@@ -3,14 +3,14 @@ import { driversOf } from "../../../engine/answers/drivers/ask.ts";
 import { driversCsv } from "../../../engine/answers/drivers/driversCsv.ts";
 import { driversSentence } from "../../../engine/answers/drivers/driversWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { EndsTable } from "./EndsTable.tsx";
 import { SharesTable } from "./SharesTable.tsx";
 import { SheddingTable } from "./SheddingTable.tsx";
-import "../../../engine/answers/drivers/drivers.css";
-import { fadesWhile } from "../../page/fadesWhile.ts";
+import "../../../engine/drawing/drivers.css";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
 
 /** What a scenario's outcome hangs on, what each end of a figure would do, and what to switch off first. */
 export function DriversView(props: EntryProps<"drivers">) {

@@ -24,10 +24,10 @@ import { inHundred } from "../../../engine/words/oddsWords.ts";
 import { ReserveLine } from "../../charts/ReserveLine.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { fadesWhile } from "../../page/fadesWhile.ts";
-import { SaidWords } from "../../page/SaidWords.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
+import { SaidWords } from "../../parts/SaidWords.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { ForecastTable } from "./ForecastTable.tsx";
 
 /** What is known of each of a forecast's scenarios. */

@@ -3,10 +3,10 @@ import { ledgerWords } from "../../../engine/answers/ledger/ledgerWords.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { ledgerCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems } from "../../page/EntryState.tsx";
-import { fadesWhile } from "../../page/fadesWhile.ts";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems } from "../../parts/EntryState.tsx";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { LedgerTable } from "./LedgerTable.tsx";
 
 /** Where the energy of one run went. */

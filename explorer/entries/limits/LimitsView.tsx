@@ -5,14 +5,14 @@ import { basisWords, cautionsBeside, limitsMore, limitsSentence } from "../../..
 import type { LimitsReport } from "../../../engine/index.ts";
 import { figure } from "../../../engine/words/numbers.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { LimitsChoices } from "./LimitsChoices.tsx";
 import { LimitsTable } from "./LimitsTable.tsx";
 import { VoltChain } from "./VoltChain.tsx";
 import "./limits.css";
-import { fadesWhile } from "../../page/fadesWhile.ts";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
 
 /** A plan's wiring held against its limits: what is over, what is close, what nobody stated, and what to change. */
 export function LimitsView(props: EntryProps<"limits">) {

@@ -6,9 +6,9 @@ import {
   RUN_FIGURES,
   VERSUS_FIGURES,
 } from "../../../engine/answers/note/noteFigures.ts";
+import { whyNoteTooLong } from "../../../engine/answers/note/notePieces.ts";
 import { LONGEST_NOTE } from "../../../engine/answers/notebookLimits.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { longNoteWords } from "../../notebook/whyNotKept.ts";
 
 /** Text with figures quoted from the results, so that words and numbers cannot disagree. */
 export function NoteView(props: EntryProps<"note">) {
@@ -53,8 +53,8 @@ export function NoteView(props: EntryProps<"note">) {
       <Show when={unkept()}>
         {(text) => (
           <p class="wrong no-print" role="alert" id={`${id}-wrong`}>
-            {text().length > LONGEST_NOTE ? longNoteWords(text().length) : "The note is too large for this notebook."}{" "}
-            Until then it is kept as it was.
+            {whyNoteTooLong(text().length) ?? "The note is too large for this notebook."} Until then it is kept as it
+            was.
           </p>
         )}
       </Show>

@@ -13,17 +13,17 @@ import { type EventTime, timeWords } from "../../../engine/answers/readings/loca
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { readingWords } from "../../../engine/learn/readingWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { SaidWords } from "../../page/SaidWords.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { SaidWords } from "../../parts/SaidWords.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { LearnedChart } from "./LearnedChart.tsx";
 import { ReadingForm } from "./ReadingForm.tsx";
 import { ReadingsList } from "./ReadingsList.tsx";
 import type { KeptReading } from "./readingDraft.ts";
 import { StillHelpsList } from "./StillHelpsList.tsx";
 import "./readings.css";
-import { fadesWhile } from "../../page/fadesWhile.ts";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
 
 const ROWS_MS = 3 * 3_600_000;
 

@@ -8,11 +8,11 @@ import { percent } from "../../../engine/words/numbers.ts";
 import { Strata } from "../../charts/Strata.tsx";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { Problems } from "../../page/EntryState.tsx";
-import { fadesWhile } from "../../page/fadesWhile.ts";
-import { SaidWords } from "../../page/SaidWords.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { changesOf, planOf } from "../../plan/plan.ts";
+import { Problems } from "../../parts/EntryState.tsx";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
+import { changesOf, planOf } from "../../parts/plan.ts";
+import { SaidWords } from "../../parts/SaidWords.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { StrataTable } from "./StrataTable.tsx";
 
 /** One run under the sky as written: charge, sun, loads and volts, step by step. */

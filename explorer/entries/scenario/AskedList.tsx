@@ -1,8 +1,8 @@
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { pattern } from "../../../engine/fields/formPath.ts";
+import { elementId, useForm } from "../../parts/formContext.ts";
 import { namedChoices } from "./choices.ts";
 import { FieldRow } from "./FieldRow.tsx";
-import { elementId, useForm } from "./formContext.ts";
 import type { ListProps } from "./makeList.ts";
 import { firstOf } from "./newItem.ts";
 

@@ -3,9 +3,9 @@ import { changesInWords } from "../../../engine/fields/changesInWords.ts";
 import { changeAdd, changeAway, type Path, valueAt } from "../../../engine/fields/formPath.ts";
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { applyChanges, type Change } from "../../../engine/index.ts";
-import { elementId, problemsAt, useForm } from "./formContext.ts";
-import { TypedBox } from "./TypedBox.tsx";
-import { WrongLines } from "./WrongLines.tsx";
+import { elementId, problemsAt, useForm } from "../../parts/formContext.ts";
+import { TypedBox } from "../../parts/TypedBox.tsx";
+import { WrongLines } from "../../parts/WrongLines.tsx";
 
 type Written = { at: string; to?: unknown; add?: unknown; remove?: true };
 

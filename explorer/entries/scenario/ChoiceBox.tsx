@@ -1,8 +1,8 @@
 import { For, Show } from "solid-js";
 import { valueAt } from "../../../engine/fields/formPath.ts";
+import { elementId, useForm } from "../../parts/formContext.ts";
 import type { Choice } from "./choices.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { elementId, useForm } from "./formContext.ts";
 
 /** A list to choose from; what the document has and the list has not stays choosable. */
 export function ChoiceBox(props: ControlProps & { choices: readonly Choice[] }) {

@@ -2,9 +2,9 @@ import { Show } from "solid-js";
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
+import { elementId, problemsAt, useForm } from "../../parts/formContext.ts";
 import { Control } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { elementId, problemsAt, useForm } from "./formContext.ts";
 
 type Cable = { awg?: string; mm2?: number; oneWayM?: number };
 

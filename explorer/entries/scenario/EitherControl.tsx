@@ -3,8 +3,8 @@ import { choiceLabel } from "../../../engine/fields/fieldWords.ts";
 import { valueAt } from "../../../engine/fields/formPath.ts";
 import { numberPart } from "../../../engine/fields/formSchema.ts";
 import { shownValue } from "../../../engine/fields/shownValue.ts";
+import { elementId, useForm } from "../../parts/formContext.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { elementId, useForm } from "./formContext.ts";
 import { NumberControl } from "./NumberControl.tsx";
 
 /** A number, or a word or nothing in its stead. */

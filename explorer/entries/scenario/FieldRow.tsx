@@ -3,11 +3,11 @@ import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
 import { numberPart, type SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { shownValue } from "../../../engine/fields/shownValue.ts";
+import { elementId, isChanged, problemsAt, useForm, wasAt } from "../../parts/formContext.ts";
+import { WrongLines } from "../../parts/WrongLines.tsx";
+import { whyInWords } from "../../parts/whyInWords.ts";
 import { Control } from "./Control.tsx";
-import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
 import { Scale } from "./Scale.tsx";
-import { WrongLines } from "./WrongLines.tsx";
-import { whyInWords } from "./whyInWords.ts";
 
 /** One ruled line of the booking sheet: name, value and unit, scale, why, and what it was. */
 export function FieldRow(props: {

@@ -1,9 +1,9 @@
 import { createMemo, Match, Show, Switch } from "solid-js";
 import { valueAt } from "../../../engine/fields/formPath.ts";
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
+import { useForm } from "../../parts/formContext.ts";
 import { AskedList } from "./AskedList.tsx";
 import { ChangeFields } from "./ChangeFields.tsx";
-import { useForm } from "./formContext.ts";
 import type { ListProps } from "./makeList.ts";
 import { NameTicks } from "./NameTicks.tsx";
 import { NumberStrip } from "./NumberStrip.tsx";

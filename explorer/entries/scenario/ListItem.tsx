@@ -2,11 +2,11 @@ import { createMemo, Show } from "solid-js";
 import { changeAdd, changeAway, type Path, valueAt } from "../../../engine/fields/formPath.ts";
 import { type SchemaNode, schemaAt } from "../../../engine/fields/formSchema.ts";
 import { itemInWords } from "../../../engine/fields/itemInWords.ts";
-import { elementId, isChanged, problemsAt, useForm, wasAt } from "./formContext.ts";
+import { elementId, isChanged, problemsAt, useForm, wasAt } from "../../parts/formContext.ts";
+import { WarningSign } from "../../parts/WrongLines.tsx";
 import { copyOfItem } from "./newItem.ts";
 import { ObjectFields } from "./ObjectFields.tsx";
 import { referenceChanges } from "./references.ts";
-import { WarningSign } from "./WrongLines.tsx";
 
 /** A thing in a list: a line that says what it is, and its fields when it is opened. */
 export function ListItem(props: { path: Path; node: SchemaNode; length: number }) {

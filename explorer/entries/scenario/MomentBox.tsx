@@ -1,6 +1,6 @@
 import { valueAt } from "../../../engine/fields/formPath.ts";
+import { elementId, useForm } from "../../parts/formContext.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { elementId, useForm } from "./formContext.ts";
 
 /** Local date and time; a year that is still being typed is not yet a date. */
 export function MomentBox(props: ControlProps) {

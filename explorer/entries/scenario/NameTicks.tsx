@@ -1,9 +1,9 @@
 import { For } from "solid-js";
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { pattern } from "../../../engine/fields/formPath.ts";
+import { useForm } from "../../parts/formContext.ts";
 import { namedChoices } from "./choices.ts";
 import { FieldRow } from "./FieldRow.tsx";
-import { useForm } from "./formContext.ts";
 import { type ListProps, makeList } from "./makeList.ts";
 import { UsualAct } from "./UsualAct.tsx";
 

@@ -2,10 +2,10 @@ import { Show } from "solid-js";
 import { valueAt } from "../../../engine/fields/formPath.ts";
 import { numberPart } from "../../../engine/fields/formSchema.ts";
 import { plainFigure, shownUnit, toShown, toStored } from "../../../engine/fields/shownValue.ts";
+import { elementId, useForm } from "../../parts/formContext.ts";
+import { TypedBox } from "../../parts/TypedBox.tsx";
+import { arrowStep, typedQuantity, typedWithUnit } from "../../parts/typedQuantity.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { elementId, useForm } from "./formContext.ts";
-import { TypedBox } from "./TypedBox.tsx";
-import { arrowStep, typedQuantity, typedWithUnit } from "./typedQuantity.ts";
 
 const ASCII_MINUS = (text: string) => text.replaceAll("\u202f", "").replace("\u2212", "-");
 

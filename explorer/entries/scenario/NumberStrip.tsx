@@ -1,9 +1,9 @@
 import { Index } from "solid-js";
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { pattern, valueAt } from "../../../engine/fields/formPath.ts";
+import { problemsAt, useForm } from "../../parts/formContext.ts";
 import { Control } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { problemsAt, useForm } from "./formContext.ts";
 import { type ListProps, makeList } from "./makeList.ts";
 import { UsualAct } from "./UsualAct.tsx";
 

@@ -3,14 +3,14 @@ import { choiceLabel, fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
 import { isPlainAt, kindsOf, resolved, type SchemaNode, schemaAt } from "../../../engine/fields/formSchema.ts";
 import { counts, shownValue } from "../../../engine/fields/shownValue.ts";
+import { elementId, isChanged, problemsAt, useForm } from "../../parts/formContext.ts";
+import { WrongLines } from "../../parts/WrongLines.tsx";
 import { ConductorRow } from "./ConductorRow.tsx";
 import { DrawRow } from "./DrawRow.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { elementId, isChanged, problemsAt, useForm } from "./formContext.ts";
 import { ListFields } from "./ListFields.tsx";
 import { datesOf, firstOf } from "./newItem.ts";
 import { switchKind } from "./switchKind.ts";
-import { WrongLines } from "./WrongLines.tsx";
 
 /** Parts that stand open although nothing is written in them; the rest of the optional ones are asked for first. */
 const ALWAYS_OPEN = ["bring"];

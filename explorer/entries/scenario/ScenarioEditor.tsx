@@ -6,11 +6,11 @@ import { changeAway, changeTo, type Path, pattern, valueAt } from "../../../engi
 import { formSchema } from "../../../engine/fields/formSchema.ts";
 import { type FormGroup, formGroups, problemsIn } from "../../../engine/fields/groups.ts";
 import { applyChanges, type Change, type Problem, readScenario, type ScenarioInput } from "../../../engine/index.ts";
-import { type Form, FormProvider } from "./formContext.ts";
+import { type Form, FormProvider } from "../../parts/formContext.ts";
+import { WarningSign } from "../../parts/WrongLines.tsx";
 import { AnyField } from "./ObjectFields.tsx";
 import { referenceChanges } from "./references.ts";
 import { usualValues } from "./usualValues.ts";
-import { WarningSign } from "./WrongLines.tsx";
 import "./scenario.css";
 
 /**

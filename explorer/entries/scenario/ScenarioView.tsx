@@ -3,11 +3,11 @@ import { runOf } from "../../../engine/answers/run/ask.ts";
 import { scenarioWords } from "../../../engine/answers/scenario/scenarioWords.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { Problems } from "../../page/EntryState.tsx";
-import { FileButton } from "../../page/FileButton.tsx";
-import { QuickFields } from "../../page/QuickFields.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { changeWords } from "./changeWords.ts";
+import { changeWords } from "../../parts/changeWords.ts";
+import { Problems } from "../../parts/EntryState.tsx";
+import { FileButton } from "../../parts/FileButton.tsx";
+import { QuickFields } from "../../parts/QuickFields.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 
 // Every field of the format, with its words: fetched when somebody asks for it.
 const GearShelf = lazy(async () => ({ default: (await import("../../gear/GearShelf.tsx")).GearShelf }));

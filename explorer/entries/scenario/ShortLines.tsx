@@ -1,9 +1,9 @@
 import { For, Index, Show } from "solid-js";
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { changeAdd, changeAway, pattern, valueAt } from "../../../engine/fields/formPath.ts";
+import { elementId, problemsAt, useForm } from "../../parts/formContext.ts";
 import { Control } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { elementId, problemsAt, useForm } from "./formContext.ts";
 import { type ListProps, makeList } from "./makeList.ts";
 import { copyOfItem, newItem } from "./newItem.ts";
 import { UsualAct } from "./UsualAct.tsx";

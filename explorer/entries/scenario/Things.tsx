@@ -2,11 +2,11 @@ import { For, Index } from "solid-js";
 import { choiceLabel, fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { changeAdd, pattern } from "../../../engine/fields/formPath.ts";
 import { kindsOf } from "../../../engine/fields/formSchema.ts";
-import { elementId, problemsAt, useForm } from "./formContext.ts";
+import { elementId, problemsAt, useForm } from "../../parts/formContext.ts";
+import { WrongLines } from "../../parts/WrongLines.tsx";
 import { ListItem } from "./ListItem.tsx";
 import { type ListProps, makeList } from "./makeList.ts";
 import { newItem } from "./newItem.ts";
-import { WrongLines } from "./WrongLines.tsx";
 
 /** Things with names of their own, each folded to a line until it is opened. */
 export function Things(props: ListProps) {

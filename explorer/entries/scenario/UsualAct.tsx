@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { type Path, pattern, valueAt } from "../../../engine/fields/formPath.ts";
-import { useForm } from "./formContext.ts";
+import { useForm } from "../../parts/formContext.ts";
 
 /** Gives a list back to what is usual. */
 export function UsualAct(props: { path: Path; isOptional: boolean }) {

@@ -1,8 +1,8 @@
 import { For } from "solid-js";
 import { choiceLabel } from "../../../engine/fields/fieldWords.ts";
 import { valueAt } from "../../../engine/fields/formPath.ts";
+import { useForm } from "../../parts/formContext.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { useForm } from "./formContext.ts";
 
 /** A tick for every day of the week; all of them is the same as none written. */
 export function WeekdayTicks(props: ControlProps) {

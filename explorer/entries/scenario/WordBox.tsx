@@ -1,8 +1,8 @@
 import { valueAt } from "../../../engine/fields/formPath.ts";
+import { elementId, useForm } from "../../parts/formContext.ts";
+import { TypedBox } from "../../parts/TypedBox.tsx";
+import { clockStep, typedClock } from "../../parts/typedClock.ts";
 import type { ControlProps } from "./controlProps.ts";
-import { elementId, useForm } from "./formContext.ts";
-import { TypedBox } from "./TypedBox.tsx";
-import { clockStep, typedClock } from "./typedClock.ts";
 
 /** A blank for a word, a time of day or a longer text. */
 export function WordBox(props: ControlProps) {

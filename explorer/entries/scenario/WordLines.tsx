@@ -2,9 +2,9 @@ import { Index } from "solid-js";
 import { fieldLabel } from "../../../engine/fields/fieldWords.ts";
 import { pattern } from "../../../engine/fields/formPath.ts";
 import { dayInWords } from "../../../engine/fields/shownValue.ts";
+import { elementId, problemsAt, useForm } from "../../parts/formContext.ts";
 import { Control } from "./Control.tsx";
 import { FieldRow } from "./FieldRow.tsx";
-import { elementId, problemsAt, useForm } from "./formContext.ts";
 import { type ListProps, makeList } from "./makeList.ts";
 import { datesOf } from "./newItem.ts";
 

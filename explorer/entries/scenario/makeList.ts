@@ -1,6 +1,6 @@
 import { type Path, valueAt } from "../../../engine/fields/formPath.ts";
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
-import { useForm } from "./formContext.ts";
+import { useForm } from "../../parts/formContext.ts";
 
 /** What a list of the form is told. */
 export interface ListProps {

@@ -1,8 +1,8 @@
 import { lazy, Suspense } from "solid-js";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { Problems } from "../../page/EntryState.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { Problems } from "../../parts/EntryState.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 
 // Loaded when the first such entry is on the sheet: no other entry needs it.
 const ShadeOfDocument = lazy(async () => ({ default: (await import("./ShadeOfDocument.tsx")).ShadeOfDocument }));

@@ -9,7 +9,7 @@ import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
 import { prepareObstacles } from "../../../engine/shade/index.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
-import { makeWidth } from "../../page/makeWidth.ts";
+import { makeWidth } from "../../parts/makeWidth.ts";
 import { HourControl } from "./HourControl.tsx";
 import { makeSunlight } from "./makeSunlight.ts";
 import { ShadePatterns } from "./ShadePatterns.tsx";

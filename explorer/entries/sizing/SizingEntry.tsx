@@ -1,6 +1,6 @@
 import { createSignal, lazy, Suspense } from "solid-js";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { firstAnswer } from "../../page/firstAnswer.ts";
+import { firstAnswer } from "../../parts/firstAnswer.ts";
 
 type Loaded = Pick<typeof import("./SizingView.tsx"), "SizingView" | "sizingSummary">;
 

@@ -8,14 +8,14 @@ import { changesInWords } from "../../../engine/fields/changesInWords.ts";
 import { withLabels } from "../../../engine/fields/fieldWords.ts";
 import { applyChanges, type ScenarioInput, type SizeOutcome } from "../../../engine/index.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { SizingChoices } from "./SizingChoices.tsx";
 import { type MapMark, SizingMap } from "./SizingMap.tsx";
 import { SizingTable } from "./SizingTable.tsx";
-import "../../../engine/answers/sizing/sizing.css";
-import { fadesWhile } from "../../page/fadesWhile.ts";
+import "../../../engine/drawing/sizing.css";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
 
 /** How big a bank, how much panel: the odds over two numbers of a scenario, and the least that meets a target. */
 export function SizingView(props: EntryProps<"sizing">) {

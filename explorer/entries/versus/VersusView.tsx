@@ -10,12 +10,12 @@ import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 import { ampHours, figure } from "../../../engine/words/numbers.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
-import { CsvButton } from "../../page/CsvButton.tsx";
-import { Problems, Progress } from "../../page/EntryState.tsx";
-import { fadesWhile } from "../../page/fadesWhile.ts";
-import { SaidWords } from "../../page/SaidWords.tsx";
-import { ScenarioChoice } from "../../page/ScenarioChoice.tsx";
-import { changeWords } from "../scenario/changeWords.ts";
+import { CsvButton } from "../../parts/CsvButton.tsx";
+import { changeWords } from "../../parts/changeWords.ts";
+import { Problems, Progress } from "../../parts/EntryState.tsx";
+import { fadesWhile } from "../../parts/fadesWhile.ts";
+import { SaidWords } from "../../parts/SaidWords.tsx";
+import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { OddsBars } from "./OddsBars.tsx";
 import { Tally } from "./Tally.tsx";
 

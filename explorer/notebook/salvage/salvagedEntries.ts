@@ -1,4 +1,5 @@
-import { LONGEST_NAME, LONGEST_NOTE, MOST_ENTRIES, MOST_READINGS } from "../../../engine/answers/notebookLimits.ts";
+import { KIND_NAMES, kindOf } from "../../../engine/answers/kinds.ts";
+import { LONGEST_NAME, MOST_ENTRIES } from "../../../engine/answers/notebookLimits.ts";
 import { scenariosOf } from "../../../engine/notebook/asked.ts";
 import { type Entry, EntryShape, Notebook } from "../../../engine/notebook/notebook.ts";
 import { freeId } from "../../../engine/notebook/notebookEdits.ts";
@@ -40,7 +41,6 @@ function piecesOf(part: Fields, name: string, salvage: Salvage): Fields[] {
   const title = cut(part.title) ?? "Untitled";
   if (title !== part.title) salvage.missing.push(`${name} has not its whole title.`);
   const named = { ...part, title, id: EntryId.safeParse(part.id).success ? part.id : "entry" };
-  const doc = part.doc as Fields | null | undefined;
   const inParts = (docs: readonly Fields[]): Fields[] => {
     salvage.missing.push(`${name} is too long for one entry and stands here as ${docs.length}.`);
     return docs.map((part, k) => ({
@@ -49,39 +49,21 @@ function piecesOf(part: Fields, name: string, salvage: Salvage): Fields[] {
       doc: part,
     }));
   };
-  const text = doc?.text;
-  if (part.kind === "note" && typeof text === "string" && text.length > LONGEST_NOTE) {
-    return inParts(pieces(text, LONGEST_NOTE).map((piece) => ({ text: piece })));
-  }
-  const readings = doc?.readings;
-  if (part.kind === "readings" && Array.isArray(readings) && readings.length > MOST_READINGS) {
-    const count = Math.ceil(readings.length / MOST_READINGS);
-    const from = (k: number) => readings.slice(k * MOST_READINGS, (k + 1) * MOST_READINGS);
-    return inParts(Array.from({ length: count }, (_, k) => ({ ...doc, readings: from(k) })));
-  }
-  return [named];
-}
-
-/** A text in pieces of at most `most` characters; a character of two halves stays whole. */
-function pieces(text: string, most: number): string[] {
-  const all: string[] = [];
-  for (let from = 0; from < text.length; ) {
-    const isSplit = /[\uD800-\uDBFF]/.test(text.charAt(from + most - 1)) && from + most < text.length;
-    const to = from + most - (isSplit ? 1 : 0);
-    all.push(text.slice(from, to));
-    from = to;
-  }
-  return all;
+  const parts = isKind(part.kind) ? (kindOf(part.kind).inParts?.(part.doc) ?? []) : [];
+  return parts.length > 1 ? inParts(parts as readonly Fields[]) : [named];
 }
 
 /** An entry without the scenarios that are missing; null where nothing is left of it. */
 function ofKnown(entry: Entry, known: ReadonlySet<string>, name: string, salvage: Salvage): Entry | null {
   const lost = scenariosOf(entry).filter((id) => !known.has(id));
   if (lost.length === 0) return entry;
-  if (entry.kind === "forecast" && lost.length < entry.doc.scenarios.length) {
+  const rest = kindOf(entry.kind).without?.(entry.doc, new Set(lost)) ?? null;
+  if (rest !== null) {
     salvage.missing.push(`${name} shows fewer scenarios than it did.`);
-    return { ...entry, doc: { scenarios: entry.doc.scenarios.filter((id) => known.has(id)) } };
+    return { ...entry, doc: rest } as Entry;
   }
   salvage.missing.push(`${name} is missing: so is what it shows.`);
   return null;
 }
+
+const isKind = (name: unknown): name is string => KIND_NAMES.some((each) => each === name);

@@ -2,9 +2,9 @@ import { createMemo, createUniqueId, For, Index, type JSX, Show } from "solid-js
 import type { ScenarioProblem } from "../../engine/answers/found.ts";
 import type { Change, ScenarioInput } from "../../engine/index.ts";
 import { figure, THIN } from "../../engine/words/numbers.ts";
-import { changesOf, type Plan, type PlanGroup, planGroups, planOf, SKIES, type Sky } from "../plan/plan.ts";
-import { problemPlace, problemSentence } from "../plan/problemPlace.ts";
 import { NumberBox } from "./NumberBox.tsx";
+import { changesOf, type Plan, type PlanGroup, planGroups, planOf, SKIES, type Sky } from "./plan.ts";
+import { problemPlace, problemSentence } from "./problemPlace.ts";
 
 const SKY_WORDS: Record<Sky, string> = {
   typical: "typical of month",

@@ -1,9 +1,9 @@
-import { fieldLabel, withLabels } from "../../../engine/fields/fieldWords.ts";
-import { pattern } from "../../../engine/fields/formPath.ts";
-import { isShare, numberPart, type SchemaNode } from "../../../engine/fields/formSchema.ts";
-import { plainFigure, shownUnit, toShown } from "../../../engine/fields/shownValue.ts";
-import type { Problem } from "../../../engine/index.ts";
-import { THIN } from "../../../engine/words/numbers.ts";
+import { fieldLabel, withLabels } from "../../engine/fields/fieldWords.ts";
+import { pattern } from "../../engine/fields/formPath.ts";
+import { isShare, numberPart, type SchemaNode } from "../../engine/fields/formSchema.ts";
+import { plainFigure, shownUnit, toShown } from "../../engine/fields/shownValue.ts";
+import type { Problem } from "../../engine/index.ts";
+import { THIN } from "../../engine/words/numbers.ts";
 import { likelyMeant } from "./likelyMeant.ts";
 
 /** One sentence beside a field, and the value that was probably meant, as the document would store it. */

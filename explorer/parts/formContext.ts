@@ -1,7 +1,7 @@
 import { createContext, useContext } from "solid-js";
-import { type Path, sameIn, valueAt } from "../../../engine/fields/formPath.ts";
-import { schemaAt } from "../../../engine/fields/formSchema.ts";
-import type { Change, Problem, ScenarioInput } from "../../../engine/index.ts";
+import { type Path, sameIn, valueAt } from "../../engine/fields/formPath.ts";
+import { schemaAt } from "../../engine/fields/formSchema.ts";
+import type { Change, Problem, ScenarioInput } from "../../engine/index.ts";
 import { type Wrong, wrongInWords } from "./wrongInWords.ts";
 
 /** What every field of one form needs to know. */

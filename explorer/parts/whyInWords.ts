@@ -1,6 +1,6 @@
-import { withLabels } from "../../../engine/fields/fieldWords.ts";
-import { numberPart, type SchemaNode } from "../../../engine/fields/formSchema.ts";
-import { plainFigure, shownUnit, toShown } from "../../../engine/fields/shownValue.ts";
+import { withLabels } from "../../engine/fields/fieldWords.ts";
+import { numberPart, type SchemaNode } from "../../engine/fields/formSchema.ts";
+import { plainFigure, shownUnit, toShown } from "../../engine/fields/shownValue.ts";
 
 /** What a field is for and what is usual, as it stands beside the blank. */
 export function whyInWords(node: SchemaNode): string {

@@ -1,4 +1,4 @@
-import { fromTyped } from "../../../engine/words/displayUnits.ts";
+import { fromTyped } from "../../engine/words/displayUnits.ts";
 
 /**
  * A number as somebody types it: "280", "27,5", "100 W", "1.5 kW", "−3"; what cannot be read stays text.

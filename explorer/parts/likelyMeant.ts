@@ -1,4 +1,4 @@
-import type { QuantityFacts } from "../../../engine/scenario/quantity.ts";
+import type { QuantityFacts } from "../../engine/scenario/quantity.ts";
 
 /** A slip of a decimal point, a thousand (kW for W), or a sign. */
 const SLIPS = [0.1, 0.01, 10, 0.001, 1000, -1, 100];

@@ -1,7 +1,7 @@
 import { createSignal } from "solid-js";
-import { firstAnswer } from "../../page/firstAnswer.ts";
+import { firstAnswer } from "./firstAnswer.ts";
 
-type ChangesInWords = typeof import("../../../engine/fields/changesInWords.ts").changesInWords;
+type ChangesInWords = typeof import("../../engine/fields/changesInWords.ts").changesInWords;
 
 const [wording, setWording] = createSignal<ChangesInWords | null>(null);
 let isAsked = false;
@@ -14,7 +14,7 @@ export const changeWords: ChangesInWords = (...sides) => {
   if (!isAsked) {
     isAsked = true;
     void firstAnswer
-      .then(() => import("../../../engine/fields/changesInWords.ts"))
+      .then(() => import("../../engine/fields/changesInWords.ts"))
       .then((loaded) => setWording(() => loaded.changesInWords));
   }
   return wording()?.(...sides) ?? [];

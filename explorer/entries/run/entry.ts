@@ -1,0 +1,13 @@
+import type { EntryKind } from "../../notebook/entryKind.ts";
+import { firstOf } from "../../notebook/firstOf.ts";
+import { RunView, runSummary } from "./RunView.tsx";
+
+export const runEntry: EntryKind<"run"> = {
+  kind: "run",
+  title: "One run",
+  purpose: "charge, sun, loads and volts, step by step",
+  make: (notebook) => ({ title: "One run, step by step", doc: { scenario: firstOf(notebook) } }),
+  summary: runSummary,
+  View: RunView,
+  first: ([scenario]) => ({ title: "One run, step by step", doc: { scenario } }),
+};
