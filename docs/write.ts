@@ -2,6 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { scenarioSchemaText } from "../engine/scenario/scenarioSchema.ts";
 import { accuracyRows, TRUTH_FOLDER } from "../tests/accuracyRows.ts";
+import { documentShapeText } from "./documentFrame.ts";
 import { exampleOdds } from "./exampleOdds.ts";
 import { replaceBetween } from "./replaceBetween.ts";
 import { scenarioFormatText } from "./scenarioFormat.ts";
@@ -10,6 +11,7 @@ import { readmeAccuracy, validationText } from "./validation.ts";
 const at = (path: string) => new URL(path, import.meta.url);
 
 writeFileSync(at("scenario.schema.json"), scenarioSchemaText());
+writeFileSync(at("../engine/notebook/documentShape.json"), documentShapeText());
 writeFileSync(at("scenario-format.md"), scenarioFormatText());
 const model = readFileSync(at("model.md"), "utf8");
 writeFileSync(at("model.md"), replaceBetween(model, "example odds", await exampleOdds()));

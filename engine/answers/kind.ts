@@ -58,6 +58,8 @@ export interface Kind<Doc = unknown, Choices = unknown, Picture = unknown> {
   readonly asks: (doc: Doc) => readonly Asked[];
   /** The question that this kind owns; left out where it shows what other kinds ask. */
   readonly question?: Question<Doc, Choices, Picture>;
+  /** What it shows in a notebook that has just been made, or null; left out by kinds that such a notebook does not open on. */
+  readonly first?: (scenarios: readonly [string, ...string[]]) => { readonly title: string; readonly doc: Doc } | null;
   /** Why a document is longer than one entry may be, in a sentence; null where it is not. Left out by kinds that have no such limit. */
   readonly whyTooLong?: (doc: Doc) => string | null;
   /** A document that is too long for one entry, as several; left out by kinds that have nothing to divide. */

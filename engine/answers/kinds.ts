@@ -39,6 +39,16 @@ export type DocOf<Name extends KindName> = z.infer<(typeof KINDS)[Name]["doc"]>;
 
 export const KIND_NAMES = Object.keys(KINDS) as readonly KindName[];
 
+/** What a new notebook opens on, in this order. */
+export const FIRST_KINDS = [
+  "forecast",
+  "versus",
+  "scenario",
+  "run",
+  "ledger",
+  "cautions",
+] as const satisfies readonly KindName[];
+
 /** Entries in which a scenario is edited. */
 export const EDITING_KIND = "scenario" satisfies KindName;
 

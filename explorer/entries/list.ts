@@ -1,4 +1,4 @@
-import type { Entry, EntryKindName } from "../../engine/notebook/notebook.ts";
+import type { EntryKindName } from "../../engine/notebook/notebook.ts";
 import type { EntryKind } from "../notebook/entryKind.ts";
 import { actualEntry } from "./actual/entry.ts";
 import { cautionsEntry } from "./cautions/entry.ts";
@@ -33,28 +33,7 @@ export const ENTRY_KINDS: { readonly [Kind in EntryKindName]: EntryKind<Kind> } 
   cautions: cautionsEntry,
 };
 
-/** What a new notebook opens on, in this order. */
-const FIRST = [
-  ENTRY_KINDS.forecast,
-  ENTRY_KINDS.versus,
-  ENTRY_KINDS.scenario,
-  ENTRY_KINDS.run,
-  ENTRY_KINDS.ledger,
-  ENTRY_KINDS.cautions,
-];
-
 /** The kind of an entry, whatever it is; its document fits, for the notebook's schema has seen to that. */
 export function entryKindOf(name: EntryKindName): EntryKind<EntryKindName> {
   return ENTRY_KINDS[name] as unknown as EntryKind<EntryKindName>;
-}
-
-/**
- * The entries that a new notebook opens on.
- * @param scenarios ids of its scenarios, the plan as it is first
- */
-export function firstEntries(scenarios: readonly [string, ...string[]]): Entry[] {
-  return FIRST.flatMap(({ kind, first }) => {
-    const made = first?.(scenarios) ?? null;
-    return made === null ? [] : [{ id: kind, kind, ...made } as Entry];
-  });
 }

@@ -20,8 +20,6 @@ export interface EntryKind<Kind extends EntryKindName> {
   readonly purpose: string;
   /** A new entry's title and document, for a notebook as it stands. */
   make(notebook: Notebook): { title: string; doc: EntryDoc<Kind> };
-  /** What it shows in a notebook that has just been made, or null; left out by kinds that such a notebook does not open on. */
-  first?(scenarios: readonly [string, ...string[]]): { title: string; doc: EntryDoc<Kind> } | null;
   /** One line for the sheet index and the folded entry; empty while nothing is known. */
   summary(props: EntryProps<Kind>): string;
   readonly View: Component<EntryProps<Kind>>;

@@ -1,4 +1,4 @@
-import { firstEntries } from "../entries/list.ts";
+import { firstEntries } from "../../engine/notebook/firstEntries.ts";
 import "../../engine/scenario/zonesHere.ts";
 import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";

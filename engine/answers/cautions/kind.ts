@@ -6,5 +6,6 @@ export const cautionsKind = kind({
   doc: z.strictObject({}),
   scenarios: () => [],
   asks: () => [],
+  first: () => ({ title: "What this leaves out, and cautions", doc: {} }),
   tell: () => import("./tell.ts").then(({ tellCautions }) => tellCautions),
 });

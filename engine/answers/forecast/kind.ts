@@ -25,5 +25,9 @@ export const forecastKind = kind({
     const stale = doc.scenarios.some((id) => oddsOf(page, id).stale);
     return { words: forecastSentence(series), more: forecastMore(series, page.drawn().seed), stale };
   },
+  first: ([base, other]) => ({
+    title: "Will it hold?",
+    doc: { scenarios: other === undefined ? [base] : [other, base] },
+  }),
   tell: () => import("./tell.ts").then(({ tellForecast }) => tellForecast),
 });

@@ -8,5 +8,6 @@ export const ledgerKind = kind({
   scenarios: ({ scenario }) => [scenario],
   asks: ({ scenario }) => [askRun(scenario)],
   isDrawn: true,
+  first: ([scenario]) => ({ title: "Where the energy went", doc: { scenario } }),
   tell: () => import("./tell.ts").then(({ tellLedger }) => tellLedger),
 });

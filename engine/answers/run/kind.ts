@@ -14,5 +14,6 @@ export const runKind = kind({
     runsPerMember: () => 1,
     work: () => import("./work.ts").then(({ workRun }) => workRun),
   },
+  first: ([scenario]) => ({ title: "One run, step by step", doc: { scenario } }),
   tell: () => import("./tell.ts").then(({ tellRun }) => tellRun),
 });

@@ -8,5 +8,6 @@ export const scenarioKind = kind({
   scenarios: ({ scenario }) => [scenario],
   asks: ({ scenario }) => [askRun(scenario)],
   goesWithScenario: true,
+  first: ([scenario]) => ({ title: "The plan", doc: { scenario } }),
   tell: () => import("./tell.ts").then(({ tellScenario }) => tellScenario),
 });

@@ -13,5 +13,7 @@ export const versusKind = kind({
     members: (drawn) => drawn,
     work: () => import("./work.ts").then(({ workVersus }) => workVersus),
   },
+  first: ([base, other]) =>
+    other === undefined ? null : { title: "What does it change?", doc: { first: base, second: other } },
   tell: () => import("./tell.ts").then(({ tellVersus }) => tellVersus),
 });

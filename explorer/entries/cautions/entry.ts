@@ -8,5 +8,4 @@ export const cautionsEntry: EntryKind<"cautions"> = {
   make: () => ({ title: "What this leaves out, and cautions", doc: {} }),
   summary: () => "and what is left out",
   View: CautionsView,
-  first: () => ({ title: "What this leaves out, and cautions", doc: {} }),
 };

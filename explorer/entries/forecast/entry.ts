@@ -9,8 +9,4 @@ export const forecastEntry: EntryKind<"forecast"> = {
   make: (notebook) => ({ title: "Will it hold?", doc: { scenarios: [firstOf(notebook)] } }),
   summary: forecastSummary,
   View: ForecastView,
-  first: ([base, other]) => ({
-    title: "Will it hold?",
-    doc: { scenarios: other === undefined ? [base] : [other, base] },
-  }),
 };

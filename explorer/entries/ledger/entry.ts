@@ -9,5 +9,4 @@ export const ledgerEntry: EntryKind<"ledger"> = {
   make: (notebook) => ({ title: "Where the energy went", doc: { scenario: firstOf(notebook) } }),
   summary: ledgerSummary,
   View: LedgerView,
-  first: ([scenario]) => ({ title: "Where the energy went", doc: { scenario } }),
 };

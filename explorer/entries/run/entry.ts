@@ -9,5 +9,4 @@ export const runEntry: EntryKind<"run"> = {
   make: (notebook) => ({ title: "One run, step by step", doc: { scenario: firstOf(notebook) } }),
   summary: runSummary,
   View: RunView,
-  first: ([scenario]) => ({ title: "One run, step by step", doc: { scenario } }),
 };

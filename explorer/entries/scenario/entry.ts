@@ -9,5 +9,4 @@ export const scenarioEntry: EntryKind<"scenario"> = {
   make: (notebook) => ({ title: "The plan", doc: { scenario: firstOf(notebook) } }),
   summary: scenarioSummary,
   View: ScenarioView,
-  first: ([scenario]) => ({ title: "The plan", doc: { scenario } }),
 };

@@ -12,6 +12,4 @@ export const versusEntry: EntryKind<"versus"> = {
   }),
   summary: versusSummary,
   View: VersusView,
-  first: ([base, other]) =>
-    other === undefined ? null : { title: "What does it change?", doc: { first: base, second: other } },
 };

@@ -5,13 +5,13 @@ import { changeAdd, changeAway, changeTo, valueAt } from "../../../engine/fields
 import { formSchema, type SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { formGroups } from "../../../engine/fields/groups.ts";
 import { applyChanges, type Change, readScenario, type ScenarioInput } from "../../../engine/index.ts";
-import { likelyMeant } from "../../../explorer/parts/likelyMeant.ts";
 import { copyOfItem, newItem } from "../../../explorer/entries/scenario/newItem.ts";
 import { referenceChanges } from "../../../explorer/entries/scenario/references.ts";
 import { scalePlace } from "../../../explorer/entries/scenario/scalePlace.ts";
 import { switchKind } from "../../../explorer/entries/scenario/switchKind.ts";
-import { arrowStep, typedQuantity } from "../../../explorer/parts/typedQuantity.ts";
 import { usualValues } from "../../../explorer/entries/scenario/usualValues.ts";
+import { likelyMeant } from "../../../explorer/parts/likelyMeant.ts";
+import { arrowStep, typedQuantity } from "../../../explorer/parts/typedQuantity.ts";
 import { wrongInWords } from "../../../explorer/parts/wrongInWords.ts";
 
 const read = (name: string) => JSON.parse(readFileSync(`scenarios/${name}.json`, "utf8")) as ScenarioInput;
