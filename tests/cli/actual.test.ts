@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import * as z from "zod";
 import { syntheticLog } from "../engine/actual/syntheticLog.ts";
-import { exampleEnsemble } from "../engine/run/exampleEnsemble.ts";
+import { exampleEnsemble } from "../engine/ensemble/exampleEnsemble.ts";
 import { duskline } from "./duskline.ts";
 
 const GROVE = "scenarios/walnut-grove.json";

@@ -8,8 +8,8 @@ import type { TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
 import { prepareSizes } from "../../engine/size/sizeMap.ts";
 import { sizeMembers } from "../../engine/size/sizeMembers.ts";
 import { bitsOf } from "../bitsOf.ts";
-import { oneEnsemble, oneMapTask, oneTask } from "../engine/run/oneEnsemble.ts";
-import { wholeOdds } from "../engine/run/wholeOdds.ts";
+import { oneEnsemble, oneMapTask, oneTask } from "../engine/pool/oneEnsemble.ts";
+import { wholeOdds } from "../engine/pool/wholeOdds.ts";
 
 const { scenario, surroundings, seed } = oneTask(0, 1);
 const whole = bitsOf(runMembers(oneEnsemble(), 0, 101));

@@ -20,7 +20,7 @@ import { oddsReport, runMembers } from "../../engine/odds/odds.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { Report } from "../../explorer/results/desk.ts";
 import { makeDeskWork } from "../../explorer/results/makeDeskWork.ts";
-import { oneMapTask } from "../engine/run/oneEnsemble.ts";
+import { oneMapTask } from "../engine/pool/oneEnsemble.ts";
 
 const SMALL = oneMapTask(0, 1).document as ScenarioInput;
 const withAh = (blockAh: number): ScenarioInput => ({ ...SMALL, bank: { ...SMALL.bank, blockAh } });

@@ -3,7 +3,7 @@ import { CORRECTIONS, fitCorrection } from "../../engine/actual/fitCorrection.ts
 import { readMeterLog } from "../../engine/meter/readMeterLog.ts";
 import type { Change } from "../../engine/scenario/change.ts";
 import { type LogStyle, syntheticLog } from "../engine/actual/syntheticLog.ts";
-import { exampleEnsemble } from "../engine/run/exampleEnsemble.ts";
+import { exampleEnsemble } from "../engine/ensemble/exampleEnsemble.ts";
 import { record } from "../truth/record.ts";
 
 /** Logs of each kind; a full run takes some hundreds: DUSKLINE_LOGS=200 npx vitest run tests/promise/recovery.test.ts */

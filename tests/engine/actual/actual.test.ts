@@ -14,7 +14,7 @@ import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
 import type { Change } from "../../../engine/scenario/change.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { SKY_WORDS } from "../../../engine/sky/skyWords.ts";
-import { exampleDocument, exampleEnsemble, variantChanges } from "../run/exampleEnsemble.ts";
+import { exampleDocument, exampleEnsemble, variantChanges } from "../ensemble/exampleEnsemble.ts";
 import { type LogStyle, syntheticLog } from "./syntheticLog.ts";
 
 const FULL: LogStyle = { rowMinutes: 10, columns: ["charge", "bankV", "bankA", "pvW", "loadW"], lostShare: 0.05 };

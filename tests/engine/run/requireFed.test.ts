@@ -9,7 +9,7 @@ import { runMembers } from "../../../engine/odds/odds.ts";
 import { runTask } from "../../../engine/pool/task.ts";
 import { makeTaskStore } from "../../../engine/pool/taskStore.ts";
 import { requireFed } from "../../../engine/run/requireFed.ts";
-import { exampleEnsemble } from "./exampleEnsemble.ts";
+import { exampleEnsemble } from "../ensemble/exampleEnsemble.ts";
 
 const make = () => exampleEnsemble("walnut-grove", [{ at: "time.end", to: "2026-10-09T16:00" }], "broken");
 

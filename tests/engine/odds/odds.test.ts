@@ -4,7 +4,7 @@ import { mergeOdds } from "../../../engine/odds/oddsPart.ts";
 import { oddsPartJson, readOddsPart } from "../../../engine/odds/oddsPartJson.ts";
 import { wilson } from "../../../engine/odds/wilson.ts";
 import { record } from "../../truth/record.ts";
-import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
+import { exampleEnsemble, variantChanges } from "../ensemble/exampleEnsemble.ts";
 
 const ensemble = exampleEnsemble("walnut-grove", variantChanges("walnut-grove", "meadow"));
 const whole = runMembers(ensemble, 0, 120);

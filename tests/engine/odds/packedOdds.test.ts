@@ -4,7 +4,7 @@ import { runMembers } from "../../../engine/odds/odds.ts";
 import { CHARGE_BINS, mergeOdds, POWER_BINS } from "../../../engine/odds/oddsPart.ts";
 import { mergePackedOdds, packOdds } from "../../../engine/odds/packedOdds.ts";
 import { bitsOf } from "../../bitsOf.ts";
-import { oneEnsemble } from "./oneEnsemble.ts";
+import { oneEnsemble } from "../pool/oneEnsemble.ts";
 
 const part = runMembers(oneEnsemble(), 3, 40);
 

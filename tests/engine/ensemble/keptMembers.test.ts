@@ -13,7 +13,7 @@ import type { Scenario, ScenarioInput } from "../../../engine/scenario/scenario.
 import { pairedCharge } from "../../../engine/versus/pairedCharge.ts";
 import { benchScenario } from "../../bench/benchScenario.ts";
 import { bitsOf } from "../../bitsOf.ts";
-import { wholeOdds } from "./wholeOdds.ts";
+import { wholeOdds } from "../pool/wholeOdds.ts";
 
 const surroundings = { climate: await loadClimateTables() };
 const hooks = { progress: () => {}, pause: () => Promise.resolve(), isCancelled: () => false };

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { runMembers } from "../../../engine/odds/odds.ts";
 import { mergeOdds, type OddsPart } from "../../../engine/odds/oddsPart.ts";
 import { bitsOf } from "../../bitsOf.ts";
-import { oneEnsemble } from "./oneEnsemble.ts";
+import { oneEnsemble } from "../pool/oneEnsemble.ts";
 
 const MEMBERS = 90;
 const ensemble = oneEnsemble();

@@ -4,7 +4,7 @@ import type { Change } from "../../../engine/scenario/change.ts";
 import { differenceInWords, differences } from "../../../engine/scenario/differences.ts";
 import { type Contender, versus } from "../../../engine/versus/versus.ts";
 import { record } from "../../truth/record.ts";
-import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
+import { exampleEnsemble, variantChanges } from "../ensemble/exampleEnsemble.ts";
 
 const MEMBERS = 300;
 const meadow = variantChanges("walnut-grove", "meadow");

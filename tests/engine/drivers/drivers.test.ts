@@ -12,7 +12,7 @@ import {
 } from "../../../engine/drivers/driversMember.ts";
 import { sheddableLoads, withoutLoad } from "../../../engine/drivers/driversShedding.ts";
 import { runMembers } from "../../../engine/odds/odds.ts";
-import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
+import { exampleEnsemble, variantChanges } from "../ensemble/exampleEnsemble.ts";
 
 const ensemble = exampleEnsemble("walnut-grove", variantChanges("walnut-grove", "meadow"));
 const MEMBERS = 60;

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { PreparedEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { BAND_SHARES, type Bands, oddsReport, replayMember, runMembers } from "../../../engine/odds/odds.ts";
 import { CHARGE_BINS, POWER_BINS, powerScale } from "../../../engine/odds/oddsPart.ts";
-import { exampleEnsemble, variantChanges } from "./exampleEnsemble.ts";
-import { oneEnsemble } from "./oneEnsemble.ts";
+import { exampleEnsemble, variantChanges } from "../ensemble/exampleEnsemble.ts";
+import { oneEnsemble } from "../pool/oneEnsemble.ts";
 
 // Bands are read from counts. Here every member is replayed as a trace by itself, and its values are sorted: no counts, no bins.
 const MEMBERS = 61; // so that no share of the members is a whole number of them
