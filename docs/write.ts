@@ -13,8 +13,8 @@ const at = (path: string) => new URL(path, import.meta.url);
 writeFileSync(at("scenario.schema.json"), scenarioSchemaText());
 writeFileSync(at("../engine/notebook/documentShape.json"), documentShapeText());
 writeFileSync(at("scenario-format.md"), scenarioFormatText());
-const model = readFileSync(at("model.md"), "utf8");
-writeFileSync(at("model.md"), replaceBetween(model, "example odds", await exampleOdds()));
+const odds = readFileSync(at("odds.md"), "utf8");
+writeFileSync(at("odds.md"), replaceBetween(odds, "example odds", await exampleOdds()));
 const rows = existsSync(TRUTH_FOLDER) ? accuracyRows() : [];
 const leftOut = rows.filter((row) => "skipped" in row).length;
 if (rows.length > 0 && leftOut === 0) {

@@ -72,7 +72,16 @@ test("every example scenario and all its variants read, and each points at the s
 });
 
 test("links between the pages of the documentation lead somewhere", () => {
-  const pages = ["README.md", "docs/scenario-format.md", "docs/model.md", "docs/command-line.md", "docs/validation.md"];
+  const pages = [
+    "README.md",
+    "DEVELOPERS.md",
+    "docs/guide.md",
+    "docs/scenario-format.md",
+    "docs/model.md",
+    "docs/odds.md",
+    "docs/command-line.md",
+    "docs/validation.md",
+  ];
   const anchors = (page: string) =>
     [...committed(page).matchAll(/^#+ (.*)$/gm)].map(([, title]) =>
       title!

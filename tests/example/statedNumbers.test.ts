@@ -49,7 +49,7 @@ const STATED: Record<string, readonly string[]> = {
     `at most ${MOST_READINGS} entries`,
     `at most ${MOST_METER_BYTES / 1e6} MB and ${MOST_METER_ROWS.toLocaleString("en")} rows`,
   ],
-  "docs/model.md": [
+  "docs/odds.md": [
     `counts in ${CHARGE_BINS} classes of charge and ${POWER_BINS} of power`,
     `would fall under ${100 * FEWEST_SHARE} % of the members`,
     `chi-square over ${LARGEST_CHI_SQUARE}`,

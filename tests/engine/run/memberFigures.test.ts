@@ -121,10 +121,10 @@ test("figures have a stream to themselves: purposes that came later moved none o
   `);
 });
 
-test("what is left out is taken as the format's page and the model's chapter say", () => {
+test("what is left out is taken as the format's page and the page on odds say", () => {
   const read = readPlain(plainInput());
   const page = scenarioFormatText();
-  const model = readFileSync("docs/model.md", "utf8");
+  const odds = readFileSync("docs/odds.md", "utf8");
   for (const [what, word] of Object.entries(read.sureness)) {
     expect(page).toMatch(new RegExp(`^\\| \`${what}\` \\|.*\\| \`"${word}"\` \\|`, "m"));
   }
@@ -142,7 +142,7 @@ test("what is left out is taken as the format's page and the model's chapter say
     const cells = SURENESS_WORDS.map((word) =>
       word === usual ? `**${percent(spreads[word])}**` : percent(spreads[word]),
     );
-    expect(model, what).toContain(`| \`${what}\` | ${cells.join(" | ")} | `);
+    expect(odds, what).toContain(`| \`${what}\` | ${cells.join(" | ")} | `);
   }
 });
 
