@@ -1,19 +1,12 @@
-import {
-  acceptCorrection,
-  type Correction,
-  fitCorrection,
-  type LoggedSteps,
-  METER_QUANTITIES,
-  type MeterFinding,
-  type MeterMapping,
-  type Miss,
-  type PlanAgainstActual,
-  type Problem,
-  planAgainstActual,
-  readMeterLog,
-  readMeterMapping,
-  zoneOf,
-} from "../index.ts";
+import { acceptCorrection } from "../actual/acceptCorrection.ts";
+import { type Correction, fitCorrection } from "../actual/fitCorrection.ts";
+import type { LoggedSteps } from "../actual/loggedSteps.ts";
+import { type Miss, type PlanAgainstActual, planAgainstActual } from "../actual/planAgainstActual.ts";
+import type { MeterFinding } from "../meter/meterLog.ts";
+import { METER_QUANTITIES, type MeterMapping, readMeterMapping } from "../meter/meterMapping.ts";
+import { readMeterLog } from "../meter/readMeterLog.ts";
+import type { Problem } from "../scenario/problem.ts";
+import { zoneOf } from "../scenario/zoneOf.ts";
 import { CallError } from "./callError.ts";
 import { sixDecimals } from "./figures.ts";
 import { openWithSurroundings, textOf } from "./openScenario.ts";

@@ -1,4 +1,4 @@
-import { localMoment } from "../index.ts";
+import { localMoment } from "../run/localClock.ts";
 import { openPrepared } from "./openScenario.ts";
 import type { Verb } from "./verb.ts";
 

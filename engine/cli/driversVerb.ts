@@ -1,13 +1,7 @@
-import {
-  DRIVERS_FEWEST_MEMBERS,
-  DRIVERS_MOST_MEMBERS,
-  type DriverLine,
-  type DriversReport,
-  type EndEffect,
-  type PreparedEnsemble,
-  type Sampled,
-  type SheddingLine,
-} from "../index.ts";
+import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../drivers/drivers.ts";
+import type { DriverLine, DriversReport, EndEffect, SheddingLine } from "../drivers/driversReport.ts";
+import type { Sampled } from "../drivers/driversShares.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";

@@ -1,4 +1,5 @@
-import { explain, tracePrepared } from "../index.ts";
+import { explain } from "../run/explain.ts";
+import { tracePrepared } from "../run/trace.ts";
 import { clockMoments, clockMsOf } from "../zoneTime.ts";
 import { CallError } from "./callError.ts";
 import { openPrepared } from "./openScenario.ts";

@@ -1,16 +1,9 @@
-import {
-  LEARN_FEWEST_MEMBERS,
-  LEARN_MOST_MEMBERS,
-  type LearnReport,
-  learn,
-  learnReport,
-  localMoment,
-  type PlacedReading,
-  type PreparedEnsemble,
-  readReadings,
-  type StillHelps,
-  whatStillHelps,
-} from "../index.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, learn } from "../learn/learn.ts";
+import { type LearnReport, learnReport } from "../learn/learnReport.ts";
+import { type PlacedReading, readReadings } from "../learn/readReadings.ts";
+import { type StillHelps, whatStillHelps } from "../learn/whatStillHelps.ts";
+import { localMoment } from "../run/localClock.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent, sixDecimals } from "./figures.ts";
 import { seedOf, USUAL_MEMBERS } from "./memberRange.ts";

@@ -1,4 +1,5 @@
-import { type HarvestLine, type LedgerLine, ledger, tracePrepared } from "../index.ts";
+import { type HarvestLine, type LedgerLine, ledger } from "../run/ledger.ts";
+import { tracePrepared } from "../run/trace.ts";
 import { percent, wattHours } from "./figures.ts";
 import { openPrepared } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";

@@ -1,16 +1,10 @@
-import {
-  type BranchCurrent,
-  type CableRun,
-  type Caution,
-  type LimitLine,
-  type LimitRule,
-  type LimitsReport,
-  limits,
-  NO_PERMIT,
-  type Prepared,
-  type RadioAtPeak,
-  tracePrepared,
-} from "../index.ts";
+import type { CableRun } from "../checks/cableRuns.ts";
+import { type Caution, NO_PERMIT } from "../checks/cautions.ts";
+import type { LimitLine } from "../checks/limitLine.ts";
+import type { LimitRule } from "../checks/limitRules.ts";
+import { type BranchCurrent, type LimitsReport, limits, type RadioAtPeak } from "../checks/limits.ts";
+import type { Prepared } from "../run/prepare.ts";
+import { tracePrepared } from "../run/trace.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
 import { openPrepared } from "./openScenario.ts";

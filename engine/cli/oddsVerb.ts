@@ -1,14 +1,8 @@
-import {
-  mergeOdds,
-  type Odds,
-  type OddsPart,
-  type OddsReport,
-  oddsPartJson,
-  oddsReport,
-  type PreparedEnsemble,
-  readOddsPart,
-  type Spread,
-} from "../index.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { type OddsReport, oddsReport, type Spread } from "../odds/odds.ts";
+import { mergeOdds, type OddsPart } from "../odds/oddsPart.ts";
+import { oddsPartJson, readOddsPart } from "../odds/oddsPartJson.ts";
+import type { Odds } from "../odds/wilson.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals, wattHours } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";

@@ -1,18 +1,13 @@
 import { open, realpath, stat } from "node:fs/promises";
 import { basename, dirname, isAbsolute, join, relative, sep } from "node:path";
-import {
-  loadClimateTables,
-  type Prepared,
-  type PreparedEnsemble,
-  type Problem,
-  prepare,
-  prepareEnsemble,
-  readScenario,
-  readVariant,
-  readWeatherFile,
-  type Scenario,
-  type Surroundings,
-} from "../index.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { loadClimateTables } from "../place/loadClimateTables.ts";
+import { readWeatherFile } from "../place/readWeatherFile.ts";
+import { type Prepared, prepare } from "../run/prepare.ts";
+import type { Surroundings } from "../run/surroundings.ts";
+import type { Problem } from "../scenario/problem.ts";
+import { readScenario, readVariant } from "../scenario/readScenario.ts";
+import type { Scenario } from "../scenario/scenario.ts";
 import { CallError } from "./callError.ts";
 
 /** Weather files are read whole; anything larger is not one. */

@@ -2,22 +2,21 @@ import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
+import type { DriversReport } from "../drivers/driversReport.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { serveTasks } from "../pool/task.ts";
+import type { SizesTask, TaskReply } from "../pool/taskOrder.ts";
 import {
   type ConnectWorker,
-  type DriversReport,
   makeTaskPool,
   type OddsRun,
-  type PreparedEnsemble,
-  type Scenario,
-  type SizePart,
-  type SizesTask,
-  type Surroundings,
-  serveTasks,
   type TaskOptions,
   type TaskPool,
-  type TaskReply,
   type TaskRun,
-} from "../index.ts";
+} from "../pool/taskPool.ts";
+import type { Surroundings } from "../run/surroundings.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import type { SizePart } from "../size/sizeMembers.ts";
 
 /** More workers than this gain little and take memory each. */
 const MOST_WORKERS = 8;

@@ -1,6 +1,6 @@
 /** One worker of the pool, as Node runs it. */
 import { parentPort } from "node:worker_threads";
-import { serveTasks } from "../index.ts";
+import { serveTasks } from "../pool/task.ts";
 
 const port = parentPort!;
 port.on(

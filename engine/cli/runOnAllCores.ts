@@ -1,4 +1,5 @@
-import type { OddsPart, PreparedEnsemble } from "../index.ts";
+import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { OddsPart } from "../odds/oddsPart.ts";
 import { memberRange } from "./memberRange.ts";
 import type { Opened } from "./openScenario.ts";
 import { runOdds } from "./pool.ts";

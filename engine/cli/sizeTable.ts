@@ -1,4 +1,6 @@
-import { inHundred, type SizeOutcome, type SizeReport } from "../index.ts";
+import type { SizeReport } from "../size/sizeReport.ts";
+import { inHundred } from "../size/sizeSentences.ts";
+import type { SizeOutcome } from "../size/sizeTally.ts";
 
 /** Columns up to which the interval stands beside each figure; more would not fit on a terminal. */
 const MOST_WITH_INTERVAL = 8;

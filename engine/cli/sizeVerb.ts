@@ -1,19 +1,11 @@
-import {
-  applyChanges,
-  isSize,
-  prepareSizes,
-  readScenario,
-  readSizeWish,
-  type Scenario,
-  type SizeAxis,
-  type SizeMap,
-  type SizeReport,
-  type SizeRow,
-  type SizeWish,
-  sizeFixedWords,
-  sizeReport,
-  usualWishes,
-} from "../index.ts";
+import { applyChanges } from "../scenario/applyChanges.ts";
+import { readScenario } from "../scenario/readScenario.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import { readSizeWish, type SizeAxis, type SizeWish, usualWishes } from "../size/sizeAxis.ts";
+import { sizeFixedWords } from "../size/sizeFixedWords.ts";
+import { prepareSizes, type SizeMap } from "../size/sizeMap.ts";
+import { type SizeReport, sizeReport } from "../size/sizeReport.ts";
+import { isSize, type SizeRow } from "../size/sizeTally.ts";
 import { CallError } from "./callError.ts";
 import { seedOf } from "./memberRange.ts";
 import { type Opened, openWithSurroundings, textOf } from "./openScenario.ts";

@@ -1,5 +1,6 @@
 import { csvText } from "../csvText.ts";
-import { localMoment, type Trace } from "../index.ts";
+import { localMoment } from "../run/localClock.ts";
+import type { Trace } from "../run/trace.ts";
 import { sixDecimals } from "./figures.ts";
 
 /** One row a step with a header row; powers are means over the step, charge is that at its start. */

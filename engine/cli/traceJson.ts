@@ -1,4 +1,5 @@
-import { ledger, type Trace } from "../index.ts";
+import { ledger } from "../run/ledger.ts";
+import type { Trace } from "../run/trace.ts";
 import { sixDecimals } from "./figures.ts";
 
 /** Version of the JSON that `trace --json` prints; it grows only when a field changes its meaning or goes away. */

@@ -1,5 +1,6 @@
 import { area, curveStepAfter, line, max, scaleLinear } from "d3";
-import { dayWords, type Trace } from "../index.ts";
+import { dayWords } from "../run/localClock.ts";
+import type { Trace } from "../run/trace.ts";
 
 const LEFT = 64;
 const RIGHT = 216;

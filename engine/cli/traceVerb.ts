@@ -1,4 +1,7 @@
-import { type DayFigures, dayWords, localMoment, replayMember, type Trace, tracePrepared } from "../index.ts";
+import { replayMember } from "../odds/odds.ts";
+import type { DayFigures } from "../run/dayFigures.ts";
+import { dayWords, localMoment } from "../run/localClock.ts";
+import { type Trace, tracePrepared } from "../run/trace.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent, wattHours } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";

@@ -1,4 +1,4 @@
-import type { Problem } from "../index.ts";
+import type { Problem } from "../scenario/problem.ts";
 
 /** What a verb is called with. */
 export interface VerbCall {

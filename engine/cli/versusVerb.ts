@@ -1,12 +1,5 @@
-import {
-  type Burden,
-  type Comparison,
-  type Contender,
-  differenceInWords,
-  differences,
-  type VersusReport,
-  versus,
-} from "../index.ts";
+import { differenceInWords, differences } from "../scenario/differences.ts";
+import { type Burden, type Comparison, type Contender, type VersusReport, versus } from "../versus/versus.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";

@@ -1,13 +1,9 @@
 import { createMemo, createSignal, createUniqueId, For, onCleanup, onMount, Show } from "solid-js";
-import {
-  type Change,
-  GEAR_AT_V,
-  type GearRange,
-  type GenericGear,
-  gearChange,
-  type ScenarioInput,
-  searchGear,
-} from "../../engine/index.ts";
+import { gearChange } from "../../engine/gear/gearChange.ts";
+import { GEAR_AT_V, type GearRange, type GenericGear } from "../../engine/gear/gearTable.ts";
+import { searchGear } from "../../engine/gear/searchGear.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { THIN } from "../../engine/words/numbers.ts";
 import { saveFile } from "../download/saveFile.ts";
 import { FileButton } from "../parts/FileButton.tsx";

@@ -1,8 +1,8 @@
 import "../../engine/scenario/zonesHere.ts";
-import { readScenario } from "../../engine/index.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { readNotebook } from "../../engine/notebook/readNotebook.ts";
 import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { salvagedNotebook } from "./salvage/salvagedNotebook.ts";
 
 export interface Checked {

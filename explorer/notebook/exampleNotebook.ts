@@ -1,6 +1,6 @@
-import type { Change, ScenarioInput } from "../../engine/index.ts";
-import type { Notebook } from "../../engine/notebook/notebook.ts";
-import { NOTEBOOK_VERSION } from "../../engine/notebook/notebook.ts";
+import { NOTEBOOK_VERSION, type Notebook } from "../../engine/notebook/notebook.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import walnutGrove from "../../scenarios/walnut-grove.json";
 import example from "./example.json";
 

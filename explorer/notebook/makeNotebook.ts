@@ -1,8 +1,9 @@
 import { createSignal } from "solid-js";
-import type { Change, ScenarioInput } from "../../engine/index.ts";
 import type { Notebook, NotebookScenario } from "../../engine/notebook/notebook.ts";
 import { changedScenario, withChanges, withScenario } from "../../engine/notebook/notebookEdits.ts";
 import { scenarioDocument, scenarioIn } from "../../engine/notebook/scenarioDocument.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { makeHistory } from "./makeHistory.ts";
 import { whyNotKept } from "./whyNotKept.ts";
 

@@ -1,6 +1,7 @@
-import type { Change, ScenarioInput } from "../../engine/index.ts";
 import type { Notebook, NotebookScenario } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -1,6 +1,6 @@
-import type { ScenarioInput } from "../../engine/index.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { makeTheme } from "../parts/makeTheme.ts";
 import { UnitsChoice } from "../parts/UnitsChoice.tsx";
 import { notebookOf } from "../start/notebookOf.ts";

@@ -1,8 +1,9 @@
 import "../../engine/scenario/zonesHere.ts";
-import { readScenario, type ScenarioInput } from "../../engine/index.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { problemSentences } from "../../engine/words/problemSentences.ts";
 import { scenariosOfFile } from "../notebook/scenariosOfFile.ts";
 import { keptWeather } from "../weather/keptWeather.ts";

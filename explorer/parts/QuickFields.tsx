@@ -1,6 +1,7 @@
 import { createMemo, createUniqueId, For, Index, type JSX, Show } from "solid-js";
 import type { ScenarioProblem } from "../../engine/answers/found.ts";
-import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { figure, THIN } from "../../engine/words/numbers.ts";
 import { NumberBox } from "./NumberBox.tsx";
 import { changesOf, type Plan, type PlanGroup, planGroups, planOf, SKIES, type Sky } from "./plan.ts";

@@ -1,9 +1,8 @@
 import { For, Show } from "solid-js";
-import type { Path } from "../../engine/fields/formPath.ts";
-import { valueAt } from "../../engine/fields/formPath.ts";
+import { type Path, valueAt } from "../../engine/fields/formPath.ts";
 import { schemaAt } from "../../engine/fields/formSchema.ts";
 import { shownValue } from "../../engine/fields/shownValue.ts";
-import type { Problem } from "../../engine/index.ts";
+import type { Problem } from "../../engine/scenario/problem.ts";
 import { elementId, useForm, wrongAt } from "./formContext.ts";
 
 /** The triangle that stands before whatever is wrong. */

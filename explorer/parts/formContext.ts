@@ -1,7 +1,9 @@
 import { createContext, useContext } from "solid-js";
 import { type Path, sameIn, valueAt } from "../../engine/fields/formPath.ts";
 import { schemaAt } from "../../engine/fields/formSchema.ts";
-import type { Change, Problem, ScenarioInput } from "../../engine/index.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { Problem } from "../../engine/scenario/problem.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { type Wrong, wrongInWords } from "./wrongInWords.ts";
 
 /** What every field of one form needs to know. */

@@ -1,4 +1,5 @@
-import type { Change, ScenarioInput } from "../../engine/index.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 /** The sky that a plan assumes: the month's typical day, or one word for every day. */
 export const SKIES = ["typical", "clear", "fair", "mixed", "cloudy", "overcast"] as const;

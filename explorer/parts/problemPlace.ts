@@ -1,4 +1,5 @@
-import type { Problem, ScenarioInput } from "../../engine/index.ts";
+import type { Problem } from "../../engine/scenario/problem.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 /** The field that a problem belongs to: "blockAh", "inParallel", "reservePercent", "sky", "panels.roof"; null for none. */
 export function problemPlace(problem: Problem, document: ScenarioInput): string | null {

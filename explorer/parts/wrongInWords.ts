@@ -2,7 +2,7 @@ import { fieldLabel, withLabels } from "../../engine/fields/fieldWords.ts";
 import { pattern } from "../../engine/fields/formPath.ts";
 import { isShare, numberPart, type SchemaNode } from "../../engine/fields/formSchema.ts";
 import { plainFigure, shownUnit, toShown } from "../../engine/fields/shownValue.ts";
-import type { Problem } from "../../engine/index.ts";
+import type { Problem } from "../../engine/scenario/problem.ts";
 import { THIN } from "../../engine/words/numbers.ts";
 import { likelyMeant } from "./likelyMeant.ts";
 

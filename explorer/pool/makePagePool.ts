@@ -1,6 +1,7 @@
-import type { ConnectWorker, TaskPool, TaskReply } from "../../engine/index.ts";
+import type { TaskReply } from "../../engine/pool/taskOrder.ts";
+import { type ConnectWorker, makeTaskPool, type TaskPool } from "../../engine/pool/taskPool.ts";
+
 // By its own file: through the index, the page itself would carry the whole engine, which its workers have.
-import { makeTaskPool } from "../../engine/pool/taskPool.ts";
 
 /** More workers than this gain little and take memory each. */
 const MOST_WORKERS = 8;

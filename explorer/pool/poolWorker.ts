@@ -1,15 +1,11 @@
 /** One worker of the page's pool. It fetches the climate tables itself, so that no order has to carry them. */
 import "../noEval.ts";
 import { climateOf } from "../../engine/answers/climateOf.ts";
-import {
-  type ClimateTables,
-  readScenario,
-  serveTasks,
-  type TaskOrder,
-  type TaskReply,
-  type WeatherFile,
-} from "../../engine/index.ts";
-import type { Task } from "../../engine/pool/taskOrder.ts";
+import type { ClimateTables } from "../../engine/place/climateTables.ts";
+import type { WeatherFile } from "../../engine/place/weatherFile.ts";
+import { serveTasks } from "../../engine/pool/task.ts";
+import type { Task, TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { zonesFor } from "./zonesFor.ts";
 
 const turn = new MessageChannel();

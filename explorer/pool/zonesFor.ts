@@ -1,4 +1,4 @@
-import type { ScenarioInput } from "../../engine/index.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 /** Fetches the table of zones if one of some documents leaves its zone open. Whatever is no scenario will be refused for that. */
 export async function zonesFor(documents: readonly unknown[]): Promise<void> {

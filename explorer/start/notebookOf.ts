@@ -1,8 +1,8 @@
-import { firstEntries } from "../../engine/notebook/firstEntries.ts";
 import "../../engine/scenario/zonesHere.ts";
-import { readScenario, type ScenarioInput } from "../../engine/index.ts";
-import type { Notebook } from "../../engine/notebook/notebook.ts";
-import { NOTEBOOK_VERSION } from "../../engine/notebook/notebook.ts";
+import { firstEntries } from "../../engine/notebook/firstEntries.ts";
+import { NOTEBOOK_VERSION, type Notebook } from "../../engine/notebook/notebook.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { problemSentences } from "../../engine/words/problemSentences.ts";
 import { scenariosOfFile } from "../notebook/scenariosOfFile.ts";
 

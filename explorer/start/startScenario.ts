@@ -1,5 +1,5 @@
 import { GENERIC_GEAR, gearChange, type Measurement } from "../../engine/gear/index.ts";
-import type { ScenarioInput } from "../../engine/index.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { COMMON_GEAR } from "./commonGear.ts";
 
 type Gear = NonNullable<ScenarioInput["gear"]>[number];

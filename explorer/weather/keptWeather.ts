@@ -1,7 +1,7 @@
 import { wrapLongitudeDeg } from "../../engine/angle.ts";
-import type { ScenarioInput } from "../../engine/index.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { distanceKm, readWeatherFile, type WeatherFile } from "../../engine/place/index.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { inUnits } from "../../engine/words/displayUnits.ts";
 import { figure } from "../../engine/words/numbers.ts";
 import { problemSentences } from "../../engine/words/problemSentences.ts";

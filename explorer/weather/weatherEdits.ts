@@ -1,7 +1,8 @@
-import type { Change, ScenarioInput } from "../../engine/index.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { withChanges } from "../../engine/notebook/notebookEdits.ts";
 import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 export type WeatherText = NonNullable<Notebook["weatherFiles"]>[number];
 

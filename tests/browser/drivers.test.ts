@@ -1,7 +1,10 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { driversSentence } from "../../engine/answers/drivers/driversWords.ts";
-import { drivers, loadClimateTables, prepareEnsemble, readScenario } from "../../engine/index.ts";
+import { drivers } from "../../engine/drivers/drivers.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain, savedBytes } from "./openExplorer.ts";

@@ -1,6 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Change, localMoment, type Trace } from "../../engine/index.ts";
+import { localMoment } from "../../engine/run/localClock.ts";
+import type { Trace } from "../../engine/run/trace.ts";
+import type { Change } from "../../engine/scenario/change.ts";
 import { EXAMPLE, exampleRun } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, openExplorer, plain, savedBytes, settled } from "./openExplorer.ts";

@@ -1,7 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { limitsSentence } from "../../engine/answers/limits/limitsWords.ts";
-import { limits } from "../../engine/index.ts";
+import { limits } from "../../engine/checks/limits.ts";
 import type { Entry } from "../../engine/notebook/notebook.ts";
 import { exampleRun } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";

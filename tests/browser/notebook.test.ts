@@ -1,14 +1,10 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
-import {
-  type Contender,
-  loadClimateTables,
-  prepareEnsemble,
-  readScenario,
-  readVariant,
-  runMembers,
-  versus,
-} from "../../engine/index.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { runMembers } from "../../engine/odds/odds.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { readScenario, readVariant } from "../../engine/scenario/readScenario.ts";
+import { type Contender, versus } from "../../engine/versus/versus.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";

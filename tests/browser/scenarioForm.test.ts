@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { readScenario, type ScenarioInput } from "../../engine/index.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { axeFaults, smallTexts } from "./looks.ts";
 import { overhangPx, plain } from "./openExplorer.ts";

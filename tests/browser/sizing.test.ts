@@ -1,17 +1,15 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import {
-  applyChanges,
-  loadClimateTables,
-  prepareEnsemble,
-  prepareSizes,
-  readScenario,
-  runMembers,
-  type ScenarioInput,
-  sizeMembers,
-  sizeReport,
-} from "../../engine/index.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
 import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
+import { runMembers } from "../../engine/odds/odds.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { applyChanges } from "../../engine/scenario/applyChanges.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
+import { prepareSizes } from "../../engine/size/sizeMap.ts";
+import { sizeMembers } from "../../engine/size/sizeMembers.ts";
+import { sizeReport } from "../../engine/size/sizeReport.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain } from "./openExplorer.ts";
 import { exampleWith, openExample } from "./openNotebook.ts";

@@ -1,6 +1,9 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { loadClimateTables, oddsReport, prepareEnsemble, readScenario, runMembers } from "../../engine/index.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { oddsReport, runMembers } from "../../engine/odds/odds.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain } from "./openExplorer.ts";

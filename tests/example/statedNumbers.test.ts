@@ -6,15 +6,11 @@ import { ROW_REACH } from "../../engine/actual/loggedSteps.ts";
 import { USUAL_ROWS } from "../../engine/cli/driversVerb.ts";
 import { USUAL_MEMBERS } from "../../engine/cli/memberRange.ts";
 import { USUAL_SIZE_MEMBERS, USUAL_TARGET_IN_100 } from "../../engine/cli/sizeVerb.ts";
+import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../../engine/drivers/drivers.ts";
 import { FEWEST_ON_A_SIDE } from "../../engine/drivers/driversReport.ts";
 import { MOST_LANES } from "../../engine/ensemble/stepMember.ts";
-import {
-  DRIVERS_FEWEST_MEMBERS,
-  DRIVERS_MOST_MEMBERS,
-  LEARN_FEWEST_MEMBERS,
-  LEARN_MOST_MEMBERS,
-} from "../../engine/index.ts";
 import { FEWEST_SHARE, LARGEST_CHI_SQUARE } from "../../engine/learn/filter.ts";
+import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS } from "../../engine/learn/learn.ts";
 import { WORTH_SAYING_SHARE } from "../../engine/learn/lessons.ts";
 import { MOST_READINGS } from "../../engine/learn/reading.ts";
 import { DISCOUNT } from "../../engine/learn/shrinkAndJitter.ts";

@@ -4,14 +4,11 @@ import { forecastMore, forecastSentence } from "../../engine/answers/forecast/fo
 import { oddsPicture } from "../../engine/answers/forecast/oddsPicture.ts";
 import type { Side, VersusPicture } from "../../engine/answers/versus/versusPicture.ts";
 import { versusSentence } from "../../engine/answers/versus/versusWords.ts";
-import {
-  applyChanges,
-  loadClimateTables,
-  oddsReport,
-  prepareEnsemble,
-  readScenario,
-  runMembers,
-} from "../../engine/index.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
+import { oddsReport, runMembers } from "../../engine/odds/odds.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { applyChanges } from "../../engine/scenario/applyChanges.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 
 const said = (words: readonly { readonly text: string }[]) => words.map(({ text }) => text).join("");
 

@@ -6,18 +6,15 @@ import type { SizePicture } from "../../engine/answers/sizing/sizePicture.ts";
 import { versusPicture } from "../../engine/answers/versus/versusPicture.ts";
 import { drivers } from "../../engine/drivers/drivers.ts";
 import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
-import {
-  makeTaskPool,
-  pairedCharge,
-  readWeatherFile,
-  type Scenario,
-  type ScenarioInput,
-  type Surroundings,
-  serveTasks,
-  type WeatherFile,
-} from "../../engine/index.ts";
 import { oddsReport, runMembers } from "../../engine/odds/odds.ts";
+import { readWeatherFile } from "../../engine/place/readWeatherFile.ts";
+import type { WeatherFile } from "../../engine/place/weatherFile.ts";
+import { serveTasks } from "../../engine/pool/task.ts";
+import { makeTaskPool } from "../../engine/pool/taskPool.ts";
+import type { Surroundings } from "../../engine/run/surroundings.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { Scenario, ScenarioInput } from "../../engine/scenario/scenario.ts";
+import { pairedCharge } from "../../engine/versus/pairedCharge.ts";
 import type { Report } from "../../explorer/results/desk.ts";
 import { makeDeskWork } from "../../explorer/results/makeDeskWork.ts";
 import { oneMapTask } from "../engine/pool/oneEnsemble.ts";

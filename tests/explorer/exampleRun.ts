@@ -1,13 +1,10 @@
 import { readFileSync } from "node:fs";
-import {
-  applyChanges,
-  type Change,
-  loadClimateTables,
-  readScenario,
-  type ScenarioInput,
-  type Trace,
-  trace,
-} from "../../engine/index.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { type Trace, trace } from "../../engine/run/trace.ts";
+import { applyChanges } from "../../engine/scenario/applyChanges.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
 /** The example that the page opens with, as it is written. */
 export const EXAMPLE = JSON.parse(readFileSync("scenarios/walnut-grove.json", "utf8")) as ScenarioInput;

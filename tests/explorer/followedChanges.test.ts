@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
-import type { Change, ScenarioInput } from "../../engine/index.ts";
 import { followedChanges } from "../../engine/notebook/followedChanges.ts";
 import { withChanges, withoutChange, withoutScenario, withVariant } from "../../engine/notebook/notebookEdits.ts";
 import { lostChanges, scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";
+import type { Change } from "../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { EXAMPLE } from "./exampleRun.ts";
 

@@ -3,7 +3,6 @@ import { describe, expect, test } from "vitest";
 import { figureAt, figuresIn } from "../../engine/answers/note/noteFigures.ts";
 import type { VersusPicture } from "../../engine/answers/versus/versusPicture.ts";
 import { tallyOf100 } from "../../engine/answers/versus/versusWords.ts";
-import { readVariant } from "../../engine/index.ts";
 import { askedByAll, leadOf } from "../../engine/notebook/asked.ts";
 import { migrateNotebook } from "../../engine/notebook/migrateNotebook.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
@@ -19,7 +18,7 @@ import {
 } from "../../engine/notebook/notebookEdits.ts";
 import { notebookFrom, readNotebook } from "../../engine/notebook/readNotebook.ts";
 import { scenarioDocument, scenarioIn } from "../../engine/notebook/scenarioDocument.ts";
-import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { readScenario, readVariant } from "../../engine/scenario/readScenario.ts";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
 import { makeNotebook } from "../../explorer/notebook/makeNotebook.ts";
 import { notebookFromScenario, notebookOf } from "../../explorer/start/notebookOf.ts";

@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import { applyChanges, readScenario, type ScenarioInput } from "../../engine/index.ts";
+import { applyChanges } from "../../engine/scenario/applyChanges.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { changesOf, planGroups, planOf } from "../../explorer/parts/plan.ts";
 import { problemPlace, problemSentence } from "../../explorer/parts/problemPlace.ts";
 import { EXAMPLE } from "./exampleRun.ts";

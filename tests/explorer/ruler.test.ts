@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { timeScale } from "../../engine/drawing/timeScale.ts";
-import { localMoment } from "../../engine/index.ts";
 import { rulerHours } from "../../engine/ruler/ruler.ts";
 import { clockAt, dateSpan, offsetName } from "../../engine/ruler/rulerClock.ts";
 import { rulerOf } from "../../engine/ruler/rulerOf.ts";
+import { localMoment } from "../../engine/run/localClock.ts";
 import { timeGrid } from "../../engine/scenario/index.ts";
 
 const HOUR_MS = 3_600_000;

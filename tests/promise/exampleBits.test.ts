@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { loadClimateTables, prepareEnsemble, readScenario, trace } from "../../engine/index.ts";
+import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
 import { runMembers } from "../../engine/odds/odds.ts";
+import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
+import { trace } from "../../engine/run/trace.ts";
+import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { bitsOf } from "../bitsOf.ts";
 
 /**

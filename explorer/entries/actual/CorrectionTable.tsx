@@ -1,14 +1,11 @@
 import "../../../engine/scenario/zonesHere.ts";
 import { createMemo, createSignal, For, Show } from "solid-js";
+import { acceptCorrection } from "../../../engine/actual/acceptCorrection.ts";
+import type { Correction, CorrectionName } from "../../../engine/actual/fitCorrection.ts";
 import { FIGURE_HEADS, figureRow, openWords, takeable } from "../../../engine/answers/actual/actualWords.ts";
-import type { Change } from "../../../engine/index.ts";
-import {
-  acceptCorrection,
-  type Correction,
-  type CorrectionName,
-  readScenario,
-  type ScenarioInput,
-} from "../../../engine/index.ts";
+import type { Change } from "../../../engine/scenario/change.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 
 /** By how much the log would correct the plan's figures; those that are ticked go into a new scenario. */
 export function CorrectionTable(props: {

@@ -1,7 +1,8 @@
 import { createSignal, For, Show } from "solid-js";
 import type { KeptLog } from "../../../engine/answers/actual/doc.ts";
-import type { MeterMapping, ScenarioInput } from "../../../engine/index.ts";
+import type { MeterMapping } from "../../../engine/meter/meterMapping.ts";
 import type { Notebook } from "../../../engine/notebook/notebook.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { MappingTable } from "./MappingTable.tsx";
 import { makeLogReader } from "./makeLogReader.ts";
 import { rememberedMappings, rememberMapping } from "./rememberedMappings.ts";

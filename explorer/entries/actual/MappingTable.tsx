@@ -1,5 +1,5 @@
 import { For, Show } from "solid-js";
-import type { MeterMapping } from "../../../engine/index.ts";
+import type { MeterMapping } from "../../../engine/meter/meterMapping.ts";
 import { typedNumber } from "../../words/typedNumber.ts";
 import type { LogRead } from "./readLog.ts";
 

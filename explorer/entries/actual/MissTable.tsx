@@ -1,6 +1,6 @@
 import { For } from "solid-js";
+import type { Miss } from "../../../engine/actual/planAgainstActual.ts";
 import { partsOf, points } from "../../../engine/answers/actual/actualWords.ts";
-import type { Miss } from "../../../engine/index.ts";
 import { energy, figure } from "../../../engine/words/numbers.ts";
 
 const BAR_PX = 216;

@@ -1,17 +1,14 @@
+import { clockOfLog } from "../../../engine/actual/clockOfLog.ts";
 import type { KeptLog } from "../../../engine/answers/actual/doc.ts";
 import { keptLog } from "../../../engine/answers/actual/keptLog.ts";
-import {
-  clockOfLog,
-  type MeterFinding,
-  type MeterMapping,
-  readMeterLog,
-  readMeterMapping,
-  readScenario,
-  type ScenarioInput,
-  zoneOf,
-} from "../../../engine/index.ts";
+import type { MeterFinding } from "../../../engine/meter/meterLog.ts";
+import { type MeterMapping, readMeterMapping } from "../../../engine/meter/meterMapping.ts";
 import { meterTable } from "../../../engine/meter/meterTable.ts";
+import { readMeterLog } from "../../../engine/meter/readMeterLog.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { timeGrid } from "../../../engine/scenario/timeGrid.ts";
+import { zoneOf } from "../../../engine/scenario/zoneOf.ts";
 
 const SAMPLE_ROWS = 5;
 

@@ -1,4 +1,4 @@
-import type { MeterMapping } from "../../../engine/index.ts";
+import type { MeterMapping } from "../../../engine/meter/meterMapping.ts";
 import type { Notebook } from "../../../engine/notebook/notebook.ts";
 import type { RememberedMapping } from "./readLog.ts";
 

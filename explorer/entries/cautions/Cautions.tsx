@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import { CAUTIONS, cautionTitle, LEFT_OUT, NO_PERMIT } from "../../../engine/answers/cautions/cautionWords.ts";
-import type { Caution } from "../../../engine/index.ts";
+import type { Caution } from "../../../engine/checks/cautions.ts";
 
 /** What a plan is not, and what can hurt somebody who carries it out. @param cautions those of the scenarios; null until they are known */
 export function Cautions(props: { cautions: readonly Caution[] | null; remarks: readonly string[] }) {

@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import { byWeight, endWords, signed } from "../../../engine/answers/drivers/driversWords.ts";
-import type { DriverLine, DriversReport } from "../../../engine/index.ts";
+import type { DriverLine, DriversReport } from "../../../engine/drivers/driversReport.ts";
 import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 const BAR_PX = 176;

@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import { byWeight, inHundredths, plusMinus } from "../../../engine/answers/drivers/driversWords.ts";
-import type { DriverLine, DriversReport } from "../../../engine/index.ts";
+import type { DriverLine, DriversReport } from "../../../engine/drivers/driversReport.ts";
 
 const BAR_PX = 216;
 

@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import { gainedWords, signed } from "../../../engine/answers/drivers/driversWords.ts";
-import type { DriversReport } from "../../../engine/index.ts";
+import type { DriversReport } from "../../../engine/drivers/driversReport.ts";
 import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 const BAR_PX = 160;

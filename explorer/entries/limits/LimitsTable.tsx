@@ -8,7 +8,8 @@ import {
   VERDICTS,
   valueWords,
 } from "../../../engine/answers/limits/limitsWords.ts";
-import type { LimitLine, LimitsReport } from "../../../engine/index.ts";
+import type { LimitLine } from "../../../engine/checks/limitLine.ts";
+import type { LimitsReport } from "../../../engine/checks/limits.ts";
 
 /** Every line with its limit, worst first; what is within stays folded. */
 export function LimitsTable(props: { report: LimitsReport; isPhone: boolean; id: string }) {

@@ -2,7 +2,7 @@ import { createSignal, For, Show } from "solid-js";
 import { limitsOf } from "../../../engine/answers/limits/ask.ts";
 import { limitsCsv } from "../../../engine/answers/limits/limitsCsv.ts";
 import { basisWords, cautionsBeside, limitsMore, limitsSentence } from "../../../engine/answers/limits/limitsWords.ts";
-import type { LimitsReport } from "../../../engine/index.ts";
+import type { LimitsReport } from "../../../engine/checks/limits.ts";
 import { figure } from "../../../engine/words/numbers.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";

@@ -1,6 +1,6 @@
 import { createMemo, For } from "solid-js";
 import { type ChainRow, voltChain } from "../../../engine/answers/limits/voltChain.ts";
-import type { RadioAtPeak } from "../../../engine/index.ts";
+import type { RadioAtPeak } from "../../../engine/checks/limits.ts";
 import { figure, volts } from "../../../engine/words/numbers.ts";
 
 const BAR_PX = 112;

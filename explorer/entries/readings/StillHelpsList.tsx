@@ -1,5 +1,5 @@
 import { For, Show } from "solid-js";
-import type { StillHelps } from "../../../engine/index.ts";
+import type { StillHelps } from "../../../engine/learn/whatStillHelps.ts";
 
 /** What can still be done from the last reading on, by what it gains; each can be made a scenario. */
 export function StillHelpsList(props: {

@@ -1,7 +1,7 @@
 import { type Path, pattern } from "../../../engine/fields/formPath.ts";
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 import { dayInWords } from "../../../engine/fields/shownValue.ts";
-import type { ScenarioInput } from "../../../engine/index.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { datesOf } from "./newItem.ts";
 
 export interface Choice {

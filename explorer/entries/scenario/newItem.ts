@@ -1,5 +1,5 @@
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
-import type { ScenarioInput } from "../../../engine/index.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { switchKind } from "./switchKind.ts";
 
 type Item = Record<string, unknown>;

@@ -1,4 +1,5 @@
-import type { Change, ScenarioInput } from "../../../engine/index.ts";
+import type { Change } from "../../../engine/scenario/change.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 
 /** Lists whose entries are named elsewhere in the document. */
 const NAMED = ["gear", "stations", "panels", "sources"];

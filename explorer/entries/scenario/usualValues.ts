@@ -1,9 +1,9 @@
 import "../../../engine/scenario/zonesHere.ts";
 import { CHEMISTRY_DATA } from "../../../engine/bank/chemistryData.ts";
-import type { Scenario } from "../../../engine/index.ts";
 import { coolingOf } from "../../../engine/scenario/coolingOf.ts";
 import { drawnW } from "../../../engine/scenario/draw.ts";
 import { eventLeafShare, leafShareOf } from "../../../engine/scenario/leafShareOf.ts";
+import type { Scenario } from "../../../engine/scenario/scenario.ts";
 import { zoneOf } from "../../../engine/scenario/zoneOf.ts";
 
 type Part = Record<string, unknown>;

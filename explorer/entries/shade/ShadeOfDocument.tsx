@@ -1,7 +1,8 @@
 import "../../../engine/scenario/zonesHere.ts";
 import { createMemo, Show } from "solid-js";
-import type { Change, ScenarioInput } from "../../../engine/index.ts";
+import type { Change } from "../../../engine/scenario/change.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { ShadeView } from "./ShadeView.tsx";
 
 /** The shade that a document describes; the last one that made sense stays while a value is wrong. */

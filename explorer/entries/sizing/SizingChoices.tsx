@@ -1,8 +1,9 @@
 import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { sizeFields, valuesAbout } from "../../../engine/answers/sizing/sizeFields.ts";
 import { typedValues } from "../../../engine/answers/sizing/sizingWords.ts";
-import type { ScenarioInput, SizeWish } from "../../../engine/index.ts";
 import type { EntryDoc } from "../../../engine/notebook/notebook.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import type { SizeWish } from "../../../engine/size/sizeAxis.ts";
 
 type Doc = EntryDoc<"sizing">;
 

@@ -4,7 +4,7 @@ import { sizeContours, targetName } from "../../../engine/answers/sizing/sizeCon
 import { nearest, type SizeLayout } from "../../../engine/answers/sizing/sizeLayout.ts";
 import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
 import type { AxisWords } from "../../../engine/answers/sizing/sizingWords.ts";
-import type { SizeOutcome } from "../../../engine/index.ts";
+import type { SizeOutcome } from "../../../engine/size/sizeTally.ts";
 import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 /** A scenario of the notebook that lies on the map, or one of the options that the map names. */

@@ -1,7 +1,7 @@
 import { createEffect, For, Show } from "solid-js";
 import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
 import type { AxisWords } from "../../../engine/answers/sizing/sizingWords.ts";
-import type { SizeOutcome } from "../../../engine/index.ts";
+import type { SizeOutcome } from "../../../engine/size/sizeTally.ts";
 import { inHundred, oddsRange } from "../../../engine/words/oddsWords.ts";
 
 /**

@@ -6,7 +6,9 @@ import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts"
 import { axisWords, cellChanges, presentCell, readCell } from "../../../engine/answers/sizing/sizingWords.ts";
 import { changesInWords } from "../../../engine/fields/changesInWords.ts";
 import { withLabels } from "../../../engine/fields/fieldWords.ts";
-import { applyChanges, type ScenarioInput, type SizeOutcome } from "../../../engine/index.ts";
+import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import type { SizeOutcome } from "../../../engine/size/sizeTally.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems, Progress } from "../../parts/EntryState.tsx";

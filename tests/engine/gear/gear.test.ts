@@ -1,14 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import {
-  applyChanges,
-  GENERIC_GEAR,
-  gearChange,
-  type Measurement,
-  readMeasuredGear,
-  readScenario,
-  searchGear,
-} from "../../../engine/index.ts";
+import { gearChange } from "../../../engine/gear/gearChange.ts";
+import { GENERIC_GEAR } from "../../../engine/gear/gearTable.ts";
+import { type Measurement, readMeasuredGear } from "../../../engine/gear/measuredGear.ts";
+import { searchGear } from "../../../engine/gear/searchGear.ts";
+import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 
 const moor = JSON.parse(readFileSync("scenarios/peat-moor.json", "utf8"));
 const taken = [...moor.gear, ...moor.stations].map(({ id }: { id: string }) => id);

@@ -1,9 +1,12 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { loadClimateTables, prepare, readScenario, trace } from "../../../engine/index.ts";
+import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { prepare } from "../../../engine/run/prepare.ts";
 import { makeRunRows } from "../../../engine/run/runRows.ts";
 import { stepRun } from "../../../engine/run/stepRun.ts";
 import { DROPOUT_H } from "../../../engine/run/stepState.ts";
+import { trace } from "../../../engine/run/trace.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 
 /** Hours in which a radio falls short, with every voltage worked out and with those only that may fall short. */
 async function hoursShort(minimumV: number, internalResistanceOhm: number, mainOhm: number) {

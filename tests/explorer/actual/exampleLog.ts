@@ -1,4 +1,7 @@
-import { loadClimateTables, prepareEnsemble, readScenario, type ScenarioInput } from "../../../engine/index.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { type LogStyle, syntheticLog } from "../../engine/actual/syntheticLog.ts";
 import { EXAMPLE } from "../exampleRun.ts";
 

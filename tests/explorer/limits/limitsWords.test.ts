@@ -10,7 +10,7 @@ import {
   valueWords,
 } from "../../../engine/answers/limits/limitsWords.ts";
 import { voltChain } from "../../../engine/answers/limits/voltChain.ts";
-import { limits } from "../../../engine/index.ts";
+import { limits } from "../../../engine/checks/limits.ts";
 import { exampleRun } from "../exampleRun.ts";
 
 const THIN_LEAD = { at: "stations.hf-run.feed.cable", to: { awg: "18", oneWayM: 2.5 } };

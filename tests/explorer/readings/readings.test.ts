@@ -10,7 +10,9 @@ import {
 } from "../../../engine/answers/readings/learnedWords.ts";
 import { localTime, suggestedTime, whyNoTime } from "../../../engine/answers/readings/localTime.ts";
 import { runPicture } from "../../../engine/answers/run/runPicture.ts";
-import { loadClimateTables, prepareEnsemble, readScenario } from "../../../engine/index.ts";
+import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { draftOf, emptyDraft, readingOf } from "../../../explorer/entries/readings/readingDraft.ts";
 import { EXAMPLE, exampleRun } from "../exampleRun.ts";
 

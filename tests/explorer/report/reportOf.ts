@@ -1,5 +1,7 @@
-import { loadClimateTables, makeTaskPool, serveTasks } from "../../../engine/index.ts";
 import type { Notebook } from "../../../engine/notebook/notebook.ts";
+import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { serveTasks } from "../../../engine/pool/task.ts";
+import { makeTaskPool } from "../../../engine/pool/taskPool.ts";
 import { type ReportMade, reportOfText } from "../../../engine/report/reportOfText.ts";
 
 const turn = () => new Promise<void>((resolve) => setImmediate(resolve));

@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { changesInWords } from "../../../engine/fields/changesInWords.ts";
-import { applyChanges, type Change, readScenario, type ScenarioInput } from "../../../engine/index.ts";
+import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
+import type { Change } from "../../../engine/scenario/change.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 
 const read = (name: string) => JSON.parse(readFileSync(`scenarios/${name}.json`, "utf8")) as ScenarioInput;
 const grove = read("walnut-grove");

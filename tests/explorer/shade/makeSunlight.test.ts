@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Scenario } from "../../../engine/index.ts";
+import type { Scenario } from "../../../engine/scenario/scenario.ts";
 import { makeSunlight, type SunWorkshop } from "../../../explorer/entries/shade/makeSunlight.ts";
 import type { SunlightOrder } from "../../../explorer/entries/shade/sunlightWorker.ts";
 

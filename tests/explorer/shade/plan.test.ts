@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readScenario } from "../../../engine/index.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { boxFootprint, type PlanPoint } from "../../../explorer/entries/shade/boxFootprint.ts";
 import { moduleFootprints } from "../../../explorer/entries/shade/moduleFootprints.ts";
 import { gridLines, planView, reachOf, wholeSite, zoomed } from "../../../explorer/entries/shade/planView.ts";

@@ -4,7 +4,9 @@ import { sunDays, usualDay } from "../../../engine/answers/shade/sunHours.ts";
 import { AWAY, DARK, NIGHT, OPEN, PART, sunKind } from "../../../engine/answers/shade/sunKind.ts";
 import { sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import { COS_INCIDENCE, MEAN_SHARE, OUT_SHARE } from "../../../engine/array/slots.ts";
-import { applyChanges, type Change, readScenario } from "../../../engine/index.ts";
+import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
+import type { Change } from "../../../engine/scenario/change.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { EXAMPLE, exampleRun } from "../exampleRun.ts";
 
 const MEADOW = EXAMPLE.variants!.find((variant) => variant.id === "meadow")!.changes as Change[];

@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import { applyChanges, readScenario, type Scenario } from "../../../engine/index.ts";
+import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { Scenario } from "../../../engine/scenario/scenario.ts";
 import {
   changesOfMove,
   moveWords,

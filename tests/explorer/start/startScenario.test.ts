@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { readScenario } from "../../../engine/index.ts";
 import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { COMMON_GEAR } from "../../../explorer/start/commonGear.ts";
 import {
   BACKUP,

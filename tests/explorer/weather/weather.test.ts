@@ -1,9 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { makeSurroundings } from "../../../engine/answers/makeSurroundings.ts";
-import { readScenario, type ScenarioInput, trace } from "../../../engine/index.ts";
 import { readNotebook } from "../../../engine/notebook/readNotebook.ts";
 import { scenarioDocument } from "../../../engine/notebook/scenarioDocument.ts";
 import { readWeatherFile, type WeatherFile } from "../../../engine/place/index.ts";
+import { trace } from "../../../engine/run/trace.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
 import { withScenarioFile, withWeatherFile } from "../../../explorer/page/takeIntoNotebook.ts";
 import { keptWeather } from "../../../explorer/weather/keptWeather.ts";
