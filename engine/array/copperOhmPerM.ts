@@ -1,7 +1,7 @@
 /** Ohm per 1000 ft of one conductor at 75 °C: copper, uncoated, stranded. */
 const OHM_PER_KFT_AT_75C: Readonly<Record<string, number>> = {
   "18": 7.95,
-  "16": 5.08,
+  "16": 4.99,
   "14": 3.14,
   "12": 1.98,
   "10": 1.24,
@@ -36,7 +36,8 @@ export interface CopperSize {
  * A real stranded wire of a given mm² may be up to a tenth above this (IEC 60228 states maxima, not means).
  * @param tempC temperature of the copper, not of the air about it
  * @throws RangeError if the gauge is not one of the table, or neither size is given
- * @see NFPA 70 (National Electrical Code), chapter 9, table 8, stranded uncoated copper (values from memory, cross-checked);
+ * @see NFPA 70 (National Electrical Code), chapter 9, table 8, stranded uncoated copper, all 15 as printed by
+ *   sfasoft.com, “Conductor Properties”, and each within 1 % of round wire's resistance with 2 % for stranding;
  *   IEC 60028:1925 for a size in mm²
  */
 export function copperOhmPerM(size: CopperSize, tempC: number): number {

@@ -18,7 +18,7 @@ const AWG_A: Readonly<Record<string, number>> = {
   "3/0": 200,
   "4/0": 230,
 };
-/** Largest fuse for a small conductor, A (NEC 240.4(D)). */
+/** Largest fuse for a small conductor, A (NEC 240.4(D), as printed by tradehub.tools; 14 to 10 AWG also by Encore Wire's size table). */
 const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = { "18": 7, "16": 10, "14": 15, "12": 20, "10": 30 };
 /** Copper with 70 °C insulation in 30 °C air, two loaded conductors in conduit (method B1): mm² and A. */
 const MM2_A: readonly (readonly [mm2: number, amps: number])[] = [
@@ -43,7 +43,11 @@ const TABLE_AIR_C = 30;
  * section between two of the table counts as the smaller.
  * @param airC warmest air about it
  * @returns null for a wire thinner than the tables know, or with no room left in the heat
- * @see NFPA 70 (NEC) table 310.16, 75 °C column, and equation of 310.15(B); IEC 60364-5-52 table B.52.2, method B1 (both from memory)
+ * @see NFPA 70 (NEC) table 310.16, copper, 75 °C column, as printed by ask-the-electrician.com and wiresizes.com (2023 edition); in hot air table
+ *   310.15(B)(1) as adopted in the Residential Code of Colorado 2021, table E3705.2 (up.codes), which the root law meets to two decimals
+ * @see BS 7671 table 4D1A, two cables, d.c., reference method B, as printed by a cable maker and by TiSoft: the British print of IEC 60364-5-52
+ *   table B.52.2, method B1. The IEC's own text could not be found in public; a compressor maker's tables after it (methods B2 and C, 30 to
+ *   55 °C) follow the root law within a hundredth or two
  */
 export function ampacityA(size: CopperSize, airC: number): number | null {
   const isAwg = size.awg !== undefined;

@@ -15,7 +15,10 @@ export interface Caution {
 export const NO_PERMIT =
   "A plan and not a permit: local codes and licensed persons decide what may be built and connected.";
 
-/** Volts of direct current above which codes ask for more than at 12 V (IEC 61140 and NEC 110.27, from memory). */
+/**
+ * Volts of direct current above which codes ask for more than at 12 V, where it is dry: BS 7671 414.4.5 (SELV and PELV up to 60 V DC need no
+ * cover; in all other cases 30 V) and NFPA 79 6.2 (live parts from 60 V DC on), both as quoted on their forums. NEC 110.27 begins at 50 V.
+ */
 const TOUCH_V = 60;
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;

@@ -1,4 +1,7 @@
-/** Ratings that are sold: blade fuses up to 10 A, above that the code's list, A (NEC 240.6(A), from memory). */
+/**
+ * Ratings that are sold, A: blade fuses up to 10 A (regular size: 1, 2, 3, 4, 5, 7.5, 10 A; common practice), above that the code's list.
+ * @see NEC 2023 240.6(A), as printed by callout.app and sparkshift.app
+ */
 const FUSE_SIZES_A: readonly number[] = [
   1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350,
   400, 450, 500, 600,
@@ -20,5 +23,9 @@ export function designA(peakA: number, continuousA: number): number {
   return Math.max(peakA, CONTINUOUS_FACTOR * continuousA);
 }
 
-/** What flows for three hours and more counts for a quarter more (NEC 210.19(A), 210.20(A), 215.2, 215.3; from memory). */
+/**
+ * What flows for three hours and more counts for a quarter more.
+ * @see NEC 210.19(A) and 215.2 as quoted by IAEI Magazine, “Considering Clarified Cable Calculations”; 210.20(A) as quoted in a switchgear
+ *   maker's data bulletin on ampacity; 215.3 could not be found in public text
+ */
 export const CONTINUOUS_FACTOR = 1.25;

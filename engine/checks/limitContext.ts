@@ -38,7 +38,7 @@ export interface LimitContext {
   readonly siteContinuousA: number;
 }
 
-/** What the NEC calls continuous (article 100, from memory), h. */
+/** What the NEC calls continuous (article 100: three hours or more), h. */
 export const CONTINUOUS_H = 3;
 
 /** Gathers what the checks look at. @throws RangeError if an option lies outside its range */

@@ -4,7 +4,9 @@ export interface LimitRule {
   readonly source: string;
 }
 
-const FROM_MEMORY = "clause and figures from memory: read the standard and your local code";
+/** Looked up in public text and not in the standard itself. */
+const SECOND_HAND = "as quoted in public text: read the standard and your local code";
+const FROM_MEMORY = "not found in public text, from memory: read the standard and your local code";
 
 /**
  * Every rule that a line may rest on. They are American and marine rules for lack of one for clubs in tents: a sober measure,
@@ -18,7 +20,7 @@ export const LIMIT_RULES = {
   },
   bankContinuous: {
     words: "The greatest mean over three hours stays within the bank's continuous rating.",
-    source: `the bank's label; three hours is what the NEC (article 100) calls continuous, ${FROM_MEMORY}`,
+    source: `the bank's label; three hours is what the NEC (article 100) calls continuous, ${SECOND_HAND}`,
   },
   bankCut: {
     words: "On the worst peak at the lowest forecast charge the bank stays above the volts at which loads are cut off.",
@@ -26,27 +28,27 @@ export const LIMIT_RULES = {
   },
   fuseCarries: {
     words: "A fuse or breaker carries the greatest peak, and 1.25 times what flows for three hours.",
-    source: `NEC 210.20(A) and 215.3; that it must carry a key-down peak is common practice, ${FROM_MEMORY}`,
+    source: `NEC 210.20(A) and 215.3, ${SECOND_HAND}; that it must carry a key-down peak is common practice, no source`,
   },
   fuseForWire: {
     words:
       "A fuse protects its wire: no larger than the wire carries in the warmest air of the event, nor than 7, 10, 15, 20 and 30 A for 18 to 10 AWG.",
-    source: `NEC 240.4 and 240.4(D) with table 310.16 (75 °C), sizes in mm² by IEC 60364-5-52 method B1; ${FROM_MEMORY}`,
+    source: `NEC 240.4 and 240.4(D) with table 310.16 (75 °C), sizes in mm² by BS 7671 table 4D1A method B (IEC 60364-5-52 B1), ${SECOND_HAND}`,
   },
   wireCarries: {
     words:
       "A wire carries the greatest peak, and 1.25 times what flows for three hours, in the warmest air of the event.",
-    source: `NEC 210.19(A) and 215.2 with table 310.16 (75 °C), sizes in mm² by IEC 60364-5-52 method B1; ${FROM_MEMORY}`,
+    source: `NEC 210.19(A) and 215.2 with table 310.16 (75 °C), sizes in mm² by BS 7671 table 4D1A method B (IEC 60364-5-52 B1), ${SECOND_HAND}`,
   },
   fuseNear: {
     words: "The main fuse sits within 18 cm of the bank's post; within 1.83 m where the lead runs in a sheath.",
     source:
-      "33 CFR 183.455 and ABYC E-11 (7 in; 72 in sheathed at a battery post); NEC 240.21(H): as near as practicable",
+      "33 CFR 183.455 (7 in; 40 in sheathed) and ABYC E-11 (7 in; 72 in sheathed at a battery post); NEC 240.21(H): as near as practicable",
   },
   fuseBreaks: {
     words:
       "The main fuse can interrupt what the bank drives into a dead short: the maker's figure; else 20 kA for lithium, and for lead the open volts over its resistance.",
-    source: `ABYC E-13 (lithium: maker's figure or 20 kA), as quoted by surveyors in 2025; ${FROM_MEMORY}`,
+    source: `ABYC E-11 and E-13 (lithium: maker's figure or 20 kA), ${SECOND_HAND}`,
   },
   ratingHolds: {
     words: "A switch or bus bar is rated for the greatest peak, and for 1.25 times what flows for three hours.",
@@ -64,15 +66,16 @@ export const LIMIT_RULES = {
   panelVolts: {
     words:
       "Open-circuit volts of a string at the coldest hour, by the sheet's coefficient or the code's table, whichever is more, stay under what the controller's input stands.",
-    source: `NEC 690.7(A) and its table; ${FROM_MEMORY}`,
+    source: `NEC 690.7(A); its table met again only in a permit program, else from memory: read the standard and your local code`,
   },
   panelAmps: {
     words: "1.25 times the short-circuit current of all strings stays within what the controller's input stands.",
-    source: `NEC 690.8(A)(1): 8.8 A gives 11.0 A (trade article, “PV Circuit Sizing & Current Calculations”); ${FROM_MEMORY}`,
+    source: "NEC 690.8(A)(1): 8.8 A gives 11.0 A (trade article, “PV Circuit Sizing & Current Calculations”)",
   },
   panelWire: {
     words: "The wire from the panels carries 1.25 × 1.25 = 1.56 times the short-circuit current of all strings.",
-    source: `NEC 690.8(B): 9.2 A gives 11.5 A and 14.4 A (a kit maker's manual); ${FROM_MEMORY}`,
+    source:
+      "NEC 690.8(B): 9.2 A gives 11.5 A and 14.4 A (a kit maker's manual); quoted in IAEI Magazine, “Considering Clarified Cable Calculations”",
   },
   controllerWatts: {
     words: "Rated watts over the bank's lowest volts stay within the controller's charging current.",
@@ -81,17 +84,17 @@ export const LIMIT_RULES = {
   seriesFuse: {
     words:
       "What the other strings can drive back into a shaded one, 1.25 times their short-circuit current, stays within the module's series-fuse rating; else each string has a fuse.",
-    source: `NEC 690.9(A); ${FROM_MEMORY}`,
+    source: `NEC 690.9(A) and its exception, ${SECOND_HAND} (trade article, “Why Series Fusing?”)`,
   },
   controllerFuse: {
     words: "The fuse between controller and bank carries 1.25 times the controller's charging current.",
-    source: `NEC 690.9(B); ${FROM_MEMORY}`,
+    source: `NEC 690.9(B), ${SECOND_HAND}`,
   },
   chargeRate: {
     words:
       "What panels and chargers can give at once, with the loads off, stays within what the bank may take at that hour's charge and temperature.",
     source:
-      "the bank's label; where none is stated 0.5 A per Ah (LFP), 0.25 (AGM), 0.13 (flooded), and for cold LFP 0.1 A per Ah to 5 °C, 0.2 to 10 °C (manuals of LFP packs)",
+      "the bank's label; where none is stated 0.5 A per Ah (LFP), 0.25 (AGM), 0.13 (flooded; C/4 and C/8 of a dealer's battery FAQ), and for cold LFP 0.1 A per Ah to 5 °C, 0.2 to 10 °C (manuals of LFP packs)",
   },
   coldCharge: {
     words: "No charger is on while the bank is at or below the temperature at which it may not be charged.",
@@ -100,7 +103,8 @@ export const LIMIT_RULES = {
   parallelStrings: {
     words:
       "No more than four strings side by side: same make, age and size, joined when all are full and within 0.2 V, each behind its own fuse, with leads of one length and the load taken across the corners.",
-    source: "installation manual of an LFP pack (0.2 V); the count is common practice, no source",
+    source:
+      "installation manuals of LFP packs (one asks for 0.2 V between strings, others for 0.05 V); the count is common practice, no source",
   },
   lostBlock: {
     words: "If one string's electronics cut it off, the others carry the peak alone.",

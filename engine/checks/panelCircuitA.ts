@@ -1,6 +1,8 @@
-/** Light can rise over 1000 W/m²: the circuit's current is a quarter above short circuit (NEC 690.8(A)(1), from memory). */
+/** Light can rise over 1000 W/m²: the circuit's current is a quarter above short circuit (NEC 690.8(A)(1), as
+ * explained in Home Power, “PV Circuit Sizing & Current Calculations”). */
 const BRIGHT_FACTOR = 1.25;
-/** What flows all day asks a quarter more of wire and fuse (NEC 690.8(B), from memory). */
+/** What flows all day asks a quarter more of wire and fuse (NEC 690.8(B), quoted in IAEI Magazine,
+ * “Considering Clarified Cable Calculations”). */
 const ALL_DAY_FACTOR = 1.25;
 
 /** What a panel group's input must stand, A: 1.25 × short-circuit current × strings side by side. */

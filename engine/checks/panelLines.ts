@@ -84,7 +84,7 @@ export function panelLines(context: LimitContext, group: PanelGroup): LimitLine[
     }),
   ];
   if (!isPwm) lines.push(wattsLine(context, group));
-  // Two strings drive no more into each other than a module stands (NEC 690.9(A), exception; from memory).
+  // Two strings drive no more into each other than a module stands (NEC 690.9(A), exception, explained in Home Power, “Why Series Fusing?”).
   if (strings > 2) {
     lines.push(
       limitLine({

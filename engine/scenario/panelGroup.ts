@@ -5,7 +5,11 @@ import { ClockTime, clockMinute } from "./clockTime.ts";
 import { ClockWindows } from "./clockWindow.ts";
 import { count, id, kind, quantity, share, text, word } from "./quantity.ts";
 
-/** Kinds of cells, with the change of power and of open-circuit volts for each kelvin: middles of data sheets' ranges, from memory. */
+/**
+ * Kinds of cells, with the change of power and of open-circuit volts for each kelvin. Power: middles of the ranges of data sheets (solar.ezvirtualtools.com:
+ * 0.34 to 0.38 % for today's mono, 0.40 to 0.45 poly, 0.26 to 0.30 heterojunction). Volts are at the low end of them (0.27 to 0.30, 0.33 to 0.36,
+ * 0.23 to 0.26): for a string in the cold the code's larger table counts (coldOpenCircuitV).
+ */
 const CELL_KINDS = {
   mono: { powerTempCoeffPerK: -0.0035, vocTempCoeffPerK: -0.0027 },
   poly: { powerTempCoeffPerK: -0.0042, vocTempCoeffPerK: -0.0031 },

@@ -21,8 +21,8 @@ export interface SizeHandbook {
 }
 
 /**
- * Multiplier on a lead bank's size against its temperature, °C: widely printed in handbooks for solar systems, from memory
- * (80, 70, 60, 50, 40, 30 and 20 °F).
+ * Multiplier on a lead bank's size against its temperature, °C (80, 70, 60, 50, 40, 30 and 20 °F): the table of battery sizing worksheets, as
+ * printed by alphasolar.net, “Battery Sizing Worksheet”, and others.
  */
 const LEAD_FACTOR_AGAINST_C: readonly CurvePoint[] = [
   [-6.7, 1.59],

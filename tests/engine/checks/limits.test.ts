@@ -155,7 +155,7 @@ describe("volts at the radio", () => {
     // out and back, 1.47 Ω per 1000 ft: 12 AWG has 1.66 at 25 °C, 10 AWG 1.04; and 20 A want 14 AWG or more.
     expect(lead).toMatchObject({ verdict: "over", change: expect.stringMatching(/lead of 10 AWG or thicker/) });
     const thinOhm = packOhm(thinReport);
-    expect(lead.value).toBeCloseTo(13.1 - thinOhm * handA(13.1, thinOhm, 276) - 20 * (16 * 0.00508 * 0.8385 + 0.01), 3);
+    expect(lead.value).toBeCloseTo(13.1 - thinOhm * handA(13.1, thinOhm, 276) - 20 * (16 * 0.00499 * 0.8385 + 0.01), 3);
     const low = { bank: { chemistry: "agm" as const, blockAh: 200, startShare: 0.4, reserveShare: 0.1 } };
     const flat = lineOf(limitsOf({ ...low, stations: [stationOf("a")] }), "radio-volts/a");
     expect(flat).toMatchObject({ verdict: "over", change: expect.stringMatching(/keep the bank above \d+ %/) });

@@ -31,7 +31,7 @@ test("what other strings drive back into one: two strings 1.25 Isc of one, three
 });
 
 test("open volts in the cold", () => {
-  // NEC table 690.7(A) (from memory; 1.25 at −40 °C checked) and +0.3 % a degree below 25 °C.
+  // NEC table 690.7(A) (from memory, met again in a public permit program's source) and +0.3 % a degree below 25 °C.
   const table = { 24: 1.02, 15: 1.04, 10: 1.06, 5: 1.08, 0: 1.1, "-1": 1.12, "-10": 1.14, "-20": 1.18, "-40": 1.25 };
   for (const [airC, factor] of Object.entries(table)) expect(coldFactor(Number(airC)), airC).toBe(factor);
   expect([coldFactor(25), coldFactor(30), coldFactor(-60)]).toEqual([1, 1, 1.25]);
