@@ -2,7 +2,9 @@ import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { OddsPart } from "../odds/oddsPart.ts";
 import type { CancelSignal, TaskPool } from "../pool/taskPool.ts";
 import { makeTaskStore, type TaskStore } from "../pool/taskStore.ts";
+import { assumedRemarks } from "../run/assumedRemarks.ts";
 import type { Surroundings } from "../run/surroundings.ts";
+import { eventLeafShare } from "../scenario/leafShareOf.ts";
 import { readScenario } from "../scenario/readScenario.ts";
 import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
 import type { SizeWish } from "../size/sizeAxis.ts";
@@ -80,8 +82,10 @@ export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopW
   };
 
   const ensemble = (of: Opened & { readonly seed: string }): PreparedEnsemble => valueOrRefused(store.ensemble(of));
-  const shown = ({ scenario, ...of }: Opened & { readonly seed: string }): PreparedEnsemble =>
-    ensemble({ ...of, scenario: { ...scenario, obstacles: [] } });
+  const shown = ({ scenario, ...of }: Opened & { readonly seed: string }): PreparedEnsemble => {
+    const bare = ensemble({ ...of, scenario: { ...scenario, obstacles: [] } });
+    return { ...bare, remarks: remarksWith(scenario, bare) };
+  };
 
   function run(of: Started, side: number, upTo: number, { cut, signal, tick }: ShopVisit): Promise<OddsPart> {
     const from = of.part?.to ?? 0;
@@ -129,3 +133,13 @@ export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopW
 
 /** A signal that is never given. */
 export const NEVER: CancelSignal = { aborted: false, addEventListener: () => {}, removeEventListener: () => {} };
+
+/** An ensemble's remarks with what was assumed about a scenario as it stands, in the place of what was assumed about the one that was prepared. */
+function remarksWith(scenario: Scenario, { prepared, remarks }: PreparedEnsemble): readonly string[] {
+  const seasonShare = eventLeafShare(scenario);
+  const bare = new Set(assumedRemarks(prepared.scenario, seasonShare));
+  const isSaid = (remark: string) => !bare.has(remark);
+  const others = remarks.filter(isSaid);
+  const at = prepared.remarks.filter(isSaid).length;
+  return [...others.slice(0, at), ...assumedRemarks(scenario, seasonShare), ...others.slice(at)];
+}

@@ -39,6 +39,12 @@ function close(found: number, byHand: number, what: string): void {
   );
 }
 
+/** What stands between the sun and the loads: one line for each source. */
+function sourcesW(bank: ReturnType<typeof printed>["bank"]): number {
+  const at = (name: string) => bank.numbers.findIndex((number) => number.name === name);
+  return bank.numbers.slice(at("solar spilled") + 1, at("served")).reduce((sum, number) => sum + number.value, 0);
+}
+
 const STEPS: [scenario: string, at: string, group: string, options?: string[]][] = [
   ["walnut-grove", "2026-10-09T12:00", "Panels: Van roof"], // flat, deep in the shade of a crown, tracking
   ["walnut-grove", "2026-10-10T15:40", "Panels: Van roof"],
@@ -130,15 +136,13 @@ describe.each(STEPS)("%s at %s, %s", (scenario, at, group, options = []) => {
     );
     close(loads.value("wanted"), loads.value("all gear") + loads.value("controllers' own draw"), "wanted");
     close(bank.value("served"), loads.value("wanted") - loads.value("unserved"), "served");
-    const between = bank.numbers.slice(
-      bank.numbers.findIndex((number) => number.name === "solar spilled") + 1,
-      bank.numbers.findIndex((number) => number.name === "served"),
-    );
-    const sourcesW = between.reduce((sum, number) => sum + number.value, 0);
-    const power = bank.value("solar offered") - bank.value("solar spilled") + sourcesW - bank.value("served");
+    const power = bank.value("solar offered") - bank.value("solar spilled") + sourcesW(bank) - bank.value("served");
     close(bank.value("power"), power, "power");
-    const [ohm] = bank.figures("voltage");
-    close(bank.value("voltage"), bank.value("open-circuit voltage halfway") + bank.value("current") * ohm!, "volts");
+    // A lead bank on charge adds its polarisation, of which small currents raise only their share.
+    const [wholeV = 0, wholeA = 1] = bank.figures("voltage");
+    const polarisationV = wholeV * Math.min(1, bank.value("current") / wholeA);
+    const addedV = bank.value("current") * bank.value("resistance") + polarisationV;
+    close(bank.value("voltage"), bank.value("open-circuit voltage halfway") + addedV, "volts");
     close(bank.value("current"), bank.value("power") / bank.value("voltage"), "amps");
     const [minutes, sixty, back = 1] = bank.figures("charge after");
     const factor = bank.has("Peukert factor") ? bank.value("Peukert factor") : back;
@@ -155,7 +159,7 @@ describe.each(STEPS)("%s at %s, %s", (scenario, at, group, options = []) => {
       // Of the formula's own figures, 2 and 4 stand between the pack's ohms and those of the main feed, where there is one.
       const [amps, feedOhm, ohm, , , mainOhm = 0] = loads.figures(name);
       const peakW = loads.value(name.replace("volts on a peak", "peak of the site"));
-      const charging = bank.value("solar offered") - bank.value("solar spilled");
+      const charging = bank.value("solar offered") - bank.value("solar spilled") + sourcesW(bank);
       const e = bank.value("open-circuit voltage before");
       const short = peakW - charging;
       if (short <= 0) continue;
