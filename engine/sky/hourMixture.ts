@@ -1,3 +1,4 @@
+import { toGrid } from "../grid.ts";
 import { type BoundedShape, boundedShape } from "./johnsonSb.ts";
 import { normalShare } from "./normalShare.ts";
 
@@ -49,26 +50,40 @@ export function hourMixture(dayIndex: number, spread: number, high: number): Hou
     const found = apart > above ? above / apart : 1;
     cloudy = 0.5 * (cloudy + Math.max(LEAST_CLOUD_SHARE, found));
   }
-  const cloudMean = Math.max(0, clearIndex - above / cloudy);
+  // On the grid already here: what a dark day's mean loses by subtracting would otherwise tell one JavaScript engine's tables from another's.
+  const cloudMean = toGrid(Math.max(0, clearIndex - above / cloudy));
   return {
     clearShare: 1 - cloudy,
     clearIndex,
     clearSpread,
-    cloud: boundedShape(cloudMean, Math.sqrt(cloudVariance), 0, high),
+    cloud: settled(boundedShape(cloudMean, toGrid(Math.sqrt(cloudVariance)), 0, high)),
   };
+}
+
+/** Steps of a shape's numbers, coarser than what its search leaves open where a dark day's mean lies at the bound. */
+const SHAPE_STEPS = 2 ** 10;
+
+/** The shape with its numbers on a grid: where the search for them ends depends on last bits, which differ from one JavaScript engine to the next. */
+function settled(shape: BoundedShape): BoundedShape {
+  const onGrid = (value: number) => Math.round(value * SHAPE_STEPS) / SHAPE_STEPS;
+  return { ...shape, shift: onGrid(shape.shift), scale: onGrid(shape.scale) };
 }
 
 /** The index under which a share of the hours lies that is `normalShare(z)`. */
 export function mixtureValue({ clearShare, clearIndex, clearSpread, cloud }: HourMixture, z: number): number {
-  const wanted = normalShare(z);
+  // The smaller tail: near 1 a share's last bit, which differs from one JavaScript engine to the next, would move the index by far more.
+  const isUpper = z > 0;
+  const tail = (at: number) => normalShare(isUpper ? -at : at);
+  const wanted = tail(z);
   let low = cloud.low;
   let high = cloud.high;
   for (let round = 0; round < HALVINGS; round++) {
     const middle = 0.5 * (low + high);
     const x = (middle - cloud.low) / (cloud.high - cloud.low);
-    const clouded = normalShare((Math.log(x / (1 - x)) - cloud.shift) / cloud.scale);
-    const clear = normalShare((middle - clearIndex) / clearSpread);
-    if (clearShare * clear + (1 - clearShare) * clouded < wanted) low = middle;
+    const clouded = tail((Math.log(x / (1 - x)) - cloud.shift) / cloud.scale);
+    const clear = tail((middle - clearIndex) / clearSpread);
+    const share = clearShare * clear + (1 - clearShare) * clouded;
+    if (isUpper ? share > wanted : share < wanted) low = middle;
     else high = middle;
   }
   return 0.5 * (low + high);

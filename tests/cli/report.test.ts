@@ -33,7 +33,7 @@ test("the wrong call ends with 2, the wrong notebook with 1, each with a sentenc
     [[at("nowhere.json"), "-o", at("x.html")], /There is no file/],
     [[good, good, "-o", at("x.html")], /one notebook file/],
     [[good, "-o", join(folder, "nowhere", "x.html")], /could not be written/],
-    [[good, "--variant", "meadow", "-o", at("x.html")], /whole notebook/],
+    [[good, "--variant", "meadow", "-o", at("x.html")], /Unknown option .--variant.*Known here/],
   ] as const) {
     const call = duskline("report", ...args);
     expect(call.err).toMatch(sentence);

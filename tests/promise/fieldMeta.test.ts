@@ -30,6 +30,8 @@ const UNITS: readonly (readonly [ending: RegExp, unit: string])[] = [
   [/GhiKwhM2$/, "kWh/m² a day"],
   [/LPerH$/, "L/h"],
   [/PerH$/, "A per missing Ah"],
+  [/WhPerK$/, "Wh/K"],
+  [/WPerK$/, "W/K"],
   [/PerK$/, "per K"],
   [/Share$/, ""],
   [/Minutes$/, "min"],
