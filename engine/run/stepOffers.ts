@@ -20,8 +20,8 @@ import {
 } from "./stepState.ts";
 
 /**
- * What the sun and the other sources could give the bank in a step, and which of them the selector lets pass. Asked only where the
- * bank's volts, a source or a reader has a say in it; otherwise `run.fixed.sumW` is all there is.
+ * What the sun and the other sources could give the bank in a step, and which of them the selector lets pass, into `run.state`. Called only
+ * where the bank's volts or a source matter, or a reader asks for everything; otherwise `run.fixed.sumW` is all there is.
  */
 export function stepOffers(
   prepared: Prepared,
@@ -124,7 +124,7 @@ function stepSelector(prepared: Prepared, run: RunRows, firstGroup: number, now:
 }
 
 /**
- * What a source could give in step `i`, W, into `record.offeredW`. A generator is started at or below its start charge and
+ * What a source could give in step `i`, W, into `run.offeredW`. A generator is started at or below its start charge and
  * runs until its stop charge, the end of the allowed hours or the end of its fuel.
  */
 function stepSource(prepared: Prepared, run: RunRows, lane: number, s: number, i: number): void {

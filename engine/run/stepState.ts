@@ -1,5 +1,5 @@
 /**
- * Where the step's own numbers stand in `RunRecord.state`. They are handed from one part of the step to the next in an
+ * Where the step's own numbers are in `RunRows.state`: `STATE_SLOTS` for each lane. They are handed from one part of the step to the next in an
  * array, because a number that is given to or returned by a function that the engine does not inline is boxed: a small
  * object each time, where the loop promises none.
  */

@@ -27,9 +27,9 @@ export interface NotebookPage extends AnswersPage {
   /** Adds a scenario based on another, and an entry to edit it in. @returns the new scenario's name, or null where there is no room */
   branch(id: string, after: string, changes?: readonly Change[], name?: string): string | null;
   rename(id: string, name: string): void;
-  /** Takes a scenario out, with the entries that edit it; or says why it stays. */
-  /** Takes a weather file in for one scenario; what there is to say about it stands at the head of the sheet. */
+  /** Takes a weather file in for one scenario; what there is to say about it is said at the head of the sheet. */
   takeWeather(id: string, file: File): void;
+  /** Takes a scenario out, with the entries that edit it. @returns why it stays, or null where it is gone */
   removeScenario(id: string): string | null;
   /** Changes of a scenario that find no place in what it is based on, by their number in its list. */
   lostChanges(id: string): readonly { readonly number: number; readonly message: string }[];
