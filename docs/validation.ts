@@ -66,7 +66,7 @@ function groupedRows(folder: string): [name: string, rows: (TruthRow | SkippedRo
   const rows = accuracyRows(folder);
   if (rows.length === 0) throw new Error("No accuracy rows are there; run npm test first.");
   const failed = rows.find((row) => "worst" in row && row.worst > row.tolerance);
-  if (failed !== undefined) throw new Error(`The last test run failed at "${failed.what}"; mend that first.`);
+  if (failed !== undefined) throw new Error(`The last test run failed at "${failed.what}"; fix that first.`);
   const names = readdirSync(folder)
     .filter((name) => name.endsWith(".json"))
     .sort();

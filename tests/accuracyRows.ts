@@ -3,7 +3,7 @@ import { join } from "node:path";
 import * as z from "zod";
 import type { SkippedRow, TruthRow } from "./truth/record.ts";
 
-/** Where truth tests leave what they measured; made anew by every `npm test`. */
+/** Where truth tests leave what they measured; written again by every `npm test`. */
 export const TRUTH_FOLDER = ".cache/truth";
 
 // A row may carry only finite numbers: NaN becomes null on its way through JSON, and is refused here.

@@ -24,7 +24,7 @@ const AGREEING_SHARE = 0.9;
 /**
  * Holds the panels' watts against the sun over the plan's place: rows with light while the sun is down, and dark rows while it is
  * well up, tell how far the log's clock is off. Which way the panels face does not matter.
- * @returns a finding with the mapping that would mend it; null where the clock is right, or the log does not tell
+ * @returns a finding with the mapping that would fix it; null where the clock is right, or the log does not tell
  */
 export function clockOfLog(scenario: Scenario, log: MeterLog): MeterFinding | null {
   const { pvW, timeMs } = log;

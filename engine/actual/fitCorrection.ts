@@ -45,7 +45,7 @@ import {
 } from "./meterSeries.ts";
 import { type PlannedRows, plannedRows } from "./plannedRows.ts";
 
-/** What of a plan can be corrected: factors on the plan, but for the charge at the start, which is a share of full. */
+/** What of a plan can be corrected: factors on the plan, except for the charge at the start, which is a share of full. */
 export const CORRECTIONS = ["idle", "sending", "yield", "shade", "capacity", "start"] as const;
 export type CorrectionName = (typeof CORRECTIONS)[number];
 

@@ -28,7 +28,7 @@ export function makeReplay(prepared: Prepared): (input: ReplayInput, untilStep: 
     figures[FIGURE_CAPACITY_SHARE] = input.capacityShare;
     stepLaneFigures(prepared, figures, run, 0);
     stepLaneWanted(input.wantedW, run, 0);
-    // The sun is given, so no group hangs on the bank's volts.
+    // The sun is given, so no group depends on the bank's volts.
     run.fixed.sumW.set(input.sunW);
     run.fixed.hanging.fill(0);
     stepBank(prepared, run, 1, 0, false, undefined);

@@ -32,7 +32,7 @@ export type ShopVisit = Pick<Shop, "upTo" | "signal" | "cut" | "tick" | "early">
 /** Keeps what was prepared and run from one question to the next. */
 export interface ShopKeeper {
   readonly store: TaskStore;
-  /** Says how many scenarios are asked about now, so that memory of older ones can serve anew. */
+  /** Says how many scenarios are asked about now, so that memory of older ones can be used again. */
   readonly expect: (documents: number) => void;
   /** Forgets all members, as when weather files have changed. */
   readonly forget: () => void;

@@ -5,7 +5,7 @@ import type { PreparedDome } from "./skyDome.ts";
 export interface DomeLight {
   /** `DOME_LIGHT_SLOTS` numbers for each step of each lane, in the places named below. */
   readonly rows: Float64Array;
-  /** What the horizon's band adds on a plane that stands upright, W/m², below 0 where the horizon is dark; empty but for Perez. */
+  /** What the horizon's band adds on a plane that stands upright, W/m², below 0 where the horizon is dark; empty except for Perez. */
   readonly horizonWm2: Float64Array;
 }
 

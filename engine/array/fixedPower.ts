@@ -1,11 +1,11 @@
 import { zeros } from "../zeros.ts";
 
-/** Power that does not hang on the bank's volts, of all groups together. Members side by side have a lane each: one lane's steps after the other's. */
+/** Power that does not depend on the bank's volts, of all groups together. Members side by side have a lane each: one lane's steps after the other's. */
 export interface FixedPower {
   /** Bank volts that a step stays within; a step that leaves them asks every group again. */
   readonly lowestV: number;
   readonly highestV: number;
-  /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power hangs on the volts. */
+  /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power depends on the volts. */
   readonly sumW: Float64Array;
   readonly hanging: Int32Array;
   /** `MEMBER_SLOTS` numbers for each lane, in the places named below. Here, because a number handed over is boxed. */

@@ -48,7 +48,7 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   const { targetDropShare = 0.03, lowestShare = lowestWhileConnected(run) } = options;
   requireRange({ targetDropShare }, 0.001, 0.5);
   requireRange({ lowestShare }, 0, 1);
-  // Nothing added turns a minus nought into a nought, which is what JSON gives back.
+  // Nothing added turns a minus zero into a zero, which is what JSON gives back.
   const eventColdestC = prepared.airTempC.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY) + 0;
   const { coldestC = eventColdestC } = options;
   // The event's own air is taken as it comes: files of measured weather reach down to −90 °C.

@@ -62,7 +62,7 @@ export function limitLine(facts: LimitLineFacts): LimitLine {
     id: facts.id,
     about: facts.about,
     quantity: facts.quantity,
-    value: value === null ? null : value + 0, // a minus nought is a nought
+    value: value === null ? null : value + 0, // a minus zero is a zero
     unit: facts.unit,
     limit: limit === null ? null : limit + 0,
     bound,
@@ -88,7 +88,7 @@ export function limitLine(facts: LimitLineFacts): LimitLine {
   };
 }
 
-/** A value that equals its limit but for the last bits is within it. */
+/** A value that equals its limit except for the last bits is within it. */
 const ROUNDING = 1e-9;
 
 const ORDER: readonly LimitVerdict[] = ["over", "close", "unknown", "within"];

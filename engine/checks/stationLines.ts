@@ -134,7 +134,7 @@ function mendVolts(context: LimitContext, s: number, volts: RadioVolts): string 
   if (thicker !== null && runOhm(station.feed.cable, thicker) >= runOhm(station.feed.cable, THICKEST_LEAD))
     return `Fit a lead of ${sizeInWords(thicker)} or thicker (${weak}).`;
   const less = "send with less power, let fewer stations send at once, or ease the weak link";
-  if (prepared.converterV > 0) return `No lead alone mends it (${weak}): set the converter higher, or ${less}.`;
+  if (prepared.converterV > 0) return `No lead alone cures it (${weak}): set the converter higher, or ${less}.`;
   const share = chargeFor(context, s);
   const fuller =
     share === null
@@ -142,7 +142,7 @@ function mendVolts(context: LimitContext, s: number, volts: RadioVolts): string 
       : share >= 0.995
         ? "only a full bank is enough"
         : `keep the bank above ${percent(share)}`;
-  return `No lead alone mends it (${context.openV.toFixed(2)} V at rest, and ${weak}): ${fuller}, or ${less}.`;
+  return `No lead alone cures it (${context.openV.toFixed(2)} V at rest, and ${weak}): ${fuller}, or ${less}.`;
 }
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;

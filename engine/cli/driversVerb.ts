@@ -16,7 +16,7 @@ export const USUAL_ROWS = 500;
 export const driversVerb: Verb = {
   name: "drivers",
   usage: "drivers SCENARIO [--variant ID] [--members N] [--seed TEXT] [--json]",
-  purpose: "Says what the outcome hangs on: weather, sending, idle draw …, and which load to switch off first.",
+  purpose: "Says what the outcome depends on: weather, sending, idle draw …, and which load to switch off first.",
   options: {
     members: { type: "string", help: `rows of the sample, two members each (${USUAL_ROWS} when left out)` },
     seed: { type: "string", help: "any text; the same seed gives the same members" },

@@ -53,7 +53,7 @@ export function runSizes(task: SizesTask, { workers, ...options }: PoolOptions =
 }
 
 /**
- * Says what an ensemble's outcome hangs on, on all cores.
+ * Says what an ensemble's outcome depends on, on all cores.
  * @param members rows of the sample
  */
 export function runDrivers(

@@ -13,7 +13,7 @@ export const DRIVERS_MOST_MEMBERS = 100_000;
 const ROWS_AT_ONCE = 10;
 
 /**
- * What a scenario's outcome hangs on: variance shares by factor, what each factor's ends do, and what switching off each load gains. Every run
+ * What a scenario's outcome depends on: variance shares by factor, what each factor's ends do, and what switching off each load gains. Every run
  * is paired with the plain members 0…N−1, which are those of `runMembers`.
  *
  * The outcome is the *margin*: lowest charge less reserve, less what loads went without over the bank's full charge at nominal volts. While

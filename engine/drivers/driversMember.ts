@@ -116,7 +116,7 @@ function countDriversMember({ prepared }: PreparedEnsemble, room: DriversRoom): 
   const { grid, bank, loads, converterShare } = prepared;
   const { run, inputs, light } = room.member;
   const { rows } = run;
-  // A charge that is at the reserve but for rounding holds it.
+  // A charge that is at the reserve apart from rounding holds it.
   const reserveAh = bank.reserveAh - 1e-9 * bank.fullAh;
   const idlePerConverter = inputs.figures[FIGURE_IDLE_SHARE]! / converterShare;
   let lowestAh = run.state[STORED_AH]!;

@@ -61,7 +61,7 @@ export interface DriversReport {
   readonly sentences: readonly string[];
 }
 
-/** Fewer members than these on either side say nothing about what the side hangs on. */
+/** Fewer members than these on either side say nothing about what the side depends on. */
 export const FEWEST_ON_A_SIDE = 20;
 /** Where more members than this run dry, the lowest charge alone would say "empty" of them all. */
 const DRY_SHARE = 0.2;
@@ -176,7 +176,7 @@ function sentences(report: Omit<DriversReport, "sentences">): string[] {
     const byTotal = [...factors].sort((x, y) => y.margin!.total.value - x.margin!.total.value);
     const first = byTotal[0]!;
     said.push(
-      `Most hangs on ${first.name[0]!.toLowerCase()}${first.name.slice(1)}: by itself it makes ${percent(Math.max(0, first.margin!.first.value))} of what members' margins differ by.`,
+      `Most depends on ${first.name[0]!.toLowerCase()}${first.name.slice(1)}: by itself it makes ${percent(Math.max(0, first.margin!.first.value))} of what members' margins differ by.`,
     );
     const missing = 1 - sum.value;
     if (missing > sum.plusMinus) {
@@ -193,8 +193,8 @@ function sentences(report: Omit<DriversReport, "sentences">): string[] {
     const fails = holds.of - holds.count;
     said.push(
       holds.count > 0 && fails > 0
-        ? `${Math.min(holds.count, fails)} of ${members} members ${fails < holds.count ? "fail" : "hold"}: too few to say what that hangs on; more members would.`
-        : `Of ${members} members ${fails === 0 ? "all hold" : "none holds"}, so there is nothing to say what that hangs on.`,
+        ? `${Math.min(holds.count, fails)} of ${members} members ${fails < holds.count ? "fail" : "hold"}: too few to say what that depends on; more members would.`
+        : `Of ${members} members ${fails === 0 ? "all hold" : "none holds"}, so there is nothing to say what that depends on.`,
     );
   }
   if (report.dry.share > DRY_SHARE) {

@@ -22,7 +22,7 @@ export interface DriversShares {
   readonly firstSum: Sampled;
 }
 
-/** Times that the rows are drawn anew to see how far the estimates scatter. */
+/** Times that the rows are drawn again to see how far the estimates scatter. */
 const RESAMPLES = 200;
 
 /**
@@ -33,8 +33,8 @@ const RESAMPLES = 200;
  * - first-order share, Saltelli: `mean(b (mixed − a)) / variance`, which is sharp where the share is small, and Jansen:
  *   `1 − mean((b − mixed)²) / (2 variance)`, which is sharp where it is large; mixed so that the result scatters least.
  *
- * The scatter comes from drawing rows anew (B. Efron, Annals of Statistics 7 (1979) 1–26). Small shares may come out below 0.
- * @param state an open stream, for the rows drawn anew
+ * The scatter comes from drawing rows again (B. Efron, Annals of Statistics 7 (1979) 1–26). Small shares may come out below 0.
+ * @param state an open stream, for the rows drawn again
  * @returns null if the outcome does not differ
  * @see A. Saltelli et al., Computer Physics Communications 181 (2010) 259–270, table 2;
  * M. J. W. Jansen, Computer Physics Communications 117 (1999) 35–43
@@ -48,7 +48,7 @@ export function driversShares(
   requireSameLength({ a, b, ...Object.fromEntries(mixed.map((rows, k) => [`mixed[${k}]`, rows])) });
   const rows = a.length;
   const middle = (sumOf(a) + sumOf(b)) / (2 * rows);
-  // Estimates are sums over rows of these numbers, so rows drawn anew only add them up again.
+  // Estimates are sums over rows of these numbers, so rows drawn again only add them up again.
   const straight = a.map((value, m) => value - middle + (b[m]! - middle));
   const square = a.map((value, m) => (value - middle) ** 2 + (b[m]! - middle) ** 2);
   const product = mixed.map((mix) => mix.map((value, m) => (b[m]! - middle) * (value - a[m]!)));

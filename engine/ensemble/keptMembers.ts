@@ -22,7 +22,7 @@ import {
  * Members that remember: what the sky of a member was, what each of its panel groups made of it and what its operators wanted is kept, and met
  * again by every scenario that shares them. Whoever changes the bank sees the sky and the panels of the last edit again, to the last bit, and
  * waits for the bank alone.
- * @param mostBytes what may be kept in all; members beyond that are worked out anew each time
+ * @param mostBytes what may be kept in all; members beyond that are worked out again each time
  */
 export function makeKeptMembers(mostBytes: number): StepMembers {
   const shelf = makeMemberShelf(mostBytes);
@@ -135,7 +135,7 @@ function unpackSky(row: Float64Array, { ghiWm2, dniWm2, dhiWm2 }: SkyLight, airT
   airTempC.set(row.subarray(3 * steps));
 }
 
-/** A step in which a group hangs on the bank's volts: which it is, then what the sky makes of the group. */
+/** A step in which a group depends on the bank's volts: which it is, then what the sky makes of the group. */
 const HANGING_SLOTS = 1 + PLANE_SLOTS;
 
 function packedGroupLength(lane: number, { lanes }: RunRows, { sumW, hanging }: FixedPower): number {

@@ -52,7 +52,7 @@ function typedClimate(scenario: Scenario, days: DayLight, climate: SiteClimate |
  * Prepares a scenario for an ensemble: the weather it states gives way to skies drawn from the climate of the place (or, where
  * it names a weather file, from that file in blocks of days); days in words are taken as a forecast as sure as its lead time allows.
  * @param seed any text: the same seed gives the same members
- * @param reuse keeps what other scenarios share, for one thread; left out, everything is prepared anew
+ * @param reuse keeps what other scenarios share, for one thread; left out, everything is prepared from scratch
  */
 export function prepareEnsemble(
   scenario: Scenario,

@@ -69,7 +69,7 @@ function raisedTogether(
     let far = 0;
     raised.forEach((share, s) => {
       far = Math.max(far, Math.abs(mean[s]! - planned[s]!));
-      // The square goes faster where the caps answer weakly, and does not overshoot elsewhere by more than the next round mends.
+      // The square goes faster where the caps answer weakly, and does not overshoot elsewhere by more than the next round corrects.
       const by = planned[s]! / mean[s]!;
       raised[s] = Math.min(
         MOST,

@@ -22,7 +22,7 @@ const STEPS_SIDE_BY_SIDE = 60_000;
 export const MOST_LANES = 4;
 
 /**
- * How many members of an ensemble are carried side by side: what hangs on the step alone is read once for all of them, and while one bank
+ * How many members of an ensemble are carried side by side: what depends on the step alone is read once for all of them, and while one bank
  * waits for its own last step the processor works at the next. Four, since with eight it takes hardly less time; fewer where the steps are so many
  * that they would only fill the memory.
  */
@@ -35,7 +35,7 @@ export type StepMembers = (ensemble: PreparedEnsemble, from: number, count: numb
 
 /**
  * Draws `count` members from `from` on and carries them through the event side by side, each in a lane of `room.run`. Everything a member meets
- * hangs on the seed, its number and the purpose alone: the same member of another scenario at the same place and time meets the same sky and
+ * depends on the seed, its number and the purpose alone: the same member of another scenario at the same place and time meets the same sky and
  * the same people, whoever runs beside it.
  * @param count 1…`room.run.lanes`
  * @param room written over

@@ -102,7 +102,7 @@ export function changeTo(document: unknown, path: Path, to: unknown, filled: unk
   for (;;) {
     const at = written(document, target);
     if (at !== null) return { at, to: value } as Change;
-    // Its name in the list is not unique: write the list anew.
+    // Its name in the list is not unique: write the list again.
     const list = structuredClone(valueAt(document, target.slice(0, -1))) as Group;
     list[target.at(-1)!] = value;
     value = list;

@@ -24,7 +24,7 @@ const UNEXPLAINED_SHARE = 0.1;
 export const LARGEST_CHI_SQUARE = 12;
 /** Where nobody explains a reading, its error is taken to be so many times what was stated. */
 const ERROR_TIMES = 2;
-/** Stages before the particles run anew, and days that they may span: it bounds the memory. */
+/** Stages before the particles run again, and days that they may span: it bounds the memory. */
 const STAGES_AT_ONCE = 24;
 const DAYS_AT_ONCE = 2;
 

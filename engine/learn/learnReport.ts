@@ -116,7 +116,7 @@ function sentences(report: Omit<LearnReport, "sentences">, { ensemble }: Learned
   return said;
 }
 
-/** Quantiles at 10 % of fewer members than this hang on five or less. */
+/** Quantiles at 10 % of fewer members than this depend on five or less. */
 const FEW_EFFECTIVE = 50;
 
 function leftInWords({ p10, p50 }: LearnReport["hoursLeft"], reserveShare: number): string {

@@ -1,5 +1,5 @@
 /**
- * How far readings are off where nobody says otherwise, as standard deviations. Common practice, no source, but for the sky:
+ * How far readings are off where nobody says otherwise, as standard deviations. Common practice, no source, except for the sky:
  * a counter of ampere-hours that was set at full is good to a few percent after a day; a panel meter jumps with each cloud.
  */
 export const METER_ERROR = {

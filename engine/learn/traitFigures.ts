@@ -10,7 +10,7 @@ import {
 } from "../run/memberFigures.ts";
 import { type Particles, TRAIT_KEENNESS, TRAITS } from "./particles.ts";
 
-/** A figure of the plan that readings can move; 1 is as planned, but for the charge at the start, which is a share of full. */
+/** A figure of the plan that readings can move; 1 is as planned, except for the charge at the start, which is a share of full. */
 export type TraitName = "load" | "idleDraw" | "keenness" | "canopy" | "panelYield" | "capacity" | "startCharge";
 
 /** One figure of every particle, or null where the scenario has no such thing. */

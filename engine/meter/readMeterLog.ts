@@ -39,8 +39,8 @@ export type MeterReading =
 
 /**
  * Reads the log of a battery meter or solar controller: text with a line of titles and one line per row, parted by commas, semicolons
- * or tabs. What the mapping leaves open is found in the log; what cannot be found is asked for. Nothing is mended unasked: rows that do not read
- * are left out and counted, the rest is said in `findings`, each with what to set in the mapping where that would mend it.
+ * or tabs. What the mapping leaves open is found in the log; what cannot be found is asked for. Nothing is corrected unasked: rows that do not read
+ * are left out and counted, the rest is said in `findings`, each with what to set in the mapping where that would fix it.
  * @param text the whole file, at most 10 million characters and 400,000 rows
  * @param mapping what is known of the log, such as the mapping that the last log of this meter was read with
  * @param zone the zone of the place, taken where neither the mapping nor the times say which clock the log keeps

@@ -264,7 +264,7 @@ function sentences(report: Omit<OddsReport, "sentences">, { prepared }: Prepared
   if (dark.count > 0 && !isDarker) said.push(`${inHundred(dark.share)} of 100 ever go dark.`);
   if (dropouts.count > 0)
     said.push(
-      `In ${inHundred(dropouts.share)} of 100 a radio falls short of volts on transmit peaks, which more charge does not mend.`,
+      `In ${inHundred(dropouts.share)} of 100 a radio falls short of volts on transmit peaks, which more charge does not cure.`,
     );
   return said;
 }

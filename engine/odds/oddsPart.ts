@@ -39,7 +39,7 @@ export interface OddsPart {
   /** Members below the reserve, and dark, in each step. */
   readonly belowCounts: Uint32Array;
   readonly darkCounts: Uint32Array;
-  /** Unserved energy by device, thousandths of a watt-hour, in whole numbers so that sums do not hang on their order. */
+  /** Unserved energy by device, thousandths of a watt-hour, in whole numbers so that sums do not depend on their order. */
   readonly unservedMilliWh: Float64Array;
 }
 

@@ -8,7 +8,7 @@ export const HEARD_WITHIN_KM = 2000;
 /** Whatever rounding a longitude has been through, no station that is heard may be missed. */
 const SLACK_KM = 1;
 
-/** The tiles that the climate of a place hangs on: of the cells round it, and of those round each station that is heard there. */
+/** The tiles that the climate of a place depends on: of the cells round it, and of those round each station that is heard there. */
 export function tilesFor(world: ClimateWorld, latitudeDeg: number, longitudeDeg: number): Set<number> {
   const here = { lat: latitudeDeg, lon: wrapLongitudeDeg(longitudeDeg) };
   const heard = world.stationPlaces.filter(([lat, lon]) => distanceKm(here, { lat, lon }) < HEARD_WITHIN_KM + SLACK_KM);

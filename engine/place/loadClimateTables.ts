@@ -14,7 +14,7 @@ export function loadClimateTables(): Promise<ClimateTables> {
   return loadTiles(CLIMATE_FILES.map((_, number) => number));
 }
 
-/** Fetches as much as the climate of some places hangs on. The same places are given the same tables. */
+/** Fetches as much as the climate of some places depends on. The same places are given the same tables. */
 export function loadClimateNear(places: readonly LatLon[]): Promise<ClimateTables> {
   const numbers = new Set(places.flatMap(({ lat, lon }) => [...tilesFor(CLIMATE_WORLD, lat, lon)]));
   return loadTiles([...numbers].sort((a, b) => a - b));

@@ -128,7 +128,7 @@ const MERGES: { readonly [Kind in TaskKind]: (parts: readonly Tasks[Kind]["part"
 /** @param workers 1 or more; they are started when first needed */
 export function makeTaskPool(workers: number, connect: ConnectWorker): TaskPool {
   const alive = new Set<Worker>();
-  /** First come, first served, but for whoever is at home somewhere. */
+  /** First come, first served, except for whoever is at home somewhere. */
   const queue: Job[] = [];
   let lastNumber = 0;
 

@@ -16,7 +16,7 @@ type Ready<T> =
 
 /** Room for the members of one task. */
 export interface TakenRoom {
-  /** What its arrays' lengths hang on. */
+  /** What its arrays' lengths depend on. */
   readonly shape: string;
   readonly members: MemberRoom;
   readonly counts: LongCounts;
@@ -87,7 +87,7 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
   };
 }
 
-/** What the lengths of a member's arrays hang on. */
+/** What the lengths of a member's arrays depend on. */
 function shapeOf({ grid, groups, sources, loads }: Prepared): string {
   return [grid.steps, groups.length, sources.length, loads.stations.length].join(" ");
 }

@@ -3,7 +3,7 @@ import type { Sureness, SurenessWord } from "../scenario/chanceFields.ts";
 
 /**
  * What a word of sureness means: standard deviation of the figure, as a share of it (start charge and canopy: of full).
- * Common practice, no source, but for the pointers given: a shunt or a meter on site is good to a few percent; data sheets of
+ * Common practice, no source, except for the pointers given: a shunt or a meter on site is good to a few percent; data sheets of
  * gear miss by a tenth; typical module tolerance and dirt make 5 % of yield; crowns of one kind of tree differ by a half.
  */
 export const SURENESS_SPREAD: Record<keyof Sureness, Record<SurenessWord, number>> = {

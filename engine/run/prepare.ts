@@ -68,7 +68,7 @@ const AS_PLANNED: CrownFactors = [1];
 /**
  * Works out, once for a scenario, everything that does not change from step to step or from member to member: the grid, the
  * sun, the weather, the shade, the schedules, the bank's tables.
- * @param reuse keeps what other scenarios share; left out, everything is prepared anew
+ * @param reuse keeps what other scenarios share; left out, everything is prepared from scratch
  * @param throughFactors how much more light than planned crowns let through: as planned, and for an ensemble also the darkest and the lightest
  */
 export function prepare(

@@ -5,7 +5,7 @@
  */
 export type Reuse = <T>(what: string, of: readonly unknown[], prepare: () => T) => T;
 
-/** Prepares everything anew. */
+/** Prepares everything each time. */
 export const prepareAnew: Reuse = (_what, _of, prepare) => prepare();
 
 /**

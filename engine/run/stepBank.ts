@@ -46,7 +46,7 @@ import {
 } from "./stepState.ts";
 
 /**
- * Two powers that differ by less than this share are the same but for rounding. Where they mostly are, which of them is less is anybody's guess, and
+ * Two powers that differ by less than this share are the same apart from rounding. Where they mostly are, which of them is less is anybody's guess, and
  * a processor that guesses wrong loses more than the whole division took.
  */
 const BUT_ROUNDING = 1 - 1e-9;
@@ -57,7 +57,7 @@ const BUT_ROUNDING = 1 - 1e-9;
  *
  * One loop over the steps, and in it over the lanes: each step of a bank waits for the one before, and while one member waits the processor
  * works at the next. Curves are read on the spot as `openCircuitV` and `acceptA` read them: in a function of this size the engine no longer
- * puts calls in line, and boxes what they return. What few steps need (panels whose power hangs on the bank's volts, sources, a selector,
+ * puts calls in line, and boxes what they return. What few steps need (panels whose power depends on the bank's volts, sources, a selector,
  * volts that may fall short) is called, and reads `run.state`.
  * @param lanes from the first lane on, 1…`run.lanes`
  * @param first 0…steps; `run.state` says how things stand there, and afterwards how they stand at the end
@@ -186,7 +186,7 @@ export function stepBank(
             : drawingPathV(bank, storedAh, -netW, reachableAh, hours, maxDischargeA, internalOhm);
       }
       if (netW >= 0) {
-        // No more than `mostA`, since halfway through the step the volts stand no lower than those that `mostW` was reckoned with.
+        // No more than `mostA`, since halfway through the step the volts stand no lower than those that `mostW` was worked out with.
         bankA =
           bankW < polarisationA * (midV + polarisationV + chargingOhm * polarisationA)
             ? chargeA(midV, chargingOhm + trickleOhm, bankW)

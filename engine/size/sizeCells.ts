@@ -118,7 +118,7 @@ function pairs(document: unknown, base: Scenario, x: Line, y: Line): Outcome<Sce
   const xPart = x.axis.at.split(".")[0] as keyof Scenario;
   const yPart = y.axis.at.split(".")[0] as keyof Scenario;
   // Reading takes milliseconds, which many cells make seconds. Two parts that were read apart go together without reading
-  // again, but for what is checked across parts; when and where decide how much of that there is.
+  // again, except for what is checked across parts; when and where decide how much of that there is.
   const areApart = xPart !== yPart && ![xPart, yPart].some((part) => part === "time" || part === "place");
   const times = timeGrid(base.time, zoneOf(base.place));
   const scenarios: Scenario[] = [];

@@ -7,7 +7,7 @@ import { tracePrepared } from "../run/trace.ts";
 
 /** What a sizing by hand gives, and from what. */
 export interface SizeHandbook {
-  /** Ampere-hours a day: what the gear wants, over the bank's nominal volts, as handbooks reckon. */
+  /** Ampere-hours a day: what the gear wants, over the bank's nominal volts, as handbooks count. */
   readonly dailyAh: number;
   readonly autonomyDays: number;
   readonly maxDepthShare: number;

@@ -45,7 +45,7 @@ export interface SizeInputs {
 
 /** Panels that cells share with all that decides what they give without asking the bank: worked out once for the members side by side. */
 export interface SizePanels {
-  /** Whether they have been worked out for the members at hand, and no step hangs on the bank's volts: then the next cell may have them too. */
+  /** Whether they have been worked out for the members at hand, and no step depends on the bank's volts: then the next cell may have them too. */
   isSettled: boolean;
 }
 

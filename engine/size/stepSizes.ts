@@ -60,7 +60,7 @@ function stepCell({ prepared, run, inputs, panels }: SizeCell, count: number): v
   stepPower(prepared, run, count, 0);
 }
 
-/** Whether no step hangs on the bank's volts. */
+/** Whether no step depends on the bank's volts. */
 function isSettled({ fixed }: RunRows): boolean {
   const { hanging } = fixed;
   for (let cell = 0; cell < hanging.length; cell++) if (hanging[cell] !== 0) return false;

@@ -25,7 +25,7 @@ fillTable(BEAM_SHARE, 0, (z) => 1 / (1 + Math.exp(-z / TABLE_PER_UNIT)));
 
 const NOON_H = 12;
 
-/** What of the sum hangs on the sun's height alone. */
+/** What of the sum depends on the sun's height alone. */
 export function ridleyBase(elevationDeg: number): number {
   return toGrid(RIDLEY.base + RIDLEY.perSolarHour * NOON_H + RIDLEY.perElevationDeg * elevationDeg);
 }

@@ -4,7 +4,7 @@ import type { Stratum } from "../../engine/answers/run/strataLayout.ts";
 import { endMs, voltsPath } from "../../engine/answers/run/strataPaths.ts";
 import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 
-/** Volts at the radios that drop out on their own peaks; apart from energy, because charging does not mend it. */
+/** Volts at the radios that drop out on their own peaks; apart from energy, because charging does not cure it. */
 export function VoltsStratum(props: { picture: RunPicture; stratum: Stratum; scale: TimeScale }) {
   return (
     <g class="data">

@@ -32,7 +32,7 @@ export function EntryFrame(props: {
   scale: TimeScale | null;
   acts: EntryActs;
 }) {
-  // The line it comes with is new at every tick of the work; blanks that are being typed in must not be filled in anew for that.
+  // The line it comes with is new at every tick of the work; fields that are being typed in must not be filled in again for that.
   const entry = createMemo(() => props.entry);
   const title = createMemo(() => entry().title);
   const kind = () => entryKindOf(entry().kind);

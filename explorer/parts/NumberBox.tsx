@@ -1,7 +1,7 @@
 import { createEffect, createSignal } from "solid-js";
 import { typedNumber } from "../words/typedNumber.ts";
 
-/** A blank for a number: typed, moved with the arrow keys, or by thumb with the buttons that a phone shows. */
+/** A box for a number: typed, moved with the arrow keys, or by thumb with the buttons that a phone shows. */
 export function NumberBox(props: {
   label: string;
   value: number | string;

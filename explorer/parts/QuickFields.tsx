@@ -18,12 +18,12 @@ const SKY_WORDS: Record<Sky, string> = {
 
 const ratedWords = (ratedW: number | string) => (typeof ratedW === "number" ? figure(ratedW) : ratedW);
 
-/** Names longer than this do not fit over a blank. */
+/** Names longer than this do not fit over a field. */
 const LONGEST_NAME = 22;
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** The blanks of a scenario that are filled most often, on one line; each with what it was in the scenario that it is based on. */
+/** The fields of a scenario that are filled most often, on one line; each with what it was in the scenario that it is based on. */
 export function QuickFields(props: {
   document: ScenarioInput;
   base: ScenarioInput | null;
@@ -85,7 +85,7 @@ export function QuickFields(props: {
           />
           <span class="unit">Ah</span>
         </Field>
-        {/* Place by place: every edit makes the groups anew, and a blank that is made anew loses whoever types in it. */}
+        {/* Place by place: every edit makes the groups again, and a field that is made again loses whoever types in it. */}
         <Index each={groups()}>
           {(group) => (
             <Field
@@ -167,7 +167,7 @@ function fieldName(group: PlanGroup): string {
   return group.name.length <= LONGEST_NAME ? group.name : capital(group.id);
 }
 
-/** A blank with its name above and what it was beside that. */
+/** A field with its name above and what it was beside that. */
 function Field(props: { name: string; was: string | null; pair?: boolean; children: JSX.Element }) {
   return (
     <fieldset class="field" classList={{ "field-pair": props.pair ?? false }}>

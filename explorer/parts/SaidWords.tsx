@@ -11,7 +11,7 @@ const CLASS = {
 
 /**
  * A sentence with its figures heavy and the words that name a scenario underlined in the scenario's own line. Place by place, and
- * each in an element of its own: a sentence that comes anew has few words that are new.
+ * each in an element of its own: a sentence that comes again has few words that are new.
  */
 export function SaidWords(props: { words: readonly Words[] }) {
   return (

@@ -1,7 +1,7 @@
 import { createEffect, createSignal, on } from "solid-js";
 
 /**
- * A blank that keeps what is typed until it is left or Enter is pressed, and only then says so. Escape gives back what
+ * A box that keeps what is typed until it is left or Enter is pressed, and only then says so. Escape gives back what
  * stood there.
  */
 export function TypedBox(props: {

@@ -2,7 +2,7 @@ import { withLabels } from "../../engine/fields/fieldWords.ts";
 import { numberPart, type SchemaNode } from "../../engine/fields/formSchema.ts";
 import { plainFigure, shownUnit, toShown } from "../../engine/fields/shownValue.ts";
 
-/** What a field is for and what is usual, as it stands beside the blank. */
+/** What a field is for and what is usual, as it stands beside the field. */
 export function whyInWords(node: SchemaNode): string {
   const number = numberPart(node);
   const what = (number.quantity?.what ?? node.description ?? "")

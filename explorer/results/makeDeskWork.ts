@@ -62,7 +62,7 @@ const passOf = ({ kind }: Want): Pass => kindOf(kind).question!.pass;
 
 /**
  * Works out what the page wants: a coarse pass over all odds, then all members and single runs meanwhile, then what takes seconds. The newest
- * orders take the place of older ones at once, but for a coarse pass, which is let finish: else somebody who drags would see nothing.
+ * orders take the place of older ones at once, except for a coarse pass, which is let finish: else somebody who drags would see nothing.
  */
 export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
   const { tell, turn, pool } = works;

@@ -112,7 +112,7 @@ function range(first: number, count: number): number[] {
   return Array.from({ length: count }, (_, k) => first + k);
 }
 
-/** The example's scenarios and one more, with nothing on the sheet but their forecasts and the blanks to edit. */
+/** The example's scenarios and one more, with nothing on the sheet but their forecasts and the fields to edit. */
 function fourScenarios() {
   const example = exampleNotebook("four");
   const fourth = {

@@ -1,6 +1,6 @@
 /**
  * How long an ensemble takes: whole, beside the bare step loop and bare multiply-adds in the same run, and where the time goes;
- * then what it leaves in memory. One thread, but for one line: the same members through the pool of workers that `odds` uses.
+ * then what it leaves in memory. One thread, except for one line: the same members through the pool of workers that `odds` uses.
  */
 import { availableParallelism, loadavg } from "node:os";
 import { setFlagsFromString } from "node:v8";

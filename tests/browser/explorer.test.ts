@@ -101,7 +101,7 @@ test("the curve before an edit stays, dotted; undo and redo go back and forth by
   expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
 });
 
-test("a wrong value is said beside its blank, the last good picture stays and stands back", async () => {
+test("a wrong value is said beside its field, the last good picture stays and stands back", async () => {
   const { page } = await openExample(browser, ["plan", "run"]);
   const good = await answer(page);
   const ah = box(page, "Ampere-hours of one block");

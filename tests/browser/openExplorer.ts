@@ -48,7 +48,7 @@ export async function openExplorer(browser: Browser, options: BrowserContextOpti
   return opened;
 }
 
-/** Waits until the picture of the run belongs to the scenario that stands in the blanks. */
+/** Waits until the picture of the run belongs to the scenario that stands in the fields. */
 export async function settled(page: Page): Promise<void> {
   await page.locator("#run > div:not(.entry-stale) svg.strata").waitFor();
 }

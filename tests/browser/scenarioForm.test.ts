@@ -53,7 +53,7 @@ test("a figure goes into the document when Enter is pressed, and not while it is
   expect(complaints).toEqual([]);
 });
 
-test("a wrong figure is said beside its blank, with the one that was meant at hand", async () => {
+test("a wrong figure is said beside its field, with the one that was meant at hand", async () => {
   const { page } = await open("");
   await group(page, "Gear and operators");
   await openThing(page, /HF run position/);

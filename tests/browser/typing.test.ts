@@ -24,7 +24,7 @@ async function passDrawn(page: Page): Promise<void> {
   );
 }
 
-test("whoever types in a blank stays in it, whatever comes in meanwhile", async () => {
+test("whoever types in a field stays in it, whatever comes in meanwhile", async () => {
   const { page, complaints } = await openNotebook(browser, { ...everyKind, title: "Probe" });
   for (const summary of await page.locator("main details:not(.add-entry) > summary").all()) {
     if (await summary.isVisible()) await summary.click();
@@ -62,8 +62,8 @@ test("whoever types in a blank stays in it, whatever comes in meanwhile", async 
   expect(complaints).toEqual([]);
 });
 
-test("an edit that is soon worked out makes no element anew and announces nothing", async () => {
-  // Notes are written anew with their figures, and tables of what takes seconds are late.
+test("an edit that is soon worked out keeps every element and announces nothing", async () => {
+  // Notes are written again with their figures, and tables of what takes seconds are late.
   const kinds = new Set(["forecast", "scenario"]);
   const entries = everyKind.entries.filter(({ kind }) => kinds.has(kind));
   const { page } = await openNotebook(browser, { ...everyKind, title: "Probe", members: 100, entries });

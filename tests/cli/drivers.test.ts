@@ -97,7 +97,7 @@ describe("drivers --json", () => {
 test("in words: shares, ends, the shedding list, and how sure all that is", () => {
   const { code, out, err } = duskline("drivers", GROVE, "--members", "40", "--variant", "meadow");
   expect([code, err]).toEqual([0, ""]);
-  expect(out).toMatch(/^Most hangs on /m);
+  expect(out).toMatch(/^Most depends on /m);
   expect(out).toMatch(/^The weather +(about 100 %|\d+ %) ± \d+/m);
   expect(out).toMatch(/^All of them alone: margin .*acting together\.$/m);
   expect(out).toMatch(/^The draw between transmissions +low +87 % of plan/m);
@@ -113,7 +113,7 @@ test("a scenario in which nothing can fail says so", () => {
   writeFileSync(path, JSON.stringify(document));
   const { code, out } = duskline("drivers", path, "--members", "40");
   expect(code).toBe(0);
-  expect(out).toContain("Of 40 members all hold, so there is nothing to say what that hangs on.");
+  expect(out).toContain("Of 40 members all hold, so there is nothing to say what that depends on.");
   const bare = join(folder, "bare.json");
   writeFileSync(bare, JSON.stringify({ ...document, gear: [], stations: [], panels: [], obstacles: [], variants: [] }));
   const nothing = duskline("drivers", bare, "--members", "40", "--json");

@@ -50,7 +50,7 @@ test.each([
   { change: { inParallel: 1.5 }, place: "inParallel", says: /side by side is 1\.5 but must be a whole number/ },
   { change: { reservePercent: 99 }, place: "reservePercent", says: /^The reserve .* is 0\.99 but must be/ },
   { change: { panels: { ...plan.panels, roof: -1 } }, place: "panels.roof", says: /^The number of panels is -1/ },
-])("$place: a wrong value comes back to its blank as a sentence", ({ change, place, says }) => {
+])("$place: a wrong value comes back to its field as a sentence", ({ change, place, says }) => {
   const { document, result } = read(changesOf(EXAMPLE, { ...plan, ...change }));
   if (result.ok) throw new Error("must be refused");
   expect(result.problems.map((problem) => problemPlace(problem, document))).toEqual([place]);

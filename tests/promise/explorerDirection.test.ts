@@ -75,7 +75,7 @@ test.each([
  */
 const FORM = /^explorer\/entries\/scenario\//;
 
-test("no explorer modules import one another in a circle, but for the form that contains itself", () => {
+test("no explorer modules import one another in a circle, except for the form that contains itself", () => {
   const outside = new Map([...modules].filter(([path]) => !FORM.test(path)));
   expect(importCircle(outside)).toBeUndefined();
 });

@@ -4,7 +4,7 @@ import { traceInput } from "../truth/run/plainScenario.ts";
 
 /**
  * 15 April: the equation of time is nearly 0 (Spencer 1971: −0.1 min) and so, on the meridian of Greenwich, the day is the same before and after
- * 12:00 UTC but for what the sun's declination moves. In air that stays the same, nothing else tells east from west.
+ * 12:00 UTC except for what the sun's declination moves. In air that stays the same, nothing else tells east from west.
  */
 function plan(azimuthDeg: number, eastM: number, stepDownOnly: boolean): ScenarioInput {
   return {

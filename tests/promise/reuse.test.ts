@@ -1,6 +1,6 @@
 /**
  * What is kept from one scenario for the next is never anything that the next one would have otherwise: every field that
- * an ensemble reads is changed, and the members run with what is kept are those run anew, to the last bit.
+ * an ensemble reads is changed, and the members run with what is kept are those run again, to the last bit.
  */
 import { expect, test } from "vitest";
 import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
@@ -34,7 +34,7 @@ const bits = (scenario: Scenario, reuse?: Reuse) => {
   return ready.ok ? bitsOf(runMembers(ready.ensemble, 0, 1).outcomes) : JSON.stringify(ready.problems);
 };
 
-test("whatever is changed, members run with what is kept are those run anew", () => {
+test("whatever is changed, members run with what is kept are those run again", () => {
   const full = EVERYTHING["with sources"]!;
   const document = { ...full, time: { ...full.time, stepMinutes: 60 } }; // few steps: many scenarios are prepared
   let compared = 0;

@@ -28,7 +28,7 @@ test("a place 360° farther east is the same place", () => {
 test("a scenario written in another zone is the same scenario", () => {
   fc.assert(
     fc.property(arbitraryScenario, fc.integer({ min: -11, max: 12 }), (input, offsetH) => {
-      // Only what hangs on the sun and not on the clock may be compared: clocks, days and months are the zone's own.
+      // Only what depends on the sun and not on the clock may be compared: clocks, days and months are the zone's own.
       const inZone = (hours: number): ScenarioInput => {
         const shifted = (local: string) =>
           new Date(Date.parse(`${local}Z`) + hours * 3_600_000).toISOString().slice(0, 16);

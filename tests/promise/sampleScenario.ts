@@ -109,7 +109,7 @@ function along(node: SchemaNode, steps: readonly Step[], hint?: unknown): unknow
     string,
     unknown
   >;
-  // What leads on to a number is sampled anew, so that it can make room for it; the number itself keeps what is there.
+  // What leads on to a number is sampled again, so that it can make room for it; the number itself keeps what is there.
   const known = HINTS[`${node.title}.${step.key}`];
   object[step.key] = along(node.properties![step.key]!, rest, onlyChoices(rest) ? (object[step.key] ?? known) : known);
   return object;

@@ -3,7 +3,7 @@ import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import type { ActualPicture } from "./actualPicture.ts";
 
-/** Plan and log side by side on the plan's steps; blank where the log says nothing. */
+/** Plan and log side by side on the plan's steps; empty where the log says nothing. */
 export function actualCsv({ time, plan, actual }: ActualPicture): string {
   const put = (row: Float64Array | null, i: number, times = 1) => {
     const value = row?.[i];

@@ -7,7 +7,7 @@ const ROW_PX = 30;
 const NAME_PX = 240;
 const FIGURE_PX = 72;
 
-/** What the lowest charge hangs on: of each factor what it does alone, lined, and with others, open. */
+/** What the lowest charge depends on: of each factor what it does alone, lined, and with others, open. */
 export function driversDrawing(report: DriversReport, widthPx = 860, mostRows = 12): Drawing {
   const lines = byWeight(report)
     .filter(({ margin }) => margin !== null)

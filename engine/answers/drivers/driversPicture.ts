@@ -1,6 +1,6 @@
 import type { DriversReport } from "../../drivers/driversReport.ts";
 
-/** What the outcome hangs on. */
+/** What the outcome depends on. */
 export interface DriversPicture {
   readonly report: DriversReport;
   readonly remarks: readonly string[];

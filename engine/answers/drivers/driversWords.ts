@@ -1,7 +1,7 @@
 import type { DriverLine, DriversReport, SheddingLine } from "../../drivers/driversReport.ts";
 import { figure, hours, THIN } from "../../words/numbers.ts";
 
-/** Factors by how much hangs on them, with others; those that differ in nothing come last. */
+/** Factors by how much depends on them, with others; those that differ in nothing come last. */
 export function byWeight({ factors }: DriversReport): DriverLine[] {
   return [...factors].sort((a, b) => (b.margin?.total.value ?? -1) - (a.margin?.total.value ?? -1));
 }

@@ -21,7 +21,7 @@ export const tellDrivers: Tell<OfOne> = {
     return html`${missing([found])}<p class="verdict">${driversSentence(report)}</p>${report.sentences
       .slice(1)
       .map((sentence) => html`<p>${sentence}</p>`)}${picture(driversDrawing(report))}${table(
-      "What the lowest charge hangs on, and how many of 100 hold with one thing at its low or its high end",
+      "What the lowest charge depends on, and how many of 100 hold with one thing at its low or its high end",
       ["What is drawn", "Alone", "With others", "Low end", "holds", "High end", "holds"],
       byWeight(report).map((line) => ({
         name: line.name,

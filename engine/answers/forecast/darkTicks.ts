@@ -7,7 +7,7 @@ const TICK_PX = 3;
 const LEAST_PX = 1.5;
 
 /**
- * A tick for each hour in which some member is dark, standing on `foot`, as one path: a rectangle for each would be made anew with every
+ * A tick for each hour in which some member is dark, standing on `foot`, as one path: a rectangle for each would be made again with every
  * answer.
  * @param rowPx height of `fullShare` of the members
  */

@@ -1,7 +1,7 @@
 import type { Ruler } from "../../ruler/ruler.ts";
 import { dateParts, offsetAt } from "../../ruler/rulerClock.ts";
 
-/** What the clock at the event shows, "2026-10-09T18:30", as a blank for date and time takes it. */
+/** What the clock at the event shows, "2026-10-09T18:30", as a field for date and time takes it. */
 export function localTime(ruler: Ruler, ms: number): string {
   return new Date(ms + offsetAt(ruler, ms)).toISOString().slice(0, 16);
 }

@@ -20,7 +20,7 @@ function overlaps(a: Box, b: Box): boolean {
 }
 
 /**
- * Finds blank ground for a text near a ring: a place inside the chart where it covers neither the lines nor what is
+ * Finds empty ground for a text near a ring: a place inside the chart where it covers neither the lines nor what is
  * already written, and where its leader does not run through any of that either.
  * @param lineYs for an x, the heights of the lines that run through there
  * @returns the baseline's start or end (`anchor`), or null when there is no room

@@ -22,7 +22,7 @@ export interface ChargeNotesOf {
   readonly spelledOut: boolean;
 }
 
-/** The two moments that matter: a ring each, and words where there is blank ground for them. */
+/** The two moments that matter: a ring each, and words where there is empty ground for them. */
 export function chargeNotes(props: ChargeNotesOf) {
   const { picture, stratum, scale, reserveShare } = props;
   const { verdict, ruler } = picture;

@@ -44,7 +44,7 @@ export interface Sunlight {
 }
 
 /**
- * Works out, step by step, how much of the sun's beam reaches each panel group: the engine's own shares, which hang on
+ * Works out, step by step, how much of the sun's beam reaches each panel group: the engine's own shares, which depend on
  * the site and the calendar and not on the weather.
  * @returns null when the scenario's times cannot be laid on a clock
  */

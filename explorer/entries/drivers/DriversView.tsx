@@ -12,7 +12,7 @@ import { SheddingTable } from "./SheddingTable.tsx";
 import "../../../engine/drawing/drivers.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
 
-/** What a scenario's outcome hangs on, what each end of a figure would do, and what to switch off first. */
+/** What a scenario's outcome depends on, what each end of a figure would do, and what to switch off first. */
 export function DriversView(props: EntryProps<"drivers">) {
   const found = () => driversOf(props.page, props.doc.scenario);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";

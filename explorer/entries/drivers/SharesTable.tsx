@@ -10,7 +10,7 @@ export function SharesTable(props: { report: DriversReport }) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section class="wide" tabIndex={0} aria-label="What decides the lowest charge">
       <table class="drivers-table">
-        <caption>What the lowest charge hangs on: share of what it differs by from member to member</caption>
+        <caption>What the lowest charge depends on: share of what it differs by from member to member</caption>
         <thead>
           <tr>
             <th scope="col">What is drawn</th>

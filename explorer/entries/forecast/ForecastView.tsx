@@ -91,7 +91,7 @@ export function ForecastView(props: EntryProps<"forecast">) {
 
 const OTHERS = ["second", "third", "fourth"];
 
-/** The same objects for what did not change, so that only what did is drawn anew. */
+/** The same objects for what did not change, so that only what did is drawn again. */
 function kept(series: readonly Series[], before: readonly Series[]): readonly Series[] {
   return series.map((each, k) => {
     const old = before[k];

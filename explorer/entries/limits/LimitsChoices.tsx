@@ -16,7 +16,7 @@ const CHOICES: readonly Choice[] = [
   { field: "coldestC", label: "Coldest air that panels meet", unit: "°C", low: -90, high: 60 },
 ];
 
-/** What the limits are met at; a blank takes the run's own. */
+/** What the limits are met at; an empty field takes the run's own. */
 export function LimitsChoices(props: {
   doc: EntryDoc<"limits">;
   usual: Readonly<Record<Choice["field"], string>>;

@@ -21,7 +21,7 @@ export function NoteView(props: EntryProps<"note">) {
     setUnkept(isTooLong || props.edit({ text }, "text") !== null ? text : null);
   };
   const [render] = createResource(async () => (await import("./renderNote.ts")).renderNote);
-  // Told apart by what they say, so that a note is set anew when a figure changes and not at every tick of the work.
+  // Told apart by what they say, so that a note is set again when a figure changes and not at every tick of the work.
   const said = createMemo(
     () => new Map(figuresIn(props.doc.text).map((figure) => [figure.text, figureWords(props.page, figure)])),
     undefined,

@@ -92,7 +92,7 @@ export function ReadingForm(props: {
             min={localTime(props.event.ruler, props.event.startMs)}
             max={localTime(props.event.ruler, props.event.endMs)}
             onInput={(event) => {
-              // In this order: once timed, the blank shows the draft's time, which must be the new one by then.
+              // In this order: once timed, the field shows the draft's time, which must be the new one by then.
               put({ at: event.currentTarget.value.slice(0, 16) });
               setTimed(true);
             }}

@@ -12,7 +12,7 @@ import { NumberControl } from "./NumberControl.tsx";
 import { WeekdayTicks } from "./WeekdayTicks.tsx";
 import { WordBox } from "./WordBox.tsx";
 
-/** The blank, list of choices or tick of one field; what it is follows from the field's schema. */
+/** The box, list of choices or tick of one field; what it is follows from the field's schema. */
 export function Control(props: ControlProps) {
   const form = useForm();
   const value = () => valueAt(form.document(), props.path);

@@ -73,7 +73,7 @@ export function DrawRow(props: { path: Path; node: SchemaNode; isOptional: boole
   );
 }
 
-/** The list of units beside it says the unit, so the blank need not. */
+/** The list of units beside it says the unit, so the field need not. */
 function bare(node: SchemaNode): SchemaNode {
   return { ...node, quantity: { ...node.quantity!, unit: "" } };
 }

@@ -14,7 +14,7 @@ export function FieldRow(props: {
   path: Path;
   node: SchemaNode;
   isOptional: boolean;
-  /** Stands in for the blank that follows from the schema. */
+  /** Stands in for the box that follows from the schema. */
   children?: JSX.Element;
   label?: string;
   /** Whether problems of what lies inside belong to this line too. */

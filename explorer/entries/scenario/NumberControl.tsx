@@ -9,7 +9,7 @@ import type { ControlProps } from "./controlProps.ts";
 
 const ASCII_MINUS = (text: string) => text.replaceAll("\u202f", "").replace("\u2212", "-");
 
-/** A blank for a number, with its unit behind it; the arrow keys move it within what is allowed. */
+/** A box for a number, with its unit behind it; the arrow keys move it within what is allowed. */
 export function NumberControl(props: ControlProps) {
   const form = useForm();
   const node = () => numberPart(props.node);

@@ -13,7 +13,7 @@ import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 const GearShelf = lazy(async () => ({ default: (await import("../../gear/GearShelf.tsx")).GearShelf }));
 const ScenarioEditor = lazy(async () => ({ default: (await import("./ScenarioEditor.tsx")).ScenarioEditor }));
 
-/** A scenario: what it is in a line, what it changes about its base, the blanks that are filled most often, and all fields. */
+/** A scenario: what it is in a line, what it changes about its base, the fields that are filled most often, and all fields. */
 export function ScenarioView(props: EntryProps<"scenario">) {
   const id = createUniqueId();
   const [isOpen, setOpen] = createSignal(false);

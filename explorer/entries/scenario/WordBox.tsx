@@ -4,7 +4,7 @@ import { TypedBox } from "../../parts/TypedBox.tsx";
 import { clockStep, typedClock } from "../../parts/typedClock.ts";
 import type { ControlProps } from "./controlProps.ts";
 
-/** A blank for a word, a time of day or a longer text. */
+/** A box for a word, a time of day or a longer text. */
 export function WordBox(props: ControlProps) {
   const form = useForm();
   const value = () => String(valueAt(form.document(), props.path) ?? "");

@@ -1,7 +1,7 @@
 import type { Path } from "../../../engine/fields/formPath.ts";
 import type { SchemaNode } from "../../../engine/fields/formSchema.ts";
 
-/** What the blank, list of choices or tick of one field is told. */
+/** What the box, list of choices or tick of one field is told. */
 export interface ControlProps {
   path: Path;
   node: SchemaNode;

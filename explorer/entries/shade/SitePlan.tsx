@@ -60,7 +60,7 @@ export function SitePlan(props: SitePlanProps) {
     equals: (a, b) => a.length === b.length && a.every((key, i) => key === b[i]),
   });
   const byKey = createMemo(() => new Map(props.things.map((thing) => [thing.key, thing])));
-  /** A thing by its key; it changes only when what it is made of does, so that the others are not drawn anew. */
+  /** A thing by its key; it changes only when what it is made of does, so that the others are not drawn again. */
   const follower = (key: string) =>
     createMemo<Thing>((before) => byKey().get(key) ?? before, byKey().get(key)!, {
       equals: (a, b) => madeOf(a) === madeOf(b),

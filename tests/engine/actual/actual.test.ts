@@ -104,7 +104,7 @@ describe("the miss", () => {
     for (const step of [0, 100, grid.steps]) expect(replay(planned, step)).toBeCloseTo(plan.chargeShare[step]!, 9);
   });
 
-  test("is the sum of its parts, and start, load, sun and capacity explain it but for the meter's errors", () => {
+  test("is the sum of its parts, and start, load, sun and capacity explain it except for the meter's errors", () => {
     for (const member of [0, 1, 2, 3, 4]) {
       const log = logOf(syntheticLog(truth, member, { ...FULL, lostShare: 0 }).text);
       const { miss, coveredShare } = against(log, fitted(log));

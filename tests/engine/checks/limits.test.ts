@@ -167,7 +167,7 @@ describe("volts at the radio", () => {
     // Where only a lead of 1 AWG would do (0.46 V at 20 A over 44 m), nobody is told to tie one to a radio.
     const far = stationOf("a", { feed: { cable: { awg: "8", oneWayM: 22 }, contactsOhm: 0.01 } });
     const long = lineOf(limitsOf({ bank: flatBank(3.275), stations: [far] }), "radio-volts/a");
-    expect(long).toMatchObject({ verdict: "over", change: expect.stringMatching(/No lead alone mends it/) });
+    expect(long).toMatchObject({ verdict: "over", change: expect.stringMatching(/No lead alone cures it/) });
     const never = lineOf(limitsOf({ bank: flatBank(2.8), stations: [stationOf("a")] }), "radio-volts/a");
     expect(never.change).toMatch(/no charge of this bank is enough/);
   });

@@ -32,7 +32,7 @@ const changes: Record<string, Partial<ScenarioInput>> = {
   "crowns better known": { sureness: { canopy: "measured" } },
   "no crowns": { obstacles: [] },
   "one group less": { panels: base.panels!.slice(1) },
-  "a group that hangs on the bank's volts": {
+  "a group that depends on the bank's volts": {
     panels: [{ ...pwm!, controller: { kind: "pwm", maxChargeA: 20 } }, ...others],
   },
   "a converter": { converter: { efficiencyShare: 0.9 } },
@@ -88,7 +88,7 @@ describe.each(Object.entries(rooms))("members that remember, with room for %s", 
   const store = makeTaskStore(bytes);
 
   test.each(Object.entries(changes))(
-    "after everything before it, %s: the same bits as drawn anew",
+    "after everything before it, %s: the same bits as drawn again",
     async (name, change) => {
       for (let round = 0; round < 2; round++) {
         const end = await oddsOf(change, store);
@@ -105,7 +105,7 @@ describe.each(Object.entries(rooms))("members that remember, with room for %s", 
     expect(bitsOf(wholeOdds(end))).toEqual(bitsOf(runMembers(ensembleWith({}, "another"), 0, TO)));
   });
 
-  test("pairs are the pairs drawn anew", async () => {
+  test("pairs are the pairs drawn again", async () => {
     const [one, other] = [{}, { bank: { ...base.bank, blockAh: 100 } }].map(scenarioWith) as [Scenario, Scenario];
     const task = { kind: "pairs", scenario: one, other, surroundings, seed: "kept", from: 2, to: TO } as const;
     const end = await runTask(task, hooks, store);
@@ -148,7 +148,7 @@ test("what is kept is met again and not drawn again, by scenarios that share it 
   const { shared, solarWh } = sharing();
   const before = solarWh({});
   expect(before).toBeGreaterThan(0);
-  shared({}).skies.split.rows.fill(0); // whoever draws this sky anew finds it dark
+  shared({}).skies.split.rows.fill(0); // whoever draws this sky again finds it dark
   expect(solarWh({})).toBe(before);
   // The same sun; only in the few steps that tie a shaded group to the bank does another bank's voltage matter.
   expect(solarWh({ bank: { ...base.bank, blockAh: 150 } }) / before).toBeCloseTo(1, 3);

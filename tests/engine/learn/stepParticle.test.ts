@@ -62,7 +62,7 @@ test("a run that is gone on from a snapshot is the run, to the last bit, generat
   expect(ranOn).toBeGreaterThan(0);
 });
 
-/** Carries particles to a step, keeps all of them alike, and draws their futures anew. */
+/** Carries particles to a step, keeps all of them alike, and draws their futures again. */
 function carried(ensemble: PreparedEnsemble, count: number, step: number) {
   const first = firstParticles(ensemble, count);
   const onward = prepareOnward(ensemble, first);
@@ -100,10 +100,10 @@ function dayIndices(ensemble: PreparedEnsemble, particles = firstParticles(ensem
   return days as [number[], number[], number[]];
 }
 
-test("futures drawn anew have the spread, and lean on the days behind, as the members' own", async () => {
+test("futures drawn again have the spread, and lean on the days behind, as the members' own", async () => {
   const ensemble = learnEnsemble();
   const own = dayIndices(ensemble);
-  // 23:00 of the first day: that day is settled, the two that follow are drawn anew.
+  // 23:00 of the first day: that day is settled, the two that follow are drawn again.
   const particles = carried(ensemble, COUNT, 26);
   const anew = dayIndices(ensemble, particles);
   expect(anew[0]).toEqual(own[0]);
@@ -112,7 +112,7 @@ test("futures drawn anew have the spread, and lean on the days behind, as the me
   expect(correlation(own[0], own[1])).toBeGreaterThan(0.1);
   expect(Math.abs(correlation(anew[0], anew[1]) - correlation(own[0], own[1]))).toBeLessThan(0.06);
   expect(Math.abs(correlation(anew[1], anew[2]) - correlation(own[1], own[2]))).toBeLessThan(0.06);
-  // Copies of other streams: the day anew has no more to do with the day as it was than through the day before.
+  // Copies of other streams: the redrawn day has no more to do with the day as it was than through the day before.
   expect(correlation(anew[1], own[1])).toBeLessThan(0.2);
   const before = intervalOf((await runParticles(ensemble, firstParticles(ensemble, COUNT), COUNT)).outcomes.endShare);
   const after = intervalOf((await runParticles(ensemble, particles, COUNT)).outcomes.endShare);

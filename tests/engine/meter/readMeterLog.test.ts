@@ -136,7 +136,7 @@ describe("a log in any of the usual forms", () => {
   });
 });
 
-describe("what is wrong is said and not mended", () => {
+describe("what is wrong is said and not corrected", () => {
   const lines = () => logText().trimEnd().split("\n");
   test("rows whose time does not read, cells that are none, values that cannot be", () => {
     const bad = lines();

@@ -50,7 +50,7 @@ test("the named member in the bad tail is the one of rank one in twenty, and its
   expect(worse).toBeLessThanOrEqual(0.05 * 120);
   const trace = replayMember(ensemble, report.tailMember);
   expect(trace.verdict.lowestShare).toBe(lowest[report.tailMember]);
-  // The trace sums every group anew, so only the last bits of a sum may differ.
+  // The trace sums every group again, so only the last bits of a sum may differ.
   expect(trace.days.reduce((sum, day) => sum + day.solarWh, 0)).toBeCloseTo(
     whole.outcomes.solarWh[report.tailMember]!,
     6,

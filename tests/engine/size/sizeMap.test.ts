@@ -35,7 +35,7 @@ test.each([
   expect(new Set(part.held).size).toBeGreaterThan(1); // or the map would show nothing
 });
 
-test("panels that hang on the bank's volts are worked out for each bank", () => {
+test("panels that depend on the bank's volts are worked out for each bank", () => {
   const [roof] = SIZE_SCENARIO.panels!;
   const controller = { ...roof!.controller, kind: "pwm" as const };
   const map = sizeMapOf("bank.blockAh=60:140:5", "panels.roof.count=2,4", {

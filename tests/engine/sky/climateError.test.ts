@@ -32,7 +32,7 @@ test.each([0.035, 0.067])("a climate that is good to ±%s adds that to the sprea
   // Both samples hold the same skies; what is left is the sampling error of a spread from 3000 draws, 1.3 %, and the bend of
   // the table.
   expect(Math.abs(added / ktErrorRms - 1)).toBeLessThan(0.08);
-  // An error has no direction: the mean stays, but for the bend of the table and the sample.
+  // An error has no direction: the mean stays, except for the bend of the table and the sample.
   expect(Math.abs(mean(unsure) - mean(months(sure)))).toBeLessThan(4 * (ktErrorRms / Math.sqrt(MEMBERS)) + 0.003);
 });
 

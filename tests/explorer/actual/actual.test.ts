@@ -74,7 +74,7 @@ test("rows closer than the plan's steps are kept as means over them, and gaps st
   }
 });
 
-test("titles, marks and a clock from abroad are found, and the wrong zone is said with what would mend it", () => {
+test("titles, marks and a clock from abroad are found, and the wrong zone is said with what would fix it", () => {
   const read = readLog(asked({ text: writtenAbroad(text) }));
   expect(read.mapping).toMatchObject({ delimiter: ";", decimal: ",", timeForm: "dayFirst" });
   const clock = read.findings.find(({ code }) => code === "clock-off");

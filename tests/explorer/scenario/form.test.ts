@@ -240,7 +240,7 @@ test.each([
   ["1\u202f280", "Ah", 1280],
   ["a lot", "W", "a lot"],
   ["10 Ah", "W", "10 Ah"],
-])("%s in a blank for %s", (text, unit, value) => {
+])("%s in a field for %s", (text, unit, value) => {
   expect(typedQuantity(text, unit)).toBe(value);
 });
 

@@ -71,7 +71,7 @@ test("every common load reads, alone and all together", () => {
   expect(problemsOf({ ...FIRST, gear: Object.fromEntries(COMMON_GEAR.map(({ gear }) => [gear.id, 20])) })).toEqual([]);
 });
 
-test("the ends of every blank read", () => {
+test("the ends of every field read", () => {
   const ends = {
     latitudeDeg: [-90, 90],
     longitudeDeg: [-180, 180],

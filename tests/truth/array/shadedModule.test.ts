@@ -233,7 +233,7 @@ describe("a PWM controller", () => {
       worst = Math.max(worst, Math.abs(share - row.pwmShare));
       n++;
     }
-    const why = "near a section's open voltage the current hangs on tenths of a volt; elsewhere within 0.001";
+    const why = "near a section's open voltage the current depends on tenths of a volt; elsewhere within 0.001";
     record({ what: "shaded module by PWM at 13.2 V", source, tolerance: 0.053, why, worst, unit: "of unshaded", n });
     expect(n).toBe(8);
     expect(worst).toBeLessThan(0.053);

@@ -41,7 +41,7 @@ export function currentAt(sections: readonly Section[], voltV: number): number {
   return most;
 }
 
-/** `diodes` sections of equal size, in full light but for one cell. */
+/** `diodes` sections of equal size, in full light except for one cell. */
 export function oneDimCell(cells: number, diodes: number, light: number): Section[] {
   const each = cells / diodes;
   const bright: Section = [{ cells: each, light: 1 }];

@@ -141,7 +141,7 @@ export async function randomEvent(number: number, climate: ClimateTables): Promi
     const exact = { at: "2026-01-01T00:00", [kind]: 0.5, ...(k === 2 ? { loadA: 1 } : {}) } as Reading;
     const shown = (reading: Reading): Observation[] =>
       observationsOf([{ reading, number: k, place }], ensemble.prepared);
-    // Twice: the errors of some meters hang on what they show.
+    // Twice: the errors of some meters depend on what they show.
     const values = (reading: Reading) => shown(reading).map((each) => foretold(each, ensemble, room, 0)!);
     const named = (figures: readonly number[]): Reading =>
       ({ at: "2026-01-01T00:00", [kind]: figures[0], ...(k === 2 ? { loadA: figures[1] } : {}) }) as Reading;

@@ -13,7 +13,7 @@ const climate = await loadClimateTables();
 const grove = JSON.parse(readFileSync("scenarios/walnut-grove.json", "utf8")) as ScenarioInput;
 const roof = grove.panels![0]!;
 
-/** The example's roof, mounted anew, without anything that could hold its power back. */
+/** The example's roof, mounted again, without anything that could hold its power back. */
 function planned(mount: typeof roof.mount, obstacles: ScenarioInput["obstacles"], month: number) {
   const date = (day: number) => `2026-${String(month).padStart(2, "0")}-${String(day).padStart(2, "0")}T00:00`;
   const read = readScenario({
