@@ -20,14 +20,23 @@ const KEPT_SPARES = 8;
 export interface ShopWorks {
   readonly pool: TaskPool;
   /** @throws Refused where the scenario's weather cannot be had */
-  readonly surroundings: (scenario: Scenario, axes: readonly (SizeWish | null)[]) => Promise<Surroundings>;
+  readonly surroundings: (
+    scenario: Scenario,
+    axes: readonly (SizeWish | null)[],
+    document: ScenarioInput,
+  ) => Promise<Surroundings>;
+  /** Where the files lie that a document names; left out where a name says which file it is. */
+  readonly folderOf?: (document: ScenarioInput) => string;
   /** Whether workers have the climate tables and need not be sent them. */
   readonly workersHaveClimate: boolean;
   readonly turn: () => Promise<void>;
 }
 
 /** What one piece of work is given besides what is shared. */
-export type ShopVisit = Pick<Shop, "upTo" | "signal" | "cut" | "tick" | "early">;
+export interface ShopVisit extends Pick<Shop, "upTo" | "signal" | "cut" | "tick" | "early"> {
+  /** The first member to be run; 0 if left out. */
+  readonly from?: number;
+}
 
 /** Keeps what was prepared and run from one question to the next. */
 export interface ShopKeeper {
@@ -40,7 +49,7 @@ export interface ShopKeeper {
 }
 
 /** @param works workers, weather, and a turn for others */
-export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopWorks): ShopKeeper {
+export function makeShop({ pool, surroundings, folderOf, workersHaveClimate, turn }: ShopWorks): ShopKeeper {
   const store = makeTaskStore();
   const started = new Map<string, Started>();
   /** Of scenarios that are kept no longer: their memory serves the next. */
@@ -50,11 +59,11 @@ export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopW
   async function open(document: ScenarioInput, axes: readonly (SizeWish | null)[] = []): Promise<Opened> {
     const read = readScenario(document);
     if (!read.ok) throw new Refused(read.problems);
-    return { scenario: read.scenario, surroundings: await surroundings(read.scenario, axes) };
+    return { scenario: read.scenario, surroundings: await surroundings(read.scenario, axes, document) };
   }
 
   async function start(document: ScenarioInput, seed: string, most: number): Promise<Started> {
-    const key = JSON.stringify([seed, most, document]);
+    const key = JSON.stringify([seed, most, document, folderOf?.(document)]);
     let found = started.get(key);
     if (found === undefined) {
       const opened = await open(document);
@@ -87,8 +96,13 @@ export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopW
     return { ...bare, remarks: remarksWith(scenario, bare) };
   };
 
-  function run(of: Started, side: number, upTo: number, { cut, signal, tick }: ShopVisit): Promise<OddsPart> {
-    const from = of.part?.to ?? 0;
+  function run(
+    of: Started,
+    side: number,
+    upTo: number,
+    { cut, signal, tick, from: first = 0 }: ShopVisit,
+  ): Promise<OddsPart> {
+    const from = of.part?.to ?? first;
     if (of.part !== null && from >= upTo) return Promise.resolve(of.part);
     const known = of.running.get(upTo);
     if (known !== undefined) return known;
@@ -97,7 +111,7 @@ export function makeShop({ pool, surroundings, workersHaveClimate, turn }: ShopW
         const task = { scenario: of.scenario, surroundings: sent(of.surroundings), seed: of.seed, from, to: upTo };
         // In the coarse part's own memory: whoever shows it takes it from here again.
         const memory = of.part === null ? { spare: spares.pop() ?? null } : { before: of.part };
-        const onProgress = (done: number) => tick(side, from + done);
+        const onProgress = (done: number) => tick(side, from - first + done);
         const found = await pool.runOdds(task, { signal, ...cut, ...memory, onProgress });
         if (!found.ok) throw new Refused(found.problems);
         of.part = found.part;

@@ -128,9 +128,9 @@ function missLines(miss: Miss, widest: Miss | null): string[] {
     { name: "sun, Wh", ...miss.sunWh },
   ].filter((row): row is { name: string; planned: number; actual: number } => row.planned !== undefined);
   const table = textTable(rows, [
-    { title: "  over the logged steps", cell: (row) => `  ${row.name}`, align: "left" },
-    { title: "planned", cell: (row) => row.planned.toFixed(0) },
-    { title: "metered", cell: (row) => row.actual.toFixed(0) },
+    { head: "  over the logged steps", cell: (row) => `  ${row.name}`, isWords: true },
+    { head: "planned", cell: (row) => row.planned.toFixed(0) },
+    { head: "metered", cell: (row) => row.actual.toFixed(0) },
   ]);
   const wider = isWider ? ["", "Farthest from the plan:", ...widest.sentences.map((sentence) => `  ${sentence}`)] : [];
   return [...miss.sentences, ...wider, "", ...(rows.length > 0 ? [table, ""] : [])];

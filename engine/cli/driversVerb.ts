@@ -1,3 +1,4 @@
+import type { Column } from "../answers/column.ts";
 import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../drivers/drivers.ts";
 import type { DriverLine, DriversReport, EndEffect, SheddingLine } from "../drivers/driversReport.ts";
 import type { Sampled } from "../drivers/driversShares.ts";
@@ -7,7 +8,7 @@ import { percent, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
 import { openEnsemble } from "./openScenario.ts";
 import { runDrivers } from "./pool.ts";
-import { type Column, textTable } from "./textTable.ts";
+import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
 /** Rows when none are asked for: shares are then good to some percent, in seconds. */
@@ -89,11 +90,11 @@ function endValue({ line, end }: EndLine): string {
 function driversText(ensemble: PreparedEnsemble, report: DriversReport): string {
   const { scenario } = ensemble.prepared;
   const shares: Column<DriverLine>[] = [
-    { title: "share of what differs", cell: (line) => line.name, align: "left" },
-    { title: "margin: alone", cell: (line) => shareOrDash(line.margin?.first) },
-    { title: "with others", cell: (line) => shareOrDash(line.margin?.total) },
-    { title: "holding: alone", cell: (line) => shareOrDash(line.holds?.first) },
-    { title: "with others", cell: (line) => shareOrDash(line.holds?.total) },
+    { head: "share of what differs", cell: (line) => line.name, isWords: true },
+    { head: "margin: alone", cell: (line) => shareOrDash(line.margin?.first) },
+    { head: "with others", cell: (line) => shareOrDash(line.margin?.total) },
+    { head: "holding: alone", cell: (line) => shareOrDash(line.holds?.first) },
+    { head: "with others", cell: (line) => shareOrDash(line.holds?.total) },
   ];
   const ends = report.factors.flatMap((line): EndLine[] =>
     line.low === null || line.high === null
@@ -104,19 +105,19 @@ function driversText(ensemble: PreparedEnsemble, report: DriversReport): string 
         ],
   );
   const endColumns: Column<EndLine>[] = [
-    { title: "if it were at its", cell: ({ line, isLow }) => (isLow ? line.name : ""), align: "left" },
-    { title: "end", cell: ({ isLow }) => (isLow ? "low" : "high"), align: "left" },
-    { title: "which is", cell: endValue },
-    { title: "holds", cell: ({ end }) => percent(end.holds.share) },
-    { title: "of 100, change", cell: ({ end }) => points(end.holdsGain) },
-    { title: "margin, points", cell: ({ end }) => points(end.marginGain) },
+    { head: "if it were at its", cell: ({ line, isLow }) => (isLow ? line.name : ""), isWords: true },
+    { head: "end", cell: ({ isLow }) => (isLow ? "low" : "high"), isWords: true },
+    { head: "which is", cell: endValue },
+    { head: "holds", cell: ({ end }) => percent(end.holds.share) },
+    { head: "of 100, change", cell: ({ end }) => points(end.holdsGain) },
+    { head: "margin, points", cell: ({ end }) => points(end.marginGain) },
   ];
   const shedding: Column<SheddingLine>[] = [
-    { title: "switched off all the time", cell: (line) => line.name, align: "left" },
-    { title: "holds", cell: (line) => percent(line.holds.share) },
-    { title: "of 100, gain", cell: (line) => points(line.holdsGain) },
-    { title: "margin, points", cell: (line) => points(line.marginGain) },
-    { title: "until the reserve", cell: (line) => untilReserve(line, report) },
+    { head: "switched off all the time", cell: (line) => line.name, isWords: true },
+    { head: "holds", cell: (line) => percent(line.holds.share) },
+    { head: "of 100, gain", cell: (line) => points(line.holdsGain) },
+    { head: "margin, points", cell: (line) => points(line.marginGain) },
+    { head: "until the reserve", cell: (line) => untilReserve(line, report) },
   ];
   const sums = [report.marginFirstSum, report.holdsFirstSum].map((sum) => (sum === null ? "–" : sampled(sum)));
   const median = report.medianFailing;

@@ -39,10 +39,10 @@ export const explainVerb: Verb = {
           [
             part.title,
             textTable(part.numbers, [
-              { title: "  what", cell: (number) => `  ${number.name}`, align: "left" },
-              { title: "value", cell: (number) => value(number.value) },
-              { title: "", cell: (number) => number.unit, align: "left" },
-              { title: "how", cell: (number) => number.how, align: "left" },
+              { head: "  what", cell: (number) => `  ${number.name}`, isWords: true },
+              { head: "value", cell: (number) => value(number.value) },
+              { head: "", cell: (number) => number.unit, isWords: true },
+              { head: "how", cell: (number) => number.how, isWords: true },
             ]),
           ].join("\n"),
         )

@@ -63,10 +63,10 @@ function tableOf(found: readonly GenericGear[], measuredOf: (gear: GenericGear) 
   const sources = found.map(({ name, source }) => `  ${name}: ${source}.`);
   return [
     textTable(found, [
-      { title: "gear", cell: ({ name }) => name, align: "left" },
-      { title: "receive or idle", cell: ({ idle, unit }) => words(idle, unit), align: "left" },
-      { title: "at work", cell: ({ working, unit }) => words(working, unit), align: "left" },
-      { title: "measured", cell: mine, align: "left" },
+      { head: "gear", cell: ({ name }) => name, isWords: true },
+      { head: "receive or idle", cell: ({ idle, unit }) => words(idle, unit), isWords: true },
+      { head: "at work", cell: ({ working, unit }) => words(working, unit), isWords: true },
+      { head: "measured", cell: mine, isWords: true },
     ]),
     "",
     `Usual, and from where to where across makes; amperes at ${GEAR_AT_V} V. Your own meter goes before any of it.`,

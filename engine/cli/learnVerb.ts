@@ -1,3 +1,4 @@
+import type { Column } from "../answers/column.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, learn } from "../learn/learn.ts";
 import { type LearnReport, learnReport } from "../learn/learnReport.ts";
@@ -8,7 +9,7 @@ import { CallError } from "./callError.ts";
 import { orDash, percent, sixDecimals } from "./figures.ts";
 import { seedOf, USUAL_MEMBERS } from "./memberRange.ts";
 import { openEnsemble, textOf } from "./openScenario.ts";
-import { type Column, textTable } from "./textTable.ts";
+import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
 export const learnVerb: Verb = {
@@ -97,12 +98,12 @@ function learnText(
   const { charge } = report;
   const rows = bandRows(ensemble, report);
   const columns: Column<Row>[] = [
-    { title: "charge", cell: (row) => row.when, align: "left" },
-    { title: "5 %", cell: (row) => percent(charge.p5[row.at]!) },
-    { title: "25 %", cell: (row) => percent(charge.p25[row.at]!) },
-    { title: "half", cell: (row) => percent(charge.p50[row.at]!) },
-    { title: "75 %", cell: (row) => percent(charge.p75[row.at]!) },
-    { title: "95 %", cell: (row) => percent(charge.p95[row.at]!) },
+    { head: "charge", cell: (row) => row.when, isWords: true },
+    { head: "5 %", cell: (row) => percent(charge.p5[row.at]!) },
+    { head: "25 %", cell: (row) => percent(charge.p25[row.at]!) },
+    { head: "half", cell: (row) => percent(charge.p50[row.at]!) },
+    { head: "75 %", cell: (row) => percent(charge.p75[row.at]!) },
+    { head: "95 %", cell: (row) => percent(charge.p95[row.at]!) },
   ];
   const hours = (value: number | null) => orDash(value === null ? null : value.toFixed(1));
   const { p10, p50, p90 } = report.hoursLeft;

@@ -94,30 +94,30 @@ function basis(report: LimitsReport): string {
 
 function branchTable(branches: readonly BranchCurrent[]): string {
   return textTable(branches, [
-    { title: "branch", cell: (branch) => clipped(branch.about, 40), align: "left" },
-    { title: "peak A", cell: (branch) => branch.peakA.toFixed(1) },
-    { title: "for 3 h A", cell: (branch) => branch.continuousA.toFixed(1) },
+    { head: "branch", cell: (branch) => clipped(branch.about, 40), isWords: true },
+    { head: "peak A", cell: (branch) => branch.peakA.toFixed(1) },
+    { head: "for 3 h A", cell: (branch) => branch.continuousA.toFixed(1) },
     {
-      title: "sending at the peak",
+      head: "sending at the peak",
       cell: (branch) => clipped(branch.id === "main" ? branch.sending.join(", ") || "nobody" : "", 38),
-      align: "left",
+      isWords: true,
     },
   ]);
 }
 
 function runTable({ runs, targetDropShare }: LimitsReport): string {
   return textTable<CableRun>(runs, [
-    { title: "cable", cell: (run) => clipped(run.about, 32), align: "left" },
-    { title: "size", cell: (run) => run.size, align: "left" },
-    { title: "one way m", cell: (run) => String(run.oneWayM) },
-    { title: "°C", cell: (run) => String(run.tempC) },
-    { title: "A", cell: (run) => run.currentA.toFixed(1) },
-    { title: "drop V", cell: (run) => run.dropV.toFixed(2) },
-    { title: "drop", cell: (run) => `${(100 * run.dropShare).toFixed(1)} %` },
+    { head: "cable", cell: (run) => clipped(run.about, 32), isWords: true },
+    { head: "size", cell: (run) => run.size, isWords: true },
+    { head: "one way m", cell: (run) => String(run.oneWayM) },
+    { head: "°C", cell: (run) => String(run.tempC) },
+    { head: "A", cell: (run) => run.currentA.toFixed(1) },
+    { head: "drop V", cell: (run) => run.dropV.toFixed(2) },
+    { head: "drop", cell: (run) => `${(100 * run.dropShare).toFixed(1)} %` },
     {
-      title: `for ${+(100 * targetDropShare).toFixed(1)} %`,
+      head: `for ${+(100 * targetDropShare).toFixed(1)} %`,
       cell: (run) => run.smallest ?? "none",
-      align: "left",
+      isWords: true,
     },
   ]);
 }
@@ -126,29 +126,29 @@ function radioTable(radios: readonly RadioAtPeak[]): string {
   const lost = (radio: RadioAtPeak, part: RegExp) =>
     radio.links.reduce((sum, { link, lostV }) => sum + (part.test(link) ? lostV : 0), 0).toFixed(2);
   return textTable(radios, [
-    { title: "radio on the worst peak", cell: (radio) => clipped(radio.name, 28), align: "left" },
-    { title: "V", cell: (radio) => radio.radioV.toFixed(2) },
-    { title: "least V", cell: (radio) => radio.minimumV.toFixed(2) },
-    { title: "pack −V", cell: (radio) => lost(radio, /^pack/) },
-    { title: "main −V", cell: (radio) => lost(radio, /^main/) },
-    { title: "lead −V", cell: (radio) => lost(radio, /lead/) },
-    { title: "weak link", cell: (radio) => radio.weakLink.link, align: "left" },
+    { head: "radio on the worst peak", cell: (radio) => clipped(radio.name, 28), isWords: true },
+    { head: "V", cell: (radio) => radio.radioV.toFixed(2) },
+    { head: "least V", cell: (radio) => radio.minimumV.toFixed(2) },
+    { head: "pack −V", cell: (radio) => lost(radio, /^pack/) },
+    { head: "main −V", cell: (radio) => lost(radio, /^main/) },
+    { head: "lead −V", cell: (radio) => lost(radio, /lead/) },
+    { head: "weak link", cell: (radio) => radio.weakLink.link, isWords: true },
   ]);
 }
 
 function lineTable(lines: readonly LimitLine[], ruleOf: (line: LimitLine) => number): string {
   return textTable(lines, [
-    { title: "", cell: (line) => (line.verdict === "over" ? "OVER" : line.verdict), align: "left" },
-    { title: "where", cell: (line) => clipped(line.about, 22), align: "left" },
-    { title: "what", cell: (line) => clipped(line.quantity.replace(/ \(.*$/, ""), 29), align: "left" },
-    { title: "value", cell: (line) => figure(line.value, line.unit) },
+    { head: "", cell: (line) => (line.verdict === "over" ? "OVER" : line.verdict), isWords: true },
+    { head: "where", cell: (line) => clipped(line.about, 22), isWords: true },
+    { head: "what", cell: (line) => clipped(line.quantity.replace(/ \(.*$/, ""), 29), isWords: true },
+    { head: "value", cell: (line) => figure(line.value, line.unit) },
     {
-      title: "limit",
+      head: "limit",
       cell: (line) =>
         `${bound(line)}${figure(line.limit, line.unit)}${line.isAssumed && line.limit !== null ? "*" : ""}`,
     },
-    { title: "margin", cell: (line) => (line.marginShare === null ? "–" : `${Math.round(100 * line.marginShare)} %`) },
-    { title: "rule", cell: (line) => String(ruleOf(line)) },
+    { head: "margin", cell: (line) => (line.marginShare === null ? "–" : `${Math.round(100 * line.marginShare)} %`) },
+    { head: "rule", cell: (line) => String(ruleOf(line)) },
   ]);
 }
 

@@ -1,3 +1,4 @@
+import type { Column } from "../answers/column.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { type OddsReport, oddsReport, type Spread } from "../odds/odds.ts";
 import { mergeOdds, type OddsPart } from "../odds/oddsPart.ts";
@@ -8,7 +9,7 @@ import { percent, sixDecimals, wattHours } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
 import { inputsOf, type Opened, openEnsemble, textOf } from "./openScenario.ts";
 import { runOnAllCores } from "./runOnAllCores.ts";
-import { type Column, textTable } from "./textTable.ts";
+import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
@@ -105,13 +106,13 @@ function oddsText(ensemble: PreparedEnsemble, report: OddsReport): string {
   const share = ({ count, of, low, high }: Odds) => `${count} of ${of} members (${percent(low)} to ${percent(high)})`;
   const hours = (value: number) => value.toFixed(1);
   const columns: Column<Line>[] = [
-    { title: "over the event", cell: (line) => line.name, align: "left" },
-    { title: "5 %", cell: (line) => line.print(line.spread.p5) },
-    { title: "25 %", cell: (line) => line.print(line.spread.p25) },
-    { title: "half", cell: (line) => line.print(line.spread.p50) },
-    { title: "75 %", cell: (line) => line.print(line.spread.p75) },
-    { title: "95 %", cell: (line) => line.print(line.spread.p95) },
-    { title: "mean", cell: (line) => line.print(line.spread.mean) },
+    { head: "over the event", cell: (line) => line.name, isWords: true },
+    { head: "5 %", cell: (line) => line.print(line.spread.p5) },
+    { head: "25 %", cell: (line) => line.print(line.spread.p25) },
+    { head: "half", cell: (line) => line.print(line.spread.p50) },
+    { head: "75 %", cell: (line) => line.print(line.spread.p75) },
+    { head: "95 %", cell: (line) => line.print(line.spread.p95) },
+    { head: "mean", cell: (line) => line.print(line.spread.mean) },
   ];
   const hasGenerator = scenario.sources.some((source) => source.kind === "generator");
   const lines: Line[] = [

@@ -5,9 +5,10 @@ import { loadClimateTables } from "../place/loadClimateTables.ts";
 import { readWeatherFile } from "../place/readWeatherFile.ts";
 import { type Prepared, prepare } from "../run/prepare.ts";
 import type { Surroundings } from "../run/surroundings.ts";
+import { applyChanges } from "../scenario/applyChanges.ts";
 import type { Problem } from "../scenario/problem.ts";
 import { readScenario, readVariant } from "../scenario/readScenario.ts";
-import type { Scenario } from "../scenario/scenario.ts";
+import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
 import { CallError } from "./callError.ts";
 
 /** Weather files are read whole; anything larger is not one. */
@@ -57,6 +58,28 @@ async function openScenario(path: string, variant: string | undefined): Promise<
   const text = await textOf(path);
   const result = variant === undefined ? readScenario(text) : readVariant(text, variant);
   return result.ok ? { ok: true, value: result.scenario } : result;
+}
+
+/** A scenario of a file, or one of its variants, as it stands written and as it was read. */
+export interface OpenedDocument {
+  readonly path: string;
+  readonly document: ScenarioInput;
+  readonly scenario: Scenario;
+}
+
+/** Reads a scenario file, or one of its variants, as a document for `answerTo`. */
+export async function openDocument(path: string, variant: string | undefined): Promise<Opened<OpenedDocument>> {
+  const text = await textOf(path);
+  const base = readScenario(text);
+  if (!base.ok) return base;
+  const document: unknown = JSON.parse(text);
+  if (variant === undefined)
+    return { ok: true, value: { path, document: document as ScenarioInput, scenario: base.scenario } };
+  const read = readVariant(text, variant);
+  if (!read.ok) return read;
+  const changed = applyChanges(document, base.scenario.variants.find(({ id }) => id === variant)!.changes);
+  if (!changed.ok) return changed;
+  return { ok: true, value: { path, document: changed.document as ScenarioInput, scenario: read.scenario } };
 }
 
 let weatherMayLieAnywhere = false;

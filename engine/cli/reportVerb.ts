@@ -2,6 +2,7 @@ import { valueOrRefused } from "../answers/refused.ts";
 import { CallError } from "./callError.ts";
 import { inputsOf, type Opened, surroundingsOf, textOf } from "./openScenario.ts";
 import { poolOf } from "./pool.ts";
+import { stoppable } from "./stoppable.ts";
 import type { Verb } from "./verb.ts";
 import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
@@ -18,14 +19,16 @@ export const reportVerb: Verb = {
     const text = await textOf(path);
     const inputs = [path];
     const { reportOfText } = await import("../report/reportOfText.ts");
-    const made = await reportOfText(text, {
-      pool: poolOf(),
-      turn: () => new Promise((resolve) => setImmediate(resolve)),
-      surroundings: async (scenario) => {
-        inputs.push(...inputsOf(path, scenario));
-        return valueOrRefused(await surroundingsOf(path, scenario));
-      },
-    });
+    const made = await stoppable(
+      reportOfText(text, {
+        pool: poolOf(),
+        turn: () => new Promise((resolve) => setImmediate(resolve)),
+        surroundings: async (scenario) => {
+          inputs.push(...inputsOf(path, scenario));
+          return valueOrRefused(await surroundingsOf(path, scenario));
+        },
+      }),
+    );
     if (!made.ok) return { ok: false, problems: problems(made.sentences) };
     await writeText(values.output, made.html, { force: values.force === true, inputs });
     const { entries, members, seed } = made.notebook;

@@ -1,3 +1,4 @@
+import type { Column } from "../answers/column.ts";
 import { replayMember } from "../odds/odds.ts";
 import type { DayFigures } from "../run/dayFigures.ts";
 import { dayWords, localMoment } from "../run/localClock.ts";
@@ -6,7 +7,7 @@ import { CallError } from "./callError.ts";
 import { orDash, percent, wattHours } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
 import { inputsOf, type Opened, openEnsemble, openPrepared } from "./openScenario.ts";
-import { type Column, textTable } from "./textTable.ts";
+import { textTable } from "./textTable.ts";
 import { traceCsv } from "./traceCsv.ts";
 import { traceJson } from "./traceJson.ts";
 import { traceSvg } from "./traceSvg.ts";
@@ -62,23 +63,23 @@ function traceText(trace: Trace): string {
   const { scenario, grid } = prepared;
   const clock = (ms: number | null) => (ms === null ? null : localMoment(grid, ms).clock);
   const columns: Column<DayFigures>[] = [
-    { title: "day", cell: (day) => dayWords(day.date), align: "left" },
-    { title: "hours", cell: (day) => String(+day.hours.toFixed(2)) },
-    { title: "sunrise", cell: (day) => orDash(clock(day.sunriseMs)) },
-    { title: "sunset", cell: (day) => orDash(clock(day.sunsetMs)) },
+    { head: "day", cell: (day) => dayWords(day.date), isWords: true },
+    { head: "hours", cell: (day) => String(+day.hours.toFixed(2)) },
+    { head: "sunrise", cell: (day) => orDash(clock(day.sunriseMs)) },
+    { head: "sunset", cell: (day) => orDash(clock(day.sunsetMs)) },
     ...prepared.groups.map(
-      (group, g): Column<DayFigures> => ({ title: `${group.id} Wh`, cell: (day) => wattHours(day.groupWh[g]!) }),
+      (group, g): Column<DayFigures> => ({ head: `${group.id} Wh`, cell: (day) => wattHours(day.groupWh[g]!) }),
     ),
-    { title: "shade took", cell: (day) => wattHours(day.shadeLossWh) },
-    { title: "spilled", cell: (day) => wattHours(day.spilledWh) },
+    { head: "shade took", cell: (day) => wattHours(day.shadeLossWh) },
+    { head: "spilled", cell: (day) => wattHours(day.spilledWh) },
     ...(prepared.sources.length > 0
-      ? [{ title: "sources Wh", cell: (day: DayFigures) => wattHours(day.sourceWh) }]
+      ? [{ head: "sources Wh", cell: (day: DayFigures) => wattHours(day.sourceWh) }]
       : []),
-    { title: "wanted Wh", cell: (day) => wattHours(day.demandWh) },
-    { title: "unserved", cell: (day) => wattHours(day.unservedWh) },
-    { title: "start", cell: (day) => percent(day.startShare) },
-    { title: "lowest", cell: (day) => percent(day.lowestShare) },
-    { title: "end", cell: (day) => percent(day.endShare) },
+    { head: "wanted Wh", cell: (day) => wattHours(day.demandWh) },
+    { head: "unserved", cell: (day) => wattHours(day.unservedWh) },
+    { head: "start", cell: (day) => percent(day.startShare) },
+    { head: "lowest", cell: (day) => percent(day.lowestShare) },
+    { head: "end", cell: (day) => percent(day.endShare) },
   ];
   const radios = verdict.radios
     .filter((radio) => radio.lowestV !== null)

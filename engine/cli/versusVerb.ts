@@ -1,12 +1,14 @@
+import { KINDS } from "../answers/kinds.ts";
+import { VERSUS_COLUMNS } from "../answers/versus/rows.ts";
+import type { Side, VersusPicture } from "../answers/versus/versusPicture.ts";
 import { differenceInWords, differences } from "../scenario/differences.ts";
-import { type Burden, type Comparison, type Contender, type VersusReport, versus } from "../versus/versus.ts";
+import { comparisonSentence } from "../versus/versus.ts";
+import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
-import { orDash, percent } from "./figures.ts";
-import { seedOf } from "./memberRange.ts";
-import { type Opened, openEnsemble } from "./openScenario.ts";
-import { runOnAllCores } from "./runOnAllCores.ts";
+import { memberRange, seedOf } from "./memberRange.ts";
+import { type Opened, type OpenedDocument, openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
-import type { Verb } from "./verb.ts";
+import type { Verb, VerbCall } from "./verb.ts";
 
 export const versusVerb: Verb = {
   name: "versus",
@@ -19,113 +21,127 @@ export const versusVerb: Verb = {
     seed: { type: "string", help: "any text; the same seed gives the same members" },
     json: { type: "boolean", help: "print it as JSON" },
   },
-  run: async ({ scenario, others, variant, values, print }) => {
+  run: async ({ values, print, ...call }) => {
     const seed = seedOf(values.seed);
-    const contenders: Contender[] = [];
-    const add = async (path: string, id: string | undefined, name?: string): Promise<Opened<null>> => {
-      const opened = await openEnsemble(path, id, seed);
-      if (!opened.ok) return opened;
-      const ensemble = opened.value;
-      const run = await runOnAllCores(ensemble, values.members);
-      if (!run.ok) return run;
-      contenders.push({ name: name ?? ensemble.prepared.scenario.name, ensemble, part: run.value });
-      return { ok: true, value: null };
-    };
-    const isAlone = others.length === 0 && variant === undefined;
-    const first = await add(scenario, variant, isAlone ? "the plan as it is" : undefined);
-    if (!first.ok) return first;
-    const known = contenders[0]!.ensemble.prepared.scenario.variants;
-    const ids =
-      typeof values.variants === "string"
-        ? values.variants.split(",")
-        : others.length === 0
-          ? known.map((each) => each.id)
-          : [];
-    for (const id of ids) {
-      const added = await add(scenario, id, known.find((each) => each.id === id)?.name);
-      if (!added.ok) return added;
-    }
-    for (const path of others) {
-      const added = await add(path, undefined);
-      if (!added.ok) return added;
-    }
-    if (contenders.length < 2) {
+    const range = memberRange(values.members);
+    const opened = await contendersOf(call, values.variants);
+    if (!opened.ok) return opened;
+    const [first, ...others] = opened.value;
+    if (first === undefined || others.length === 0) {
       throw new CallError("versus needs something to compare with: name a second scenario, or one that has variants.");
     }
-    const report = versus(contenders);
-    const changed = contenders.slice(1).map(({ ensemble }) => {
-      return differences(contenders[0]!.ensemble.prepared.scenario, ensemble.prepared.scenario).map(differenceInWords);
-    });
-    print(values.json === true ? JSON.stringify(versusJson(report, changed)) : versusText(report, changed));
+    const comparisons: Comparison[] = [];
+    for (const other of others) {
+      const found = await answerTo(KINDS.versus, [first, other], { isUndrawn: true }, { seed, ...range });
+      if (!found.ok) return found;
+      comparisons.push(comparisonOf(first, other, found.value));
+    }
+    const drawn = { seed, members: range.to - range.from };
+    print(
+      values.json === true
+        ? JSON.stringify(versusJson(first.name, comparisons, drawn))
+        : versusText(first.name, comparisons, drawn),
+    );
     return { ok: true };
   },
 };
 
-/** What `versus --json` prints; bands stay with `odds`. */
-function versusJson(report: VersusReport, changed: readonly (readonly string[])[]): unknown {
-  const short = ({
-    holds,
-    dark,
-    dropouts,
-    lowestShare,
-    endShare,
-    unservedWh,
-    solarWh,
-    demandWh,
-  }: Comparison["report"]) => {
-    return { holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh };
+interface Contender extends OpenedDocument {
+  readonly name: string;
+}
+
+/** The scenario that others are held against, and these. */
+async function contendersOf(
+  { scenario, others, variant }: Pick<VerbCall, "scenario" | "others" | "variant">,
+  variants: string | boolean | undefined,
+): Promise<Opened<readonly Contender[]>> {
+  const isAlone = others.length === 0 && variant === undefined;
+  const first = await openDocument(scenario, variant);
+  if (!first.ok) return first;
+  const contenders = [{ ...first.value, name: isAlone ? "the plan as it is" : first.value.scenario.name }];
+  const known = first.value.scenario.variants;
+  const all = others.length === 0 ? known.map(({ id }) => id) : [];
+  const ids = typeof variants === "string" ? variants.split(",") : all;
+  for (const { path, id } of [
+    ...ids.map((id) => ({ path: scenario, id })),
+    ...others.map((path) => ({ path, id: undefined })),
+  ]) {
+    const opened = await openDocument(path, id);
+    if (!opened.ok) return opened;
+    const name = known.find((each) => each.id === id)?.name ?? opened.value.scenario.name;
+    contenders.push({ ...opened.value, name });
+  }
+  return { ok: true, value: contenders };
+}
+
+/** One scenario against the first, in figures and in words. */
+interface Comparison {
+  readonly name: string;
+  readonly picture: VersusPicture;
+  readonly changes: readonly string[];
+  readonly sentence: string;
+}
+
+function comparisonOf(first: Contender, { name, scenario }: Contender, picture: VersusPicture): Comparison {
+  const side = (of: string, report: Side) => ({ name: of, report });
+  return {
+    name,
+    picture,
+    changes: differences(first.scenario, scenario).map(differenceInWords),
+    sentence: comparisonSentence(side(first.name, picture.first), side(name, picture.second), picture, picture.end),
   };
+}
+
+interface Drawn {
+  readonly seed: string;
+  readonly members: number;
+}
+
+/** What `versus --json` prints, documented in `docs/command-line.md`; bands stay with `odds`. */
+function versusJson(first: string, comparisons: readonly Comparison[], drawn: Drawn): unknown {
+  const sideJson = (name: string, { burden, ...report }: Side) => ({ name, report, burden });
   return {
     format: "duskline-versus",
     version: 1,
-    seed: report.seed,
-    members: report.members,
-    first: { ...report.first, report: short(report.first.report) },
-    others: report.others.map((other, k) => ({ ...other, report: short(other.report), changes: changed[k] })),
+    ...drawn,
+    first: sideJson(first, comparisons[0]!.picture.first),
+    others: comparisons.map(({ name, picture, sentence, changes }) => {
+      const { second, holds, margin, gained, lost } = picture;
+      const { both, onlySecond, onlyFirst, neither } = picture.tally;
+      const tally = { both, onlyThis: onlySecond, onlyFirst, neither };
+      return { ...sideJson(name, second), holds, margin, tally, gained, lost, sentence, changes };
+    }),
   };
 }
 
-interface Row {
-  readonly name: string;
-  readonly report: Comparison["report"];
-  readonly burden: Burden;
-}
-
-function versusText(report: VersusReport, changed: readonly (readonly string[])[]): string {
-  const stated = (value: number | null, digits = 0) => orDash(value === null ? null : value.toFixed(digits));
-  const rows: Row[] = [report.first, ...report.others];
+function versusText(first: string, comparisons: readonly Comparison[], { seed, members }: Drawn): string {
+  const rows = [
+    { name: first, side: comparisons[0]!.picture.first },
+    ...comparisons.map(({ name, picture }) => ({ name, side: picture.second })),
+  ];
+  const { solar: _, unserved: __, ...columns } = VERSUS_COLUMNS;
   const signed = (share: number) => `${share >= 0 ? "+" : "−"}${Math.abs(100 * share).toFixed(1)}`;
   return [
-    ...report.others.map((other) => other.sentence),
+    ...comparisons.map(({ sentence }) => sentence),
     "",
     textTable(rows, [
-      { title: "scenario", cell: (row) => row.name, align: "left" },
-      { title: "holds", cell: (row) => percent(row.report.holds.share) },
-      {
-        title: "95 % of samples",
-        cell: (row) => `${percent(row.report.holds.low)} to ${percent(row.report.holds.high)}`,
-      },
-      { title: "ever dark", cell: (row) => percent(row.report.dark.share) },
-      { title: "lowest, half", cell: (row) => percent(row.report.lowestShare.p50) },
-      { title: "one in twenty", cell: (row) => percent(row.report.lowestShare.p5) },
-      { title: "cost", cell: (row) => stated(row.burden.cost) },
-      { title: "kg", cell: (row) => stated(row.burden.massKg, 1) },
-      { title: "min of work", cell: (row) => stated(row.burden.setupMinutes) },
+      { head: "scenario", cell: ({ name }) => name, isWords: true },
+      ...Object.values(columns).map(({ head, cell }) => ({ head, cell: ({ side }: { side: Side }) => cell(side) })),
     ]),
-    ...report.others.flatMap((other, k) => [
+    ...comparisons.flatMap(({ name, picture: { holds, margin, tally, gained, lost }, changes }) => [
       "",
-      `${other.name}, against ${report.first.name}:`,
-      ...changed[k]!.map((line) => `  ${line}`),
-      `  holds ${signed(other.holds.mean)} in 100 (${signed(other.holds.low)} to ${signed(other.holds.high)}); lowest charge ${signed(other.margin.mean)} points (${signed(other.margin.low)} to ${signed(other.margin.high)})`,
-      `  of ${report.members}: ${other.tally.both} hold either way, ${other.tally.onlyThis} only with it, ${other.tally.onlyFirst} only without, ${other.tally.neither} neither way`,
-      ...(other.gained.members.length > 0
-        ? [`  members that then hold: ${other.gained.members.slice(0, 8).join(", ")}…, ${other.gained.why}`]
+      `${name}, against ${first}:`,
+      ...changes.map((line) => `  ${line}`),
+      `  holds ${signed(holds.mean)} in 100 (${signed(holds.low)} to ${signed(holds.high)}); lowest charge ${signed(margin.mean)} points (${signed(margin.low)} to ${signed(margin.high)})`,
+      `  of ${members}: ${tally.both} hold either way, ${tally.onlySecond} only with it, ${tally.onlyFirst} only without, ${tally.neither} neither way`,
+      ...(gained.members.length > 0
+        ? [`  members that then hold: ${gained.members.slice(0, 8).join(", ")}…, ${gained.why}`]
         : []),
-      ...(other.lost.members.length > 0
-        ? [`  members that then fail: ${other.lost.members.slice(0, 8).join(", ")}…, ${other.lost.why}`]
+      ...(lost.members.length > 0
+        ? [`  members that then fail: ${lost.members.slice(0, 8).join(", ")}…, ${lost.why}`]
         : []),
     ]),
     "",
-    `The same ${report.members} members each, seed ${report.seed}. Cost, mass and work are those stated for blocks, panels and sources.`,
+    `The same ${members} members each, seed ${seed}; in brackets what the sample leaves open. Cost, mass and work are those stated for blocks, panels and sources.`,
   ].join("\n");
 }

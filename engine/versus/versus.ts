@@ -109,6 +109,7 @@ function comparison(first: Contender, firstReport: OddsReport, other: Contender)
     neither: members - both - gained.length - lost.length,
   };
   const holds = holdsDifference(gained.length, lost.length, members, report.holds.share, firstReport.holds.share);
+  const { grid } = first.ensemble.prepared;
   const margin = meanDifference(other.part.outcomes.lowestShare, first.part.outcomes.lowestShare);
   return {
     name: other.name,
@@ -119,7 +120,12 @@ function comparison(first: Contender, firstReport: OddsReport, other: Contender)
     tally,
     gained: flips(gained, first.part, other.part),
     lost: flips(lost, first.part, other.part),
-    sentence: sentence(first, firstReport, other, report, holds, margin),
+    sentence: comparisonSentence(
+      { name: first.name, report: firstReport },
+      { name: other.name, report },
+      { holds, margin },
+      localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words,
+    ),
   };
 }
 
@@ -205,31 +211,38 @@ export function burdenOf(scenario: Scenario): Burden {
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const inHundred = (share: number) => Math.round(100 * share);
 
-function sentence(
-  first: Contender,
-  firstReport: OddsReport,
-  other: Contender,
-  report: OddsReport,
-  holds: PairedDifference,
-  margin: PairedDifference,
+/** What a sentence about two scenarios needs to know of either. */
+export interface Compared {
+  readonly name: string;
+  readonly report: Pick<OddsReport, "holds" | "dark">;
+}
+
+/**
+ * Says what one scenario changes against another.
+ * @param difference the second's less the first's
+ * @param end when the event ends, in words
+ */
+export function comparisonSentence(
+  first: Compared,
+  other: Compared,
+  { holds, margin }: Pick<Comparison, "holds" | "margin">,
+  end: string,
 ): string {
-  const { grid } = first.ensemble.prepared;
-  const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
   const points = 100 * margin.mean;
   const lift = `the lowest charge is ${Math.abs(points) < 9.5 ? Math.abs(points).toFixed(1) : Math.round(Math.abs(points))} points ${points >= 0 ? "higher" : "lower"} on average`;
-  const moreDark = report.dark.share - firstReport.dark.share;
+  const moreDark = other.report.dark.share - first.report.dark.share;
   const dark =
     Math.abs(moreDark) < WORTH_CARRYING_SHARE
       ? ""
-      : ` Loads ever go dark in ${inHundred(report.dark.share)} of 100, against ${inHundred(firstReport.dark.share)}.`;
+      : ` Loads ever go dark in ${inHundred(other.report.dark.share)} of 100, against ${inHundred(first.report.dark.share)}.`;
   const isSmall =
     Math.abs(holds.mean) < WORTH_CARRYING_SHARE && Math.abs(margin.mean) < WORTH_CARRYING_SHARE && dark === "";
   if (isSmall) {
-    return `${capital(other.name)} against ${first.name}: no difference worth carrying; both hold in about ${inHundred(firstReport.holds.share)} of 100 skies, and ${lift}.`;
+    return `${capital(other.name)} against ${first.name}: no difference worth carrying; both hold in about ${inHundred(first.report.holds.share)} of 100 skies, and ${lift}.`;
   }
   const isOpen = holds.low <= 0 && holds.high >= 0;
   const range = `${inHundred(holds.low)} to ${inHundred(holds.high)}`;
-  const odds = `${capital(other.name)}: the bank holds to ${end} in ${inHundred(report.holds.share)} of 100 skies, against ${inHundred(firstReport.holds.share)} with ${first.name}`;
+  const odds = `${capital(other.name)}: the bank holds to ${end} in ${inHundred(other.report.holds.share)} of 100 skies, against ${inHundred(first.report.holds.share)} with ${first.name}`;
   const difference = isOpen
     ? `whether that is a difference these members cannot tell (${range} in 100)`
     : `${inHundred(holds.mean) > 0 ? "+" : "−"}${Math.abs(inHundred(holds.mean))} in 100 (${range})`;

@@ -6,8 +6,8 @@ import { sourceFiles } from "./sourceFiles.ts";
 
 /** The one list of kinds that each layer has. */
 const LISTS = ["engine/answers/kinds.ts", "explorer/entries/list.ts"];
-/** A kind's own folders. Kinds may name one another there: an entry says which questions it asks. */
-const OWN = /^(engine\/answers|explorer\/entries)\/[a-z]+\//;
+/** A kind's own folders, and its word on the command line. Kinds may name one another there: an entry says which questions it asks. */
+const OWN = /^(engine\/answers|explorer\/entries)\/[a-z]+\/|^engine\/cli\/[a-z]+Verb\.ts$/;
 
 const kinds = new Set<string>(KIND_NAMES);
 

@@ -8,6 +8,12 @@ import type { VersusPicture } from "./versusPicture.ts";
 export const VersusDoc = z.strictObject({ first: Id, second: Id });
 export type VersusDoc = z.infer<typeof VersusDoc>;
 
+/** How two scenarios are held against one another. */
+export interface VersusChoices {
+  /** Leaves out the pairs that only the drawing of the difference over time shows. */
+  readonly isUndrawn?: true;
+}
+
 /** Two scenarios under the same skies and operators. */
 export const askVersus = (first: string, second: string): Asked<VersusPicture> => ({
   kind: "versus",

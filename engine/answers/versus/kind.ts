@@ -1,5 +1,5 @@
 import { kind } from "../kind.ts";
-import { askVersus, VersusDoc } from "./ask.ts";
+import { askVersus, type VersusChoices, VersusDoc } from "./ask.ts";
 
 /** Two scenarios held against one another. */
 export const versusKind = kind({
@@ -9,7 +9,7 @@ export const versusKind = kind({
   isDrawn: true,
   question: {
     pass: "skies",
-    choices: () => ({}),
+    choices: (): VersusChoices => ({}),
     members: (drawn) => drawn,
     work: () => import("./work.ts").then(({ workVersus }) => workVersus),
   },

@@ -8,8 +8,8 @@ import { NOT_YET, shortened, wide } from "../slideParts.ts";
 import { type VersusDoc, versusOf } from "./ask.ts";
 import { oddsDrawing } from "./oddsDrawing.ts";
 import { pairedDrawing } from "./pairedDrawing.ts";
+import { versusRows } from "./rows.ts";
 import { tallyDrawing } from "./tallyDrawing.ts";
-import { versusRows } from "./versusRows.ts";
 import { burdenWords, versusSentence } from "./versusWords.ts";
 
 export const tellVersus: Tell<VersusDoc> = {

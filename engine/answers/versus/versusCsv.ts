@@ -1,11 +1,11 @@
 import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
+import { plain } from "../column.ts";
+import { versusRows } from "./rows.ts";
 import type { VersusPicture } from "./versusPicture.ts";
-import { versusRows } from "./versusRows.ts";
 
 /** Both scenarios in figures, and what one has put by more than the other at each step, Ah. */
 export function versusCsv(picture: VersusPicture, names: { readonly first: string; readonly second: string }): string {
-  const plain = (text: string) => text.replaceAll("\u202f", " ");
   const figures = versusRows(picture).map((row) => [row.name, plain(row.second), plain(row.first)]);
   const { time, paired } = picture;
   const steps =

@@ -1,10 +1,11 @@
 import type { PreparedEnsemble } from "../../ensemble/prepareEnsemble.ts";
-import type { OddsReport } from "../../odds/odds.ts";
+import type { OddsReport, Spread } from "../../odds/odds.ts";
 import type { OddsPart } from "../../odds/oddsPart.ts";
 import type { Odds } from "../../odds/wilson.ts";
 import { type TimePicture, timePicture } from "../../ruler/timePicture.ts";
+import { localMoment } from "../../run/localClock.ts";
 import { type PairedCharge, pairedCharge } from "../../versus/pairedCharge.ts";
-import { type Burden, burdenOf, type PairedDifference, versus } from "../../versus/versus.ts";
+import { type Burden, burdenOf, type Flips, type PairedDifference, versus } from "../../versus/versus.ts";
 
 /** Charge that the second scenario has put by more than the first, Ah, at each step's start and at the end. */
 export interface PairedBands {
@@ -16,9 +17,12 @@ export interface PairedBands {
 export interface Side {
   readonly holds: Odds;
   readonly dark: Odds;
-  readonly lowestShare: OddsReport["lowestShare"];
-  readonly solarWh: OddsReport["solarWh"];
-  readonly unservedWh: OddsReport["unservedWh"];
+  readonly dropouts: Odds;
+  readonly lowestShare: Spread;
+  readonly endShare: Spread;
+  readonly unservedWh: Spread;
+  readonly solarWh: Spread;
+  readonly demandWh: Spread;
   readonly burden: Burden;
 }
 
@@ -26,6 +30,8 @@ export interface Side {
 export interface VersusPicture {
   readonly time: TimePicture;
   readonly members: number;
+  /** When the event ends, on the local clock: "Sun 11 Oct 16:00". */
+  readonly end: string;
   readonly first: Side;
   readonly second: Side;
   readonly holds: PairedDifference;
@@ -36,7 +42,10 @@ export interface VersusPicture {
     readonly onlyFirst: number;
     readonly neither: number;
   };
-  /** Null where the two do not last equally long. */
+  /** Members that hold only with the second, and only with the first, and why. */
+  readonly gained: Flips;
+  readonly lost: Flips;
+  /** Null where the two do not last equally long, or nobody draws it. */
   readonly paired: PairedBands | null;
 }
 
@@ -63,6 +72,7 @@ export function versusPicture(
   ),
 ): VersusPicture {
   const scenarios = [first.ensemble.prepared.scenario, second.ensemble.prepared.scenario] as const;
+  const { grid } = first.ensemble.prepared;
   const report = versus([
     { name: "first", ...first },
     { name: "second", ...second },
@@ -72,17 +82,21 @@ export function versusPicture(
   return {
     time: timePicture(first.ensemble),
     members: report.members,
+    end: localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words,
     first: side(report.first.report, burdenOf(scenarios[0])),
     second: side(other.report, burdenOf(scenarios[1])),
     holds: other.holds,
     margin: other.margin,
     tally: { both, onlySecond: onlyThis, onlyFirst, neither },
+    gained: other.gained,
+    lost: other.lost,
     paired: paired === null ? null : pairedBands(paired),
   };
 }
 
-function side({ holds, dark, lowestShare, solarWh, unservedWh }: OddsReport, burden: Burden): Side {
-  return { holds, dark, lowestShare, solarWh, unservedWh, burden };
+function side(report: OddsReport, burden: Burden): Side {
+  const { holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh } = report;
+  return { holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh, burden };
 }
 
 /** The difference at every step over pairs of members. */

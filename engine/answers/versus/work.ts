@@ -4,6 +4,7 @@ import type { Want } from "../asked.ts";
 import type { Work } from "../kind.ts";
 import { Refused } from "../refused.ts";
 import type { Shop, Started } from "../shop.ts";
+import type { VersusChoices } from "./ask.ts";
 import { type VersusPicture, versusPicture } from "./versusPicture.ts";
 
 /** Pairs from which the picture of a difference is drawn; odds and intervals come from all of them. */
@@ -11,20 +12,17 @@ const PAIRS = 200;
 const COARSE_PAIRS = 40;
 const STRETCH_PAIRS = 450;
 
-export const workVersus: Work<object, VersusPicture> = (want, shop) => answer(want, shop, shop.upTo);
+export const workVersus: Work<VersusChoices, VersusPicture> = (want, shop) => answer(want, shop, shop.upTo);
 
-async function answer(want: Want, shop: Shop, upTo: number): Promise<VersusPicture> {
+async function answer(want: Want<VersusChoices>, shop: Shop, upTo: number): Promise<VersusPicture> {
   const { documents, seed, members } = want;
   const [first, second] = (await Promise.all(documents.map((document) => shop.start(document, seed, members)))) as [
     Started,
     Started,
   ];
   const parts = [first, second].map((side, k) => shop.run(side, k, upTo));
-  const pairs = pairsOf(first, second, want, shop, upTo);
-  const [paired] = await Promise.all([
-    pairs === undefined ? undefined : settled(pairs, isApart(first, second)),
-    ...parts,
-  ]);
+  const pairs = want.choices.isUndrawn ? null : pairsOf(first, second, want, shop, upTo);
+  const [paired] = await Promise.all([pairs && settled(pairs, isApart(first, second)), ...parts]);
   // What each has by now: one that other entries have driven further is shown with as many members as both have.
   const [one, other] = [first.part!, second.part!];
   if (one.to !== other.to) return answer(want, shop, Math.max(one.to, other.to));

@@ -1,9 +1,9 @@
 import { createMemo, For, Show } from "solid-js";
 import { versusOf } from "../../../engine/answers/versus/ask.ts";
 import { pairedLabels, pairedLayout } from "../../../engine/answers/versus/pairedLayout.ts";
+import { versusRows } from "../../../engine/answers/versus/rows.ts";
 import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
 import type { PairedBands, VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
-import { versusRows } from "../../../engine/answers/versus/versusRows.ts";
 import { burdenWords, versusSentence } from "../../../engine/answers/versus/versusWords.ts";
 import { bandArea, bandLine, stepAt } from "../../../engine/drawing/bandPaths.ts";
 import { clockAt } from "../../../engine/ruler/rulerClock.ts";
