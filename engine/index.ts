@@ -42,4 +42,5 @@ export {
   zoneOf,
 } from "./scenario/index.ts";
 export * from "./size/index.ts";
+export * from "./task/index.ts";
 export * from "./versus/index.ts";

@@ -1,13 +1,14 @@
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { OddsPart } from "../odds/oddsPart.ts";
-import type { CancelSignal, TaskPool } from "../pool/taskPool.ts";
-import { makeTaskStore, type TaskStore } from "../pool/taskStore.ts";
+import { oddsTask } from "../odds/oddsTask.ts";
 import { assumedRemarks } from "../run/assumedRemarks.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import { eventLeafShare } from "../scenario/leafShareOf.ts";
 import { readScenario } from "../scenario/readScenario.ts";
 import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
 import type { SizeWish } from "../size/sizeAxis.ts";
+import type { CancelSignal, TaskPool } from "../task/taskRun.ts";
+import { makeTaskStore, type TaskStore } from "../task/taskStore.ts";
 import { Refused, valueOrRefused } from "./refused.ts";
 import type { Opened, Shop, Started } from "./shop.ts";
 
@@ -110,9 +111,9 @@ export function makeShop({ pool, surroundings, folderOf, workersHaveClimate, tur
       try {
         const task = { scenario: of.scenario, surroundings: sent(of.surroundings), seed: of.seed, from, to: upTo };
         // In the coarse part's own memory: whoever shows it takes it from here again.
-        const memory = of.part === null ? { spare: spares.pop() ?? null } : { before: of.part };
+        const into = of.part === null ? { spare: spares.pop() ?? null } : { before: of.part };
         const onProgress = (done: number) => tick(side, from - first + done);
-        const found = await pool.runOdds(task, { signal, ...cut, ...memory, onProgress });
+        const found = await pool.run(oddsTask, task, { signal, ...cut, into, onProgress });
         if (!found.ok) throw new Refused(found.problems);
         of.part = found.part;
         return of.part;

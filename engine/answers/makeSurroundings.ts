@@ -21,7 +21,10 @@ export function makeSurroundings() {
     files: readonly WeatherText[],
     axes: readonly (SizeWish | null)[] = [],
   ): Promise<Surroundings> => {
-    const climate = await climateOf([scenario], axes);
+    const climate = await climateOf(
+      [scenario],
+      axes.flatMap((axis) => axis?.at ?? []),
+    );
     if (scenario.weather.kind !== "file") return { climate };
     const { file: name } = scenario.weather;
     let weatherFile = read.get(name);

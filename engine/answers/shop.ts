@@ -1,10 +1,10 @@
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { OddsPart } from "../odds/oddsPart.ts";
-import type { CancelSignal, TaskOptions, TaskPool } from "../pool/taskPool.ts";
-import type { TaskStore } from "../pool/taskStore.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
 import type { SizeWish } from "../size/sizeAxis.ts";
+import type { CancelSignal, TaskOptions, TaskPool } from "../task/taskRun.ts";
+import type { TaskStore } from "../task/taskStore.ts";
 
 /** A document that reads, with its climate and weather. */
 export interface Opened {

@@ -3,20 +3,19 @@ import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
 import type { DriversReport } from "../drivers/driversReport.ts";
+import { runDrivers as runDriversOn } from "../drivers/runDrivers.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { OddsPart } from "../odds/oddsPart.ts";
+import { oddsTask } from "../odds/oddsTask.ts";
 import { serveTasks } from "../pool/task.ts";
-import type { SizesTask, TaskReply } from "../pool/taskOrder.ts";
-import {
-  type ConnectWorker,
-  makeTaskPool,
-  type OddsRun,
-  type TaskOptions,
-  type TaskPool,
-  type TaskRun,
-} from "../pool/taskPool.ts";
+import type { TaskReply } from "../pool/taskOrder.ts";
+import { makeTaskPool } from "../pool/taskPool.ts";
+import type { ConnectWorker } from "../pool/workers.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { SizePart } from "../size/sizeMembers.ts";
+import { type SizesTask, sizesTask } from "../size/sizesTask.ts";
+import type { TaskOptions, TaskPool, TaskRun } from "../task/taskRun.ts";
 
 /** More workers than this gain little and take memory each. */
 const MOST_WORKERS = 8;
@@ -43,13 +42,13 @@ export function runOdds(
   from: number,
   to: number,
   { workers, ...options }: PoolOptions = {},
-): Promise<OddsRun> {
-  return poolOf(workers).runOdds({ scenario, surroundings, seed, from, to }, options);
+): Promise<TaskRun<OddsPart>> {
+  return poolOf(workers).run(oddsTask, { scenario, surroundings, seed, from, to }, options);
 }
 
 /** Runs members of a map on all cores, as `runOdds` does. */
 export function runSizes(task: SizesTask, { workers, ...options }: PoolOptions = {}): Promise<TaskRun<SizePart>> {
-  return poolOf(workers).runSizes(task, options);
+  return poolOf(workers).run(sizesTask, task, options);
 }
 
 /**
@@ -61,7 +60,7 @@ export function runDrivers(
   members: number,
   { workers, ...options }: PoolOptions = {},
 ): Promise<TaskRun<DriversReport>> {
-  return poolOf(workers).runDrivers(ensemble, members, options);
+  return runDriversOn(poolOf(workers), ensemble, members, options);
 }
 
 /** The pool of workers, kept for the next call. @param workers 0 does all in this thread; left out: one for each core, at most 8 */

@@ -1,5 +1,7 @@
 import type { TaskReply } from "../../engine/pool/taskOrder.ts";
-import { type ConnectWorker, makeTaskPool, type TaskPool } from "../../engine/pool/taskPool.ts";
+import { makeTaskPool } from "../../engine/pool/taskPool.ts";
+import type { ConnectWorker } from "../../engine/pool/workers.ts";
+import type { TaskPool } from "../../engine/task/taskRun.ts";
 
 // By its own file: through the index, the page itself would carry the whole engine, which its workers have.
 

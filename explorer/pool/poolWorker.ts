@@ -1,11 +1,10 @@
 /** One worker of the page's pool. It fetches the climate tables itself, so that no order has to carry them. */
 import "../noEval.ts";
 import { climateOf } from "../../engine/answers/climateOf.ts";
-import type { ClimateTables } from "../../engine/place/climateTables.ts";
 import type { WeatherFile } from "../../engine/place/weatherFile.ts";
 import { serveTasks } from "../../engine/pool/task.ts";
-import type { Task, TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
-import { readScenario } from "../../engine/scenario/readScenario.ts";
+import { kindOfTask } from "../../engine/pool/taskKinds.ts";
+import type { TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
 import { zonesFor } from "./zonesFor.ts";
 
 const turn = new MessageChannel();
@@ -33,21 +32,14 @@ const KEPT_BYTES = 160_000_000;
 const keptBytes = KEPT_BYTES / Math.max(1, navigator.hardwareConcurrency || 1);
 const take = serveTasks((reply) => self.postMessage(reply), pause, keptBytes);
 
-/** The tables that a task needs; none for a document that cannot be read, which the task will say. */
-async function climateFor(task: Task): Promise<ClimateTables | undefined> {
-  if (task.kind === "pairs") return climateOf([task.scenario, task.other]);
-  if (task.kind !== "sizes") return climateOf([task.scenario]);
-  const read = readScenario(task.document);
-  return read.ok ? climateOf([read.scenario], [task.x, task.y]) : undefined;
-}
-
 async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> {
   const { task } = order;
-  const sides =
-    task.kind === "sizes" ? [task.document] : task.kind === "pairs" ? [task.scenario, task.other] : [task.scenario];
   try {
-    await zonesFor(sides);
-    const climate = await climateFor(task);
+    const kind = kindOfTask(task);
+    await zonesFor(kind.documents(task));
+    const scenarios = kind.scenarios(task);
+    // None for a document that cannot be read, which the task will say.
+    const climate = scenarios.length > 0 ? await climateOf(scenarios, kind.varies(task)) : undefined;
     const { weatherFile } = task.surroundings;
     const surroundings = {
       ...(climate === undefined ? {} : { climate }),

@@ -4,10 +4,10 @@ import { kindOf } from "../../engine/answers/kinds.ts";
 import { makeShop, type ShopVisit, type ShopWorks } from "../../engine/answers/makeShop.ts";
 import type { WeatherText } from "../../engine/answers/makeSurroundings.ts";
 import { Refused } from "../../engine/answers/refused.ts";
-import { type CancelSignal, TaskCancelled, type TaskPool } from "../../engine/pool/taskPool.ts";
 import type { Surroundings } from "../../engine/run/surroundings.ts";
 import type { Scenario } from "../../engine/scenario/scenario.ts";
 import type { SizeWish } from "../../engine/size/sizeAxis.ts";
+import { type CancelSignal, TaskCancelled, type TaskPool } from "../../engine/task/taskRun.ts";
 import type { Answer, Orders, Report } from "./desk.ts";
 
 /** Members of the first pass. */

@@ -20,6 +20,7 @@ const ORDER = [
   "bank",
   "run",
   "ensemble",
+  "task",
   "odds",
   "versus",
   "size",

@@ -1,3 +1,4 @@
+import { runDrivers } from "../../drivers/runDrivers.ts";
 import type { Work } from "../kind.ts";
 import { Refused } from "../refused.ts";
 import type { DriversPicture } from "./driversPicture.ts";
@@ -6,7 +7,7 @@ const STRETCH_ROWS = 25;
 
 export const workDrivers: Work<object, DriversPicture> = async ({ documents, seed, members }, shop) => {
   const ensemble = shop.ensemble(await shop.start(documents[0]!, seed, members));
-  const run = await shop.pool.runDrivers({ ...ensemble, surroundings: shop.sent(ensemble.surroundings) }, members, {
+  const run = await runDrivers(shop.pool, { ...ensemble, surroundings: shop.sent(ensemble.surroundings) }, members, {
     signal: shop.signal,
     fewest: STRETCH_ROWS,
     most: STRETCH_ROWS,

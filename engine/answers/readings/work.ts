@@ -1,5 +1,5 @@
 import { LearnCancelled } from "../../learn/learnHooks.ts";
-import { TaskCancelled } from "../../pool/taskPool.ts";
+import { TaskCancelled } from "../../task/taskRun.ts";
 import type { Work } from "../kind.ts";
 import { Refused } from "../refused.ts";
 import type { ReadingsDoc } from "./doc.ts";

@@ -1,6 +1,7 @@
 import { wishesOf } from "../../size/sizeAxis.ts";
 import { prepareSizes } from "../../size/sizeMap.ts";
 import { sizeReport } from "../../size/sizeReport.ts";
+import { sizesTask } from "../../size/sizesTask.ts";
 import type { Work } from "../kind.ts";
 import { Refused } from "../refused.ts";
 import type { SizeChoices } from "./ask.ts";
@@ -16,7 +17,8 @@ export const workSizes: Work<SizeChoices, SizePicture> = async (want, shop) => {
   const { surroundings } = await shop.open(document!, [x, y]);
   const ready = prepareSizes(document!, x, y, surroundings, seed);
   if (!ready.ok) throw new Refused(ready.problems);
-  const run = await shop.pool.runSizes(
+  const run = await shop.pool.run(
+    sizesTask,
     { document: document!, x, y, surroundings: shop.sent(surroundings), seed, from: 0, to: members },
     {
       signal: shop.signal,

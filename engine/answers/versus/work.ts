@@ -1,5 +1,6 @@
-import { TaskCancelled, type TaskRun } from "../../pool/taskPool.ts";
+import { TaskCancelled, type TaskRun } from "../../task/taskRun.ts";
 import type { PairedCharge } from "../../versus/pairedCharge.ts";
+import { pairsTask } from "../../versus/pairsTask.ts";
 import type { Want } from "../asked.ts";
 import type { Work } from "../kind.ts";
 import { Refused } from "../refused.ts";
@@ -35,7 +36,8 @@ async function answer(want: Want<VersusChoices>, shop: Shop, upTo: number): Prom
 function pairsOf(first: Started, second: Started, { seed, members }: Want, shop: Shop, upTo: number) {
   const files = [first, second].flatMap(({ surroundings }) => surroundings.weatherFile ?? []);
   if (new Set(files).size > 1) return undefined;
-  return shop.pool.runPairs(
+  return shop.pool.run(
+    pairsTask,
     {
       scenario: first.scenario,
       other: second.scenario,

@@ -1,7 +1,8 @@
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
-import type { OddsTask, SizesTask } from "../../../engine/pool/taskOrder.ts";
+import type { OddsTask } from "../../../engine/odds/oddsTask.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import type { SizesTask } from "../../../engine/size/sizesTask.ts";
 import { benchScenario } from "../../bench/benchScenario.ts";
 
 /** A day and a half at hourly steps with a bank that some members empty: everything that is counted happens. */

@@ -7,8 +7,8 @@ import { prepareOnward } from "../../../engine/learn/prepareOnward.ts";
 import { stepParticle } from "../../../engine/learn/stepParticle.ts";
 import { runMembers } from "../../../engine/odds/odds.ts";
 import { runTask } from "../../../engine/pool/task.ts";
-import { makeTaskStore } from "../../../engine/pool/taskStore.ts";
 import { requireFed } from "../../../engine/run/requireFed.ts";
+import { makeTaskStore } from "../../../engine/task/taskStore.ts";
 import { exampleEnsemble } from "../ensemble/exampleEnsemble.ts";
 
 const make = () => exampleEnsemble("walnut-grove", [{ at: "time.end", to: "2026-10-09T16:00" }], "broken");
