@@ -1,6 +1,6 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import type { MeterFinding, MeterLog } from "../meter/meterLog.ts";
-import { span } from "../meter/readMeterLog.ts";
+import { span } from "../meter/span.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
 import { sunTrack } from "../sky/sunTrack.ts";

@@ -11,4 +11,5 @@ export {
   readMeterMapping,
   type TimeForm,
 } from "./meterMapping.ts";
-export { type MeterReading, readMeterLog } from "./readMeterLog.ts";
+export type { MeterReading } from "./meterReading.ts";
+export { readMeterLog } from "./readMeterLog.ts";

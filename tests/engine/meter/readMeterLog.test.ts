@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { type MeterMapping, readMeterMapping } from "../../../engine/meter/meterMapping.ts";
-import { type MeterReading, readMeterLog } from "../../../engine/meter/readMeterLog.ts";
+import type { MeterReading } from "../../../engine/meter/meterReading.ts";
+import { readMeterLog } from "../../../engine/meter/readMeterLog.ts";
 
 /** An invented log: a night and a morning, the bank falling and then charging. */
 interface LogForm {
