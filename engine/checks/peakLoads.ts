@@ -92,16 +92,16 @@ function loudest(among: readonly number[], { loads }: Prepared): number {
 function gearPeakW({ scenario, loads, grid, bank }: Prepared): Float64Array {
   const padW = scenario.bank.box?.heater?.drawW ?? 0;
   const watts = new Float64Array(grid.steps).map((_, i) => ((bank.heaterW?.[i] ?? 0) > 0 ? padW : 0));
-  scenario.gear.forEach((thing, g) => {
+  for (const thing of scenario.gear) {
     const idleW = drawnW(thing.idle) * thing.count;
     const workingW = Math.max(idleW, drawnW(thing.working) * thing.count);
-    const { usedW } = loads.devices[g]!;
+    const { usedW } = loads.devices.find(({ id }) => id === thing.id)!;
     const isAlways = thing.use.when === "always";
     for (let i = 0; i < grid.steps; i++) {
       const mayWork = thing.use.share > 0 && (isAlways || usedW[i] !== 0);
       watts[i]! += mayWork ? workingW : idleW;
     }
-  });
+  }
   return watts;
 }
 

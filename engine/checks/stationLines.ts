@@ -18,10 +18,8 @@ const ROOM_V = 0.25;
 export function leadContinuousA(context: LimitContext, s: number): number {
   const { prepared } = context.run;
   const station = prepared.scenario.stations[s]!;
-  const [receive, send] = prepared.loads.devices.filter(
-    ({ id }) => id === `${station.id}/receive` || id === `${station.id}/send`,
-  );
-  const watts = receive!.usedW.map((used, i) => used + receive!.alwaysW[i]! + send!.usedW[i]!);
+  const { receiving, sending } = prepared.loads.stations[s]!;
+  const watts = receiving.usedW.map((used, i) => used + receiving.alwaysW[i]! + sending.usedW[i]!);
   return greatestMean(watts, prepared.grid.stepH, CONTINUOUS_H) / leadV(station);
 }
 

@@ -22,6 +22,12 @@ export interface PreparedStation {
   /** Peak watts on top of receiving of all stations that may send together with it, itself included; 0 while unstaffed. */
   readonly peakTogetherW: Float64Array;
   readonly minimumV: number;
+  /** The radio while it listens, and what sending adds to that. */
+  readonly receiving: DeviceLoad;
+  readonly sending: DeviceLoad;
+  /** What works only while it sends, the radio's sending included. */
+  readonly whileSending: readonly DeviceLoad[];
+  /** All that is at the station. */
   readonly devices: readonly DeviceLoad[];
 }
 
@@ -57,46 +63,48 @@ export function prepareStation(station: Station, grid: TimeGrid): PreparedStatio
     const idleW = drawnW(companion.idle) * companion.count;
     return { ...companion, idleW, extraW: drawnW(companion.working) * companion.count - idleW };
   });
-  const whileSending = companions.filter((companion) => companion.works === "sending");
-  const sendingExtraW = radioExtraW + whileSending.reduce((sum, companion) => sum + companion.extraW, 0);
+  const keyed = companions.filter((companion) => companion.works === "sending");
+  const sendingExtraW = radioExtraW + keyed.reduce((sum, companion) => sum + companion.extraW, 0);
   const restW = station.whenUnstaffed === "receive" ? receiveW : 0;
   const atV = radio.fullPower.atV ?? 13.8;
   const filled = (watts: number) => new Float64Array(grid.steps).fill(watts);
   // The sending arrays are filled in by `shareTheAir`, once the interlocks are known.
-  const devices: DeviceLoad[] = [
-    {
-      id: `${station.id}/receive`,
-      name: `${station.name}: radio, receiving`,
-      alwaysW: filled(restW),
-      usedW: staffedShare.map((staffed) => staffed * (receiveW - restW)),
-    },
-    {
-      id: `${station.id}/send`,
-      name: `${station.name}: radio, sending`,
-      alwaysW: filled(0),
-      usedW: sendingShare.map((share) => share * radioExtraW),
-    },
-    ...companions.map((companion) => {
-      const active = companion.works === "sending" ? sendingShare : staffedShare;
-      return {
-        id: `${station.id}/${companion.id}`,
-        name: `${station.name}: ${companion.name}`,
-        alwaysW: filled(companion.idleW),
-        usedW: active.map((share) => share * companion.extraW),
-      };
-    }),
-  ];
+  const receiving: DeviceLoad = {
+    id: `${station.id}/receive`,
+    name: `${station.name}: radio, receiving`,
+    alwaysW: filled(restW),
+    usedW: staffedShare.map((staffed) => staffed * (receiveW - restW)),
+  };
+  const sending: DeviceLoad = {
+    id: `${station.id}/send`,
+    name: `${station.name}: radio, sending`,
+    alwaysW: filled(0),
+    usedW: sendingShare.map((share) => share * radioExtraW),
+  };
+  const beside = companions.map((companion) => {
+    const active = companion.works === "sending" ? sendingShare : staffedShare;
+    const load: DeviceLoad = {
+      id: `${station.id}/${companion.id}`,
+      name: `${station.name}: ${companion.name}`,
+      alwaysW: filled(companion.idleW),
+      usedW: active.map((share) => share * companion.extraW),
+    };
+    return { load, works: companion.works };
+  });
   return {
     id: station.id,
     name: station.name,
     staffedShare,
     sendingShare,
     sendingExtraW,
-    peakExtraW: draw.peakW - receiveW + whileSending.reduce((sum, companion) => sum + companion.extraW, 0),
+    peakExtraW: draw.peakW - receiveW + keyed.reduce((sum, companion) => sum + companion.extraW, 0),
     peakA: draw.peakW / atV,
     peakTogetherW: new Float64Array(grid.steps),
     minimumV: radio.minimumV,
-    devices,
+    receiving,
+    sending,
+    whileSending: [sending, ...beside.flatMap(({ load, works }) => (works === "sending" ? [load] : []))],
+    devices: [receiving, sending, ...beside.map(({ load }) => load)],
   };
 }
 
@@ -122,10 +130,7 @@ export function shareTheAir(stations: readonly Station[], prepared: readonly Pre
       for (const s of group) {
         const station = prepared[s]!;
         station.sendingShare[i]! /= sum;
-        stations[s]!.companions.forEach((companion, c) => {
-          if (companion.works === "sending") station.devices[2 + c]!.usedW[i]! /= sum;
-        });
-        station.devices[1]!.usedW[i]! /= sum;
+        for (const { usedW } of station.whileSending) usedW[i]! /= sum;
       }
     }
   }

@@ -1,6 +1,7 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import { chargingOhmAt, internalOhmAt } from "../bank/bankOhm.ts";
 import { chargingV, openCircuitV, peukertFactorAt } from "../bank/bankVoltage.ts";
+import type { DeviceLoad } from "../load/deviceLoad.ts";
 import { drawnW } from "../scenario/draw.ts";
 import { solarHour } from "../sky/solarDay.ts";
 import { type ExplainedNumber, explained as n } from "./explained.ts";
@@ -23,59 +24,63 @@ export interface ExplainedPart {
  * @param ms an instant within the event
  */
 export function explain(trace: RunResult, ms: number): ExplainedPart[] {
-  const { prepared, record, chargeShare, servedShare } = trace;
-  const { grid, sun, clear, light, scenario, bank, loads, inputs } = prepared;
-  const { steps } = grid;
-  const i = Math.min(steps - 1, Math.max(0, Math.floor((ms - grid.startMs) / grid.stepMs)));
+  const { grid, scenario } = trace.prepared;
+  const i = Math.min(grid.steps - 1, Math.max(0, Math.floor((ms - grid.startMs) / grid.stepMs)));
+  const panels = scenario.panels.map((panel, g) => ({
+    title: `Panels: ${panel.name}, ${panel.count} × ${panel.module.ratedW} W`,
+    numbers: explainGroup(trace, g, i),
+  }));
+  return [sunPart(trace, i), skyPart(trace, i), ...panels, loadsPart(trace, i), bankPart(trace, i)];
+}
+
+function sunPart({ prepared }: RunResult, i: number): ExplainedPart {
+  const { grid, sun, scenario } = prepared;
   const from = localMoment(grid, grid.startMs + i * grid.stepMs);
   const to = localMoment(grid, grid.startMs + (i + 1) * grid.stepMs);
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
+  return {
+    title: `Step ${i + 1} of ${grid.steps}: ${from.words} to ${to.clock}, the sun taken in the middle`,
+    numbers: [
+      n("sun azimuth", sun.azimuthDeg[i]!, "°", "clockwise from true north"),
+      n("sun elevation", sun.elevationDeg[i]!, "°", "apparent: refraction included; at or below 0 there is no light"),
+      n("solar time", solarHour(grid.middleMs[i]!, longitudeDeg), "h"),
+    ],
+  };
+}
+
+function skyPart({ prepared }: RunResult, i: number): ExplainedPart {
+  const { clear, light, scenario } = prepared;
   const sinElevation = clear.sinElevation[i]!;
-  const parts: ExplainedPart[] = [
-    {
-      title: `Step ${i + 1} of ${steps}: ${from.words} to ${to.clock}, the sun taken in the middle`,
-      numbers: [
-        n("sun azimuth", sun.azimuthDeg[i]!, "°", "clockwise from true north"),
-        n("sun elevation", sun.elevationDeg[i]!, "°", "apparent: refraction included; at or below 0 there is no light"),
-        n("solar time", solarHour(grid.middleMs[i]!, longitudeDeg), "h"),
-      ],
-    },
-    {
-      title: "Sky",
-      numbers: [
-        n("above the air", clear.extraterrestrialWm2[i]!, "W/m²", "1361 × distance factor of the day (Spencer)"),
-        n(
-          "clear sky, level",
-          clear.ghiWm2[i]!,
-          "W/m²",
-          `Ineichen–Perez, Linke turbidity ${scenario.weather.linkeTurbidity}, ${scenario.place.elevationM} m`,
-        ),
-        n("clear beam", clear.dniWm2[i]!, "W/m²", "Ineichen–Perez"),
-        n("this sky, level", light.ghiWm2[i]!, "W/m²", "by the day's weather"),
-        n(
-          "clear-sky index",
-          clear.ghiWm2[i]! > 0 ? light.ghiWm2[i]! / clear.ghiWm2[i]! : 0,
-          "",
-          "this sky ÷ clear sky",
-        ),
-        n("beam", light.dniWm2[i]!, "W/m²", "split off by Ridley, Boland and Lauret, or as the weather file has it"),
-        n(
-          "sky light, level",
-          light.dhiWm2[i]!,
-          "W/m²",
-          `this sky, level − beam × ${figure(sinElevation)}, the sine of the sun's elevation`,
-        ),
-        n("air", prepared.airTempC[i]!, "°C"),
-        n("wind", prepared.windMs[i]!, "m/s"),
-      ],
-    },
-  ];
-  scenario.panels.forEach((panel, g) => {
-    parts.push({
-      title: `Panels: ${panel.name}, ${panel.count} × ${panel.module.ratedW} W`,
-      numbers: explainGroup(trace, g, i),
-    });
-  });
+  return {
+    title: "Sky",
+    numbers: [
+      n("above the air", clear.extraterrestrialWm2[i]!, "W/m²", "1361 × distance factor of the day (Spencer)"),
+      n(
+        "clear sky, level",
+        clear.ghiWm2[i]!,
+        "W/m²",
+        `Ineichen–Perez, Linke turbidity ${scenario.weather.linkeTurbidity}, ${scenario.place.elevationM} m`,
+      ),
+      n("clear beam", clear.dniWm2[i]!, "W/m²", "Ineichen–Perez"),
+      n("this sky, level", light.ghiWm2[i]!, "W/m²", "by the day's weather"),
+      n("clear-sky index", clear.ghiWm2[i]! > 0 ? light.ghiWm2[i]! / clear.ghiWm2[i]! : 0, "", "this sky ÷ clear sky"),
+      n("beam", light.dniWm2[i]!, "W/m²", "split off by Ridley, Boland and Lauret, or as the weather file has it"),
+      n(
+        "sky light, level",
+        light.dhiWm2[i]!,
+        "W/m²",
+        `this sky, level − beam × ${figure(sinElevation)}, the sine of the sun's elevation`,
+      ),
+      n("air", prepared.airTempC[i]!, "°C"),
+      n("wind", prepared.windMs[i]!, "m/s"),
+    ],
+  };
+}
+
+function loadsPart(trace: RunResult, i: number): ExplainedPart {
+  const { prepared, record, servedShare } = trace;
+  const { grid, bank, loads, inputs } = prepared;
+  const { steps } = grid;
   const packOhm = internalOhmAt(bank, record.storedAh[i]!, i);
   const stations = loads.stations.flatMap((station, s) => [
     n(`${station.name}: staffed`, station.staffedShare[i]!, "", "share of the step"),
@@ -88,11 +93,11 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
     ),
     n(`${station.name}: volts on a peak`, record.radioV[s * steps + i]!, "V", peakVoltsWords(prepared, s, packOhm)),
   ]);
-  parts.push({
+  return {
     title: "Loads",
     numbers: [
-      ...loads.devices.map((device, d) =>
-        n(device.name, device.alwaysW[i]! + device.usedW[i]!, "W", drawOf(trace, d, i)),
+      ...loads.devices.map((device) =>
+        n(device.name, device.alwaysW[i]! + device.usedW[i]!, "W", drawOf(trace, device, i)),
       ),
       n("all gear", loads.wantedW[i]!, "W", "sum"),
       ...(prepared.converterShare < 1
@@ -104,7 +109,12 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
       n("served share of gear", servedShare[i]!, ""),
       ...stations,
     ],
-  });
+  };
+}
+
+function bankPart({ prepared, record, chargeShare }: RunResult, i: number): ExplainedPart {
+  const { grid, bank } = prepared;
+  const { steps } = grid;
   const before = record.storedAh[i]!;
   const isCharging = record.bankW[i]! > 0;
   const minutes = grid.stepMs / 60_000;
@@ -114,7 +124,7 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
   const polarisationV = bank.polarisationV * bank.chargingCold[i]!;
   const addedV = isCharging ? chargingV(amps, ohm, polarisationV, polarisationA) : amps * ohm;
   const halfwayV = record.bankV[i]! - addedV;
-  parts.push({
+  return {
     title: "Bank",
     numbers: [
       n("charge before", before, "Ah", `${(100 * chargeShare[i]!).toFixed(2)} % of ${bank.fullAh.toFixed(1)} Ah`),
@@ -167,17 +177,15 @@ export function explain(trace: RunResult, ms: number): ExplainedPart[] {
         `charge before + current × ${minutes} ÷ 60 h${isCharging ? ` × ${bank.coulombicShare}, full at most` : bank.hasPeukert ? " × Peukert factor" : ""}`,
       ),
     ],
-  });
-  return parts;
+  };
 }
 
 const figure = (value: number) => String(Number(value.toPrecision(5)));
 
 /** How a device's draw comes about: gear by its use, a station's devices by who is there and who sends. */
-function drawOf({ prepared }: RunResult, d: number, i: number): string {
+function drawOf({ prepared }: RunResult, device: DeviceLoad, i: number): string {
   const { scenario, loads } = prepared;
-  const thing = scenario.gear[d];
-  const device = loads.devices[d]!;
+  const thing = scenario.gear.find(({ id }) => id === device.id); // no id of gear has the slash of a station's
   if (thing !== undefined) {
     const idleW = figure(drawnW(thing.idle));
     const workingW = figure(drawnW(thing.working));
@@ -185,10 +193,9 @@ function drawOf({ prepared }: RunResult, d: number, i: number): string {
     const atWork = thing.use.when === "always" ? 1 : extraW === 0 ? 0 : device.usedW[i]! / extraW;
     return `${thing.count} × (${idleW} W + ${figure(atWork)} at work × ${thing.use.share} × (${workingW} − ${idleW}) W)`;
   }
-  const s = loads.stations.findIndex((station) => station.devices.includes(device));
-  const station = loads.stations[s];
+  const station = loads.stations.find(({ devices }) => devices.includes(device));
   if (station === undefined) return "what its thermostat asks of it in this cold";
-  if (station.devices[1] === device) {
+  if (station.sending === device) {
     const share = station.sendingShare[i]!;
     return share > 0 ? `sending × ${figure(device.usedW[i]! / share)} W above receiving, mean of its modes` : "";
   }
