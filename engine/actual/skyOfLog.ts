@@ -1,5 +1,5 @@
 import { wrapLongitudeDeg } from "../angle.ts";
-import { inShape, type Prepared } from "../run/prepare.ts";
+import { makePrepared, type Prepared } from "../run/prepare.ts";
 import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
 import { dayLight, MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
@@ -42,7 +42,7 @@ export function skyOfLog(prepared: Prepared, planned: ChargeLimits, series: Mete
   }
   const low = new Float64Array(days);
   const high = new Float64Array(days).fill(MAX_DAY_CLEAR_INDEX);
-  const own = inShape(prepared);
+  const own = makePrepared(prepared);
   const run = makeRunRows(own);
   const light = makeSkyLight(grid.steps);
   const { place, weather } = prepared.scenario;

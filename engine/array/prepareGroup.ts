@@ -19,7 +19,7 @@ import { incidenceShare } from "./incidenceShare.ts";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "./modulePoints.ts";
 import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
-import { inGroupShape, type PreparedGroup } from "./preparedGroup.ts";
+import { makePreparedGroup, type PreparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
 import { DOME_SLOTS, type PreparedDome, prepareDome } from "./skyDome.ts";
 import {
@@ -155,7 +155,7 @@ export function prepareGroup(
   const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
   const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
   const crownStride = stride - SKY_SHARE;
-  const unshaded = inGroupShape({
+  const unshaded = makePreparedGroup({
     ...free,
     id: group.id,
     dome,
@@ -189,7 +189,7 @@ export function prepareGroup(
   const crowns = new Float64Array(unshaded.crowns.length);
   if (darkest !== undefined) setCrowns(planned.perStep, darkest.perStep, stride, crowns, 0);
   if (lightest !== undefined) setCrowns(planned.perStep, lightest.perStep, stride, crowns, crownStride);
-  return inGroupShape({ ...unshaded, ...planned, unshaded, crowns });
+  return makePreparedGroup({ ...unshaded, ...planned, unshaded, crowns });
 }
 
 /** Writes how much more each value from `SKY_SHARE` on is under other crowns than planned, in every step from `to` on. */

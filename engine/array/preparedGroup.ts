@@ -75,10 +75,10 @@ export function underCrowns(group: PreparedGroup, i: number, slot: number, lean:
 }
 
 /**
- * The same group in the one shape in memory that the step loop is compiled for; pass through here whatever was put together with a spread.
- * Two shapes would cost the loop a third of its speed.
+ * Makes every prepared group there is, so that all have the one shape in memory that the step loop is compiled for: two shapes would cost the loop a
+ * third of its speed. `tests/promise/oneShape.test.ts` compares the shapes.
  */
-export function inGroupShape(group: PreparedGroup): PreparedGroup {
+export function makePreparedGroup(group: PreparedGroup): PreparedGroup {
   return {
     id: group.id,
     dome: group.dome,

@@ -2,7 +2,7 @@ import { prepareOperators } from "../ensemble/operators.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { prepareLoads } from "../load/prepareLoads.ts";
 import { memberInputs } from "../run/memberInputs.ts";
-import { darkShare } from "../run/prepare.ts";
+import { darkShare, makePrepared } from "../run/prepare.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 
 /** A load that may stay switched off: a piece of gear, or a station with all that goes with it. */
@@ -40,7 +40,8 @@ export function withoutLoad(ensemble: PreparedEnsemble, load: SheddableLoad): Pr
     ),
   };
   const loads = prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW);
-  const without = { ...prepared, scenario, loads, inputs: memberInputs(loads, bank, converterShare, controllersW) };
+  const inputs = memberInputs(loads, bank, converterShare, controllersW);
+  const without = makePrepared({ ...prepared, scenario, loads, inputs });
   return { ...ensemble, prepared: without, operators: prepareOperators(without, words) };
 }
 

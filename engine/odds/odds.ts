@@ -2,6 +2,7 @@ import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { lanesFor, type MemberRoom, stepMember, stepMembers } from "../ensemble/stepMember.ts";
 import { type LocalMoment, localMoment } from "../run/localClock.ts";
+import { makePrepared } from "../run/prepare.ts";
 import { makeRunDetails } from "../run/runDetails.ts";
 import { type Trace, traceOf } from "../run/trace.ts";
 import { CHARGE_BINS, makeOddsPart, type OddsPart, POWER_BINS, powerScale } from "./oddsPart.ts";
@@ -115,7 +116,12 @@ export function replayMember(ensemble: PreparedEnsemble, member: number): Trace 
   const { groups, grid } = ensemble.prepared;
   const details = makeRunDetails(groups, room.run.planes, grid.steps);
   stepMember(ensemble, member, room, details);
-  const prepared = { ...ensemble.prepared, light: room.light, airTempC: room.airTempC, inputs: room.inputs };
+  const prepared = makePrepared({
+    ...ensemble.prepared,
+    light: room.light,
+    airTempC: room.airTempC,
+    inputs: room.inputs,
+  });
   return traceOf(prepared, room.run, details);
 }
 

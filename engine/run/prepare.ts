@@ -121,7 +121,7 @@ export function prepare(
     0,
   );
   const converterShare = scenario.converter?.efficiencyShare ?? 1;
-  const prepared = inShape({
+  const prepared = makePrepared({
     scenario,
     grid,
     nights,
@@ -150,10 +150,10 @@ export function prepare(
 }
 
 /**
- * The same prepared scenario in the one shape in memory that the step loop is compiled for; pass through here whatever was
- * put together with a spread. Objects of two shapes cost the loop half its speed.
+ * Makes every prepared scenario there is, so that all have the one shape in memory that the step loop is compiled for: objects of two shapes cost
+ * the loop half its speed. `tests/promise/oneShape.test.ts` compares the shapes.
  */
-export function inShape(prepared: Prepared): Prepared {
+export function makePrepared(prepared: Prepared): Prepared {
   return {
     scenario: prepared.scenario,
     grid: prepared.grid,

@@ -6,7 +6,7 @@ import { lanesFor } from "../ensemble/stepMember.ts";
 import { countingOf } from "../odds/odds.ts";
 import { FIGURES, figureSpread } from "../run/memberFigures.ts";
 import { type MemberInputs, memberInputs } from "../run/memberInputs.ts";
-import { type Prepared, prepare } from "../run/prepare.ts";
+import { makePrepared, type Prepared, prepare } from "../run/prepare.ts";
 import { prepareSelector } from "../run/prepareSelector.ts";
 import { makeReuse } from "../run/reuse.ts";
 import { makeRunRows, type RunRows } from "../run/runRows.ts";
@@ -187,7 +187,7 @@ export function prepareSizes(
       inputs: memberInputs(prepared, bank, converterShare, controllersW),
       figures: Array.from({ length: lanes }, () => new Float64Array(FIGURES)),
     }));
-    const cell: Prepared = {
+    const cell = makePrepared({
       ...underSky.prepared,
       scenario,
       groups: withPanels.prepared.groups,
@@ -203,7 +203,7 @@ export function prepareSizes(
       comfortV,
       mainFeedOhm,
       inputs: fed.inputs,
-    };
+    });
     const shape = [grid.steps, cell.groups.length, cell.sources.length, prepared.stations.length, cell.selector.inputs];
     const { transposition } = scenario.models;
     const byShape = kept(runs, String(shape), () => makeRunRows(cell, lanes));
