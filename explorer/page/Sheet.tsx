@@ -5,46 +5,35 @@ import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
 import { askedBy, leadOf } from "../../engine/notebook/asked.ts";
 import { headlineOf } from "../../engine/notebook/headlineOf.ts";
 import { letterOf } from "../../engine/notebook/letterOf.ts";
-import type { Entry, EntryKindName, Notebook } from "../../engine/notebook/notebook.ts";
-import {
-  duplicateEntry,
-  editEntry,
-  freeId,
-  moveEntry,
-  withEntry,
-  withoutEntry,
-} from "../../engine/notebook/notebookEdits.ts";
-import { clockAt, dateSpan } from "../../engine/ruler/rulerClock.ts";
-import { nightWords, quietWords, zoneWords } from "../../engine/ruler/rulerWords.ts";
-import { TimeRuler } from "../charts/TimeRuler.tsx";
+import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
 import { fileName, saveFile } from "../download/saveFile.ts";
 import { entryKindOf } from "../entries/list.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
 import { notebookText } from "../notebook/notebookText.ts";
-import { FileButton } from "../parts/FileButton.tsx";
-import { fadesWhile } from "../parts/fadesWhile.ts";
 import { tellFirstAnswer } from "../parts/firstAnswer.ts";
 import { makeLasting } from "../parts/makeLasting.ts";
-import { LIGHT_WORDS, makeTheme } from "../parts/makeTheme.ts";
 import { makeWidth } from "../parts/makeWidth.ts";
 import { NotMade } from "../parts/NotMade.tsx";
 import { QuickFields } from "../parts/QuickFields.tsx";
-import { SaidWords } from "../parts/SaidWords.tsx";
-import { UnitsChoice } from "../parts/UnitsChoice.tsx";
-import { OutActs } from "../present/OutActs.tsx";
 import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
 import { makeResults } from "../results/makeResults.ts";
-import { ShareActs } from "../share/ShareActs.tsx";
 import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
 import type { NotebookStore } from "../store/notebookStore.ts";
-import { AddEntry, type EntryActs, EntryFrame } from "./EntryFrame.tsx";
+import { AnswerBlock } from "./AnswerBlock.tsx";
+import { AddEntry, EntryFrame } from "./EntryFrame.tsx";
+import { entryActs } from "./entryActs.ts";
 import { FileDrop } from "./FileDrop.tsx";
 import type { ReadPartly } from "./Missing.tsx";
 import { makePage } from "./makePage.ts";
 import { PhoneBar } from "./PhoneBar.tsx";
+import { RulerBar } from "./RulerBar.tsx";
+import { SheetFoot } from "./SheetFoot.tsx";
+import { SheetHead } from "./SheetHead.tsx";
 import { type EntryState, type IndexLine, SheetIndex } from "./SheetIndex.tsx";
+import { SheetState, WorkLine } from "./SheetState.tsx";
+import { undoByKeys } from "./undoByKeys.ts";
 
 const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Missing }));
 
@@ -59,12 +48,10 @@ export function Sheet(props: {
 }) {
   const state = makeNotebook(props.opened.notebook);
   const results = makeResults(props.desk, () => untrack(state.now).weatherFiles);
-  const theme = makeTheme();
   const sheet = makeWidth();
   const { page, lead, viewPx } = makePage(state, results, sheet.width, (id, file) => void take(file, id));
   const [said, setSaid] = createSignal("");
   const [isPlanOpen, setPlanOpen] = createSignal(false);
-  const [isMoreOpen, setMoreOpen] = createSignal(false);
   const keeper = makeKeeper(props.store, props.channel, props.opened, {
     takeOver: (notebook) => {
       state.takeOver(notebook);
@@ -121,54 +108,11 @@ export function Sheet(props: {
     return picture === null || ms === null ? null : readingAt(picture, ms);
   });
 
-  const acts: EntryActs = {
-    edit: (entry, change, label) => {
-      const next = editEntry(notebook(), entry.id, change);
-      return label === "text" ? state.edit(`${entry.id} text`, next) : state.act(next);
-    },
-    move: (entry, by) => {
-      const at = notebook().entries.findIndex(({ id }) => id === entry.id);
-      state.act(moveEntry(notebook(), entry.id, at + by));
-      document.getElementById(`letter-${entry.id}`)?.focus();
-      const now = notebook().entries.findIndex(({ id }) => id === entry.id);
-      setSaid(`${entry.title} is entry ${letterOf(now)} now.`);
-    },
-    drop: (dragged, before) => {
-      const { entries } = notebook();
-      const [from, to] = [dragged, before.id].map((id) => entries.findIndex((each) => each.id === id)) as [
-        number,
-        number,
-      ];
-      if (from < 0 || to < 0) return;
-      state.act(moveEntry(notebook(), dragged, to));
-    },
-    duplicate: (entry) => void state.act(duplicateEntry(notebook(), entry.id)),
-    remove: (entry) => {
-      if (state.act(withoutEntry(notebook(), entry.id)) === null)
-        setSaid(`${entry.title} is removed; Undo brings it back.`);
-    },
-    add: (name: EntryKindName, at) => {
-      const kind = entryKindOf(name);
-      const id = freeId(name, notebook().entries);
-      if (state.act(withEntry(notebook(), { id, kind: name, ...kind.make(notebook()) } as Entry, at)) !== null) return;
-      document.getElementById(id)?.scrollIntoView({ block: "nearest" });
-      document.getElementById(`letter-${id}`)?.focus({ preventScroll: true });
-    },
-  };
-
-  const undoKeys = (event: KeyboardEvent) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-    const key = event.key.toLowerCase();
-    if (key !== "z" && key !== "y") return;
-    event.preventDefault();
-    if (key === "y" || event.shiftKey) state.redo();
-    else state.undo();
-  };
+  const acts = entryActs(state, setSaid);
   onMount(() => props.waits && results.stop());
-  onMount(() => document.addEventListener("keydown", undoKeys));
+  undoByKeys(state);
   onMount(() => document.addEventListener("scroll", tellFirstAnswer, { once: true, passive: true }));
   onCleanup(() => document.removeEventListener("scroll", tellFirstAnswer));
-  onCleanup(() => document.removeEventListener("keydown", undoKeys));
 
   const take = async (file: File, weatherFor = leadOf(notebook())) => {
     const { takeFileInto } = await import("./takeFile.ts");
@@ -199,107 +143,19 @@ export function Sheet(props: {
       <SheetIndex lines={lines()} />
       <NotMade why={state.refusal()} onClose={state.forgetRefusal} />
       <main class="sheet" ref={sheet.ref}>
-        <header class="top">
-          <p class="sheet-name">
-            <input
-              class="title-box notebook-title"
-              type="text"
-              aria-label="Title of the notebook"
-              maxLength={120}
-              value={title()}
-              onChange={(event) => {
-                const title = event.currentTarget.value.trim();
-                if (title === "") event.currentTarget.value = notebook().title;
-                else state.act({ ...notebook(), title });
-              }}
-            />
-            <span class="title-print">{notebook().title}</span>
-            <Show when={days()}>{(now) => <span class="dates">{dateSpan(now().ruler)}</span>}</Show>
-          </p>
-          <div class="acts no-print">
-            <button type="button" class="act" disabled={!state.canUndo()} onClick={() => state.undo()}>
-              Undo
-            </button>
-            <button type="button" class="act" disabled={!state.canRedo()} onClick={() => state.redo()}>
-              Redo
-            </button>
-            <a class="act" href="?shelf">
-              Shelf
-            </a>
-            <Show when={isPhone()}>
-              <button type="button" class="act" aria-expanded={isMoreOpen()} onClick={() => setMoreOpen(!isMoreOpen())}>
-                {isMoreOpen() ? "Less" : "More"}
-              </button>
-            </Show>
-            {/* Folded away and not taken out: a report that waits, or slides that the address asks for, live in here. */}
-            <span class="acts-more" hidden={isPhone() && !isMoreOpen()}>
-              <button type="button" class="act" onClick={saveNotebook}>
-                Save file
-              </button>
-              <FileButton words="Open file" accept=".json,.csv,.epw,.tm3,.tmy3" onFile={(file) => void take(file)} />
-              <ShareActs notebook={notebook()} />
-              <OutActs page={page} isWorking={isWorking()} onSay={setSaid} />
-              <button type="button" class="act" onClick={() => theme.turn()}>
-                Light: {LIGHT_WORDS[theme.light()]}
-              </button>
-            </span>
-          </div>
-        </header>
-        <div
-          class="answer-block"
-          aria-live="polite"
-          aria-atomic="true"
-          ref={fadesWhile(() => answer()?.stale ?? false)}
-        >
-          <h1 class="answer">
-            <Show
-              when={answer()?.words}
-              fallback={
-                hasTrouble()
-                  ? "This plan cannot be worked out as it stands."
-                  : answer() === null
-                    ? notebook().title
-                    : "Working it out…"
-              }
-            >
-              {(words) => <SaidWords words={words()} />}
-            </Show>
-          </h1>
-          <p class="more">{answer()?.more}</p>
-        </div>
-        <div class="sheet-state" role="status">
-          <Show when={keeper.state().kind === "unkept" ? (keeper.state() as { sentence: string }).sentence : null}>
-            {(sentence) => (
-              <p class="wrong">
-                {sentence()}{" "}
-                <button type="button" class="act" onClick={saveNotebook}>
-                  Save file
-                </button>
-              </p>
-            )}
-          </Show>
-          <Show when={said()}>{(sentence) => <p>{sentence()}</p>}</Show>
-        </div>
+        <SheetHead
+          state={state}
+          page={page}
+          days={days()}
+          isWorking={isWorking()}
+          onSave={saveNotebook}
+          onOpen={(file) => void take(file)}
+          onSay={setSaid}
+        />
+        <AnswerBlock answer={answer()} title={notebook().title} hasTrouble={hasTrouble()} />
+        <SheetState kept={keeper.state()} said={said()} onSave={saveNotebook} />
         <Show when={props.opened.partly}>{(partly) => <Missing of={partly()} store={props.store} />}</Show>
-        <p class="work-line no-print">
-          <Show
-            when={isLongWork()}
-            fallback={<span class="kept">{keeper.state().kind === "kept" ? "All kept in this browser." : ""}</span>}
-          >
-            <span>
-              Working
-              {results.progress() === null ? "…" : `: ${results.progress()!.done} of ${results.progress()!.of} skies`}
-            </span>
-            <button type="button" class="act" onClick={() => results.stop()}>
-              Stop
-            </button>
-          </Show>
-          <Show when={results.isStopped()}>
-            <button type="button" class="act" onClick={() => results.goOn()}>
-              Work it out
-            </button>
-          </Show>
-        </p>
+        <WorkLine results={results} isLongWork={isLongWork()} isKept={keeper.state().kind === "kept"} />
         <Show when={isPhone() && page.document(leadId())}>
           {(document) => (
             <div class="plan-place" id="planBlanks" classList={{ "plan-open": isPlanOpen() }}>
@@ -314,42 +170,7 @@ export function Sheet(props: {
           )}
         </Show>
         <Show when={days() !== null && scale()}>
-          {(at) => (
-            <div class="ruler">
-              <div class="ruler-view">
-                <div
-                  class="ruler-moving"
-                  style={{ transform: `translateX(${-page.scrollPx()}px)`, width: `${at().widthPx}px` }}
-                >
-                  <TimeRuler picture={days()!} scale={at()} />
-                  <Show when={reading()}>
-                    {(read) => (
-                      <span
-                        class="tag"
-                        classList={{ "tag-end": at().x(read().ms) > at().widthPx - 70 }}
-                        style={{ left: `${at().x(read().ms)}px` }}
-                      >
-                        {clockWords(days()!.ruler, read().ms)}
-                      </span>
-                    )}
-                  </Show>
-                </div>
-              </div>
-              <p class="ruler-side">
-                {zoneWords(days()!.ruler)}
-                <br />
-                {nightWords(days()!)}
-                <Show when={quietWords(days()!)}>
-                  {(words) => (
-                    <>
-                      <br />
-                      {words()}
-                    </>
-                  )}
-                </Show>
-              </p>
-            </div>
-          )}
+          {(at) => <RulerBar page={page} days={days()!} scale={at()} reading={reading()} />}
         </Show>
         <AddEntry between={between(0)} at={0} acts={acts} />
         <For each={notebook().entries.map(({ id }) => id)}>
@@ -372,35 +193,7 @@ export function Sheet(props: {
           )}
         </For>
         <PrintEnd page={page} />
-        <footer class="sheet-foot">
-          <label>
-            Seed
-            <input
-              type="text"
-              maxLength={60}
-              value={notebook().seed}
-              onChange={(event) => {
-                const seed = event.currentTarget.value.trim();
-                if (seed === "") event.currentTarget.value = notebook().seed;
-                else state.act({ ...notebook(), seed });
-              }}
-            />
-          </label>
-          <label>
-            Skies drawn
-            <select onChange={(event) => state.act({ ...notebook(), members: Number(event.currentTarget.value) })}>
-              <For each={[...new Set([100, 300, 1000, 3000, notebook().members])].sort((a, b) => a - b)}>
-                {(members) => (
-                  <option value={members} selected={members === notebook().members}>
-                    {members}
-                  </option>
-                )}
-              </For>
-            </select>
-          </label>
-          <UnitsChoice />
-          <p>The same seed draws the same skies and the same people. Nothing leaves this machine.</p>
-        </footer>
+        <SheetFoot notebook={notebook()} onChange={(next) => void state.act(next)} />
       </main>
       <Show when={isPhone() && lead() !== null && reading() !== null && scale() !== null}>
         <PhoneBar
@@ -435,9 +228,4 @@ function standsAt(notebook: Notebook): void {
 function isSameDays(a: RunPicture | null, b: RunPicture | null): boolean {
   const of = (picture: RunPicture | null) => picture && [picture.ruler, picture.nights, picture.quiet];
   return JSON.stringify(of(a)) === JSON.stringify(of(b));
-}
-
-function clockWords(ruler: Parameters<typeof clockAt>[0], ms: number): string {
-  const { day, clock } = clockAt(ruler, ms);
-  return `${day} ${clock}`;
 }

@@ -1,0 +1,50 @@
+import { lazy, Suspense } from "solid-js";
+import { TypedBox } from "../parts/TypedBox.tsx";
+import { momentField, numberField, type StartFields } from "./startFields.tsx";
+import { Blank, Question } from "./startParts.tsx";
+
+// The outlines and the climate come only when a place is picked.
+const PlaceMap = lazy(() => import("./PlaceMap.tsx"));
+
+/** The place. */
+export function WhereQuestion({ fields }: { fields: StartFields }) {
+  const { id, answers, setAnswers } = fields;
+  return (
+    <Question n={1} title="Where?" says="Click the map or use the arrow keys on it; or type the position.">
+      <Suspense fallback={<p class="map-wait">The map is on its way …</p>}>
+        <PlaceMap
+          latitudeDeg={answers.latitudeDeg}
+          longitudeDeg={answers.longitudeDeg}
+          elevationM={answers.elevationM}
+          onMove={(latitudeDeg, longitudeDeg) => setAnswers({ latitudeDeg, longitudeDeg })}
+        />
+      </Suspense>
+      <div class="blanks">
+        <Blank label="Name of the place">
+          <TypedBox
+            id={`${id}-name`}
+            label="Name of the place"
+            value={answers.placeName}
+            room={20}
+            onCommit={(text) => text.trim() !== "" && setAnswers("placeName", text.trim().slice(0, 200))}
+          />
+        </Blank>
+        {numberField(fields, "latitudeDeg", "Latitude", "°", -90, 90)}
+        {numberField(fields, "longitudeDeg", "Longitude", "°", -180, 180)}
+        {numberField(fields, "elevationM", "Height above the sea", "m", -450, 6000)}
+      </div>
+    </Question>
+  );
+}
+
+/** The days. */
+export function WhenQuestion({ fields }: { fields: StartFields }) {
+  return (
+    <Question n={2} title="When?" says="By the local clock of the place, at most 60 days.">
+      <div class="blanks">
+        {momentField(fields, "start", "Begins")}
+        {momentField(fields, "end", "Ends")}
+      </div>
+    </Question>
+  );
+}

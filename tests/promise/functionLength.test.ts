@@ -1,0 +1,93 @@
+import { readFileSync } from "node:fs";
+import { basename } from "node:path";
+import ts from "typescript";
+import { expect, test } from "vitest";
+import { sourceFiles } from "./sourceFiles.ts";
+
+/** Lines of a function that somebody new can still hold in mind (our choice, no source). */
+const MOST_LINES = 120;
+
+/** Longer ones that wait to be divided, and how long they are: none may grow, and none may stay here once it is short. */
+const STILL_LONG: Readonly<Record<string, number>> = {
+  "engine/array/prepareGroup.ts prepareGroup": 123,
+  "engine/size/sizeMap.ts prepareSizes": 131,
+  "explorer/charts/RulerChart.tsx RulerChart": 159,
+  "explorer/charts/Strata.tsx Strata": 126,
+  "explorer/entries/actual/ActualView.tsx ActualView": 138,
+  "explorer/entries/actual/LogTaking.tsx LogTaking": 144,
+  "explorer/entries/readings/ReadingForm.tsx ReadingForm": 149,
+  "explorer/entries/readings/ReadingsView.tsx ReadingsView": 154,
+  "explorer/entries/scenario/ScenarioEditor.tsx ScenarioEditor": 133,
+  "explorer/entries/scenario/ScenarioView.tsx ScenarioView": 155,
+  "explorer/entries/shade/ShadeView.tsx ShadeView": 251,
+  "explorer/entries/shade/SitePlan.tsx SitePlan": 296,
+  "explorer/entries/shade/SkyPlot.tsx SkyPlot": 199,
+  "explorer/entries/shade/SunStrip.tsx SunStrip": 131,
+  "explorer/entries/sizing/SizingMap.tsx SizingMap": 124,
+  "explorer/page/Sheet.tsx Sheet": 171,
+  "explorer/page/Shelf.tsx Shelf": 136,
+  "explorer/parts/QuickFields.tsx QuickFields": 138,
+  "explorer/present/Present.tsx Present": 123,
+  "explorer/results/makeDeskWork.ts makeDeskWork": 142,
+  "explorer/start/PlaceMap.tsx PlaceMap": 201,
+};
+
+interface Length {
+  readonly path: string;
+  readonly name: string;
+  readonly lines: number;
+  readonly isStep: boolean;
+}
+
+/** Every function of a file that has a body, arrows and methods too. */
+function lengths(path: string, text: string): Length[] {
+  const kind = path.endsWith("x") ? ts.ScriptKind.TSX : ts.ScriptKind.TS;
+  const syntax = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true, kind);
+  const lineOf = (position: number) => syntax.getLineAndCharacterOfPosition(position).line;
+  const found: Length[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isFunctionLike(node) && "body" in node && node.body !== undefined) {
+      const owner = ts.isVariableDeclaration(node.parent) ? node.parent : node;
+      const name = owner.name?.getText() ?? "(no name)";
+      const lines = lineOf(node.end) - lineOf(node.getStart()) + 1;
+      const isMarked = ts.getJSDocTags(owner).some(({ tagName }) => tagName.text === "memberLoop");
+      found.push({ path, name, lines, isStep: isMarked || /^step/.test(basename(path)) });
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(syntax);
+  return found;
+}
+
+const all = sourceFiles(["engine", "explorer"]).flatMap((path) => lengths(path, readFileSync(path, "utf8")));
+const tooLong = all.filter(({ lines, isStep }) => lines > MOST_LINES && !isStep);
+const key = ({ path, name }: Length) => `${path} ${name}`;
+
+test(`no function has more than ${MOST_LINES} lines, but for step loops and those that wait to be divided`, () => {
+  const strays = tooLong.filter((each) => each.lines > (STILL_LONG[key(each)] ?? 0));
+  expect(strays.map((each) => `${key(each)}: ${each.lines}`)).toEqual([]);
+  const long = tooLong.map(key);
+  expect(Object.keys(STILL_LONG).filter((name) => !long.includes(name))).toEqual([]);
+});
+
+test("components are of a size to be read at once", () => {
+  const components = all
+    .filter(({ path, name }) => path.endsWith(".tsx") && /^[A-Z]/.test(name))
+    .map(({ lines }) => lines)
+    .sort((a, b) => a - b);
+  expect(components.length).toBeGreaterThan(50);
+  expect(components[Math.floor(components.length / 2)]).toBeGreaterThanOrEqual(30);
+  expect(components[Math.floor(components.length / 2)]).toBeLessThanOrEqual(120);
+  expect(components[Math.floor(components.length * 0.9)]).toBeLessThanOrEqual(150);
+});
+
+test("a long function is found, whatever kind it is, and a step loop is told from others", () => {
+  const body = `{\n${"x();\n".repeat(MOST_LINES)}}`;
+  const wrote = [`function a() ${body}`, `const b = () => ${body};`, `class C { d() ${body} }`];
+  for (const text of wrote) {
+    expect(lengths("engine/x/y.ts", text).filter(({ lines }) => lines > MOST_LINES)).toHaveLength(1);
+  }
+  expect(lengths("engine/x/stepY.ts", wrote[0]!)[0]!.isStep).toBe(true);
+  expect(lengths("engine/x/y.ts", `/** @memberLoop */\nexport ${wrote[0]!}`)[0]!.isStep).toBe(true);
+  expect(lengths("engine/x/y.ts", wrote[0]!)[0]!.isStep).toBe(false);
+});
