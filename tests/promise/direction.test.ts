@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { basename } from "node:path";
-import ts from "typescript";
+import ts from "typescript-api";
 import { expect, test } from "vitest";
 import { type EngineModule, engineModules, parseModule } from "./engineModules.ts";
 import { importCircle } from "./importCircle.ts";

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, posix } from "node:path";
-import ts from "typescript";
+import ts from "typescript-api";
 
 /** One source file of the engine, parsed. */
 export interface EngineModule {

@@ -1,4 +1,4 @@
-import ts from "typescript";
+import ts from "typescript-api";
 import { type EngineModule, importedPath } from "./engineModules.ts";
 
 /**

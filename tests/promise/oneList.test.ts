@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import ts from "typescript";
+import ts from "typescript-api";
 import { expect, test } from "vitest";
 import { KIND_NAMES } from "../../engine/answers/kinds.ts";
 import { sourceFiles } from "./sourceFiles.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import ts from "typescript";
+import ts from "typescript-api";
 import { beforeAll, describe, expect, test } from "vitest";
 import { noteHtml } from "../../../engine/answers/note/noteHtml.ts";
 import { html } from "../../../engine/drawing/html.ts";
