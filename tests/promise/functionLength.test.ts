@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { basename } from "node:path";
-import ts from "typescript";
+import ts from "typescript-api";
 import { expect, test } from "vitest";
 import { sourceFiles } from "./sourceFiles.ts";
 
