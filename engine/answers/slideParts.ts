@@ -1,12 +1,12 @@
 import type { Drawing } from "../drawing/drawing.ts";
+import type { DrawingRoom } from "../drawing/drawingRoom.ts";
 import { html, type Markup } from "../drawing/html.ts";
-import type { DrawingRoom } from "../drawing/rulerDrawing.ts";
 import { timeScale } from "../drawing/timeScale.ts";
 import type { TimePicture } from "../ruler/timePicture.ts";
 import type { SlideChart, SlideContent } from "./slide.ts";
 
 /** At 1024 px a slide's drawing is shown half as large again, so that its 16 px text is 24 px high. */
-export const SLIDE_ROOM: DrawingRoom = { daysPx: 432, axisPx: 40, labelsPx: 214, isShort: true };
+export const SLIDE_ROOM = { daysPx: 432, axisPx: 40, labelsPx: 214, titlePx: 40, isShort: true } satisfies DrawingRoom;
 export const SLIDE_PX = SLIDE_ROOM.daysPx + SLIDE_ROOM.axisPx + SLIDE_ROOM.labelsPx;
 export const SLIDE_CHARGE_PX = 168;
 export const MOST_LINES = 7;

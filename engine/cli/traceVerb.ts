@@ -10,7 +10,6 @@ import { inputsOf, type Opened, openEnsemble, openPrepared } from "./openScenari
 import { textTable } from "./textTable.ts";
 import { traceCsv } from "./traceCsv.ts";
 import { traceJson } from "./traceJson.ts";
-import { traceSvg } from "./traceSvg.ts";
 import type { Verb, VerbCall } from "./verb.ts";
 import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
@@ -32,7 +31,10 @@ export const traceVerb: Verb = {
     const trace = traced.value;
     const choice = { force: values.force === true, inputs: inputsOf(scenario, trace.prepared.scenario) };
     if (typeof values.csv === "string") await writeText(values.csv, traceCsv(trace), choice);
-    if (typeof values.svg === "string") await writeText(values.svg, traceSvg(trace), choice);
+    if (typeof values.svg === "string") {
+      const { traceSvg } = await import("../report/traceSvg.ts");
+      await writeText(values.svg, traceSvg(trace), choice);
+    }
     print(values.json === true ? JSON.stringify(traceJson(trace)) : traceText(trace));
     return { ok: true };
   },

@@ -3,5 +3,6 @@ export interface AxisTitle {
   readonly title: string;
   readonly how: string;
   readonly titleY: number;
-  readonly values: readonly { readonly y: number; readonly text: string }[];
+  /** The base of a chart is ruled darker. */
+  readonly values: readonly { readonly y: number; readonly text: string; readonly isBase?: boolean }[];
 }

@@ -9,9 +9,16 @@ export class Markup {
 /** What may stand between the pieces of a template. */
 export type Piece = Markup | string | number | null | undefined | false | readonly Piece[];
 
-/** Text that no parser takes for markup, between tags and inside quoted attributes. */
+/** What no XML document may hold, not even spelled out (XML 1.0, production 2, Char); half a surrogate pair is no character either. */
+const FORBIDDEN = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
+
+/**
+ * Text that no parser takes for markup, between tags and inside quoted attributes. What XML forbids is left out: a drawing with it in a
+ * name would be no picture at all.
+ */
 export function escaped(text: string): string {
   return text
+    .replace(FORBIDDEN, "")
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")

@@ -1,23 +1,33 @@
+import { quietWords } from "../ruler/rulerWords.ts";
 import type { TimePicture } from "../ruler/timePicture.ts";
 import type { AxisTitle } from "./axisTitle.ts";
 import type { Drawing } from "./drawing.ts";
+import type { DrawingRoom } from "./drawingRoom.ts";
 import type { EndLabel } from "./endLabels.ts";
-import { html, type Piece } from "./html.ts";
+import { html, type Markup } from "./html.ts";
 import { rulerMarks } from "./rulerMarks.ts";
 import { RULER_PX } from "./rulerPx.ts";
 import type { TimeScale } from "./timeScale.ts";
 
-/** Room of a drawing: for the days, left of them for values, right of them for names. */
-export interface DrawingRoom {
-  readonly daysPx: number;
-  readonly axisPx: number;
-  readonly labelsPx: number;
-  /** Whether titles are kept short and go without their explanation. */
-  readonly isShort: boolean;
+/**
+ * A drawing on the ruler, whole (`body`) and in the pieces that it is put together from: the page lets time scroll between titles that
+ * stay. In all pieces x is 0 where the days begin and y is 0 under the ruler.
+ */
+export interface RulerDrawing extends Drawing {
+  readonly time: TimePicture;
+  readonly scale: TimeScale;
+  readonly room: DrawingRoom;
+  /** Height without the ruler. */
+  readonly plotPx: number;
+  /** Title of the uppermost chart. */
+  readonly title: string;
+  /** Titles and values at the left. */
+  readonly axis: Markup;
+  /** What lies between, from the ground up: nights and levels first. */
+  readonly layers: readonly Markup[];
+  /** Names at the right, each on its leader. */
+  readonly names: Markup;
 }
-
-/** As wide as the sheet; what reports and files take. */
-export const SHEET_ROOM: DrawingRoom = { daysPx: 864, axisPx: 64, labelsPx: 214, isShort: false };
 
 /** Charts under a ruler of their own: nights without a break, values at the left, names at the right. */
 export function rulerDrawing(of: {
@@ -28,10 +38,36 @@ export function rulerDrawing(of: {
   readonly axis: readonly AxisTitle[];
   readonly labels: readonly EndLabel[];
   readonly label: string;
-  readonly body: Piece;
-}): Drawing {
-  const { time, scale, room, heightPx, axis } = of;
-  const { widthPx } = scale;
+  readonly layers: readonly Markup[];
+}): RulerDrawing {
+  const { time, scale, room, heightPx, label } = of;
+  const axis = titles(of.axis, room);
+  const layers = [ground(time, scale, heightPx, of.axis), ...of.layers];
+  const names = html`${of.labels.map((each) => endLabel(each, scale.widthPx))}`;
+  return {
+    time,
+    scale,
+    room,
+    plotPx: heightPx,
+    title: of.axis[0]?.title ?? "Chart",
+    axis,
+    layers,
+    names,
+    // The page puts the pieces together itself, and only asks for the whole when somebody saves it.
+    get body() {
+      const silent = quietWords(time);
+      return html`<g transform="translate(${room.axisPx} 0)">${rulerMarks(time, scale)}${
+        silent !== null && html`<text class="ruler-hour" x="${scale.widthPx + 12}" y="33">${silent}</text>`
+      }<g transform="translate(0 ${RULER_PX})">${layers}${axis}${names}</g></g>`;
+    },
+    widthPx: room.axisPx + scale.widthPx + room.labelsPx,
+    heightPx: RULER_PX + heightPx,
+    label,
+  };
+}
+
+/** Nights, midnights and the levels of the values. */
+function ground(time: TimePicture, scale: TimeScale, heightPx: number, axis: readonly AxisTitle[]): Markup {
   const nights = time.nights.map(
     ({ startMs, endMs }) =>
       html`<rect class="night" x="${scale.x(startMs)}" width="${scale.x(endMs) - scale.x(startMs)}" height="${heightPx}"/>`,
@@ -42,29 +78,26 @@ export function rulerDrawing(of: {
       ({ startMs }) =>
         html`<line class="midnight" x1="${scale.x(startMs)}" x2="${scale.x(startMs)}" y1="0" y2="${heightPx}"/>`,
     );
-  const lines = axis.flatMap(({ values }) =>
-    values.map(({ y }) => {
+  const levels = axis.flatMap(({ values }) =>
+    values.map(({ y, isBase }) => {
       const at = Math.round(y) + 0.5;
-      return html`<line class="axis-line" x1="0" x2="${widthPx}" y1="${at}" y2="${at}"/>`;
+      return html`<line class="${isBase ? "axis-base" : "axis-line"}" x1="0" x2="${scale.widthPx}" y1="${at}" y2="${at}"/>`;
     }),
   );
-  const titles = axis.map(
+  return html`${nights}${midnights}${levels}`;
+}
+
+function titles(axis: readonly AxisTitle[], { axisPx, titlePx, isShort }: DrawingRoom): Markup {
+  return html`${axis.map(
     ({ title, how, titleY, values }) =>
-      html`<text class="title" x="0" y="${titleY}">${title}${!room.isShort && html`<tspan class="how" dx="14">${how}</tspan>`}</text>${values.map(
+      html`<text class="title" x="${titlePx - axisPx}" y="${titleY}">${title}${!isShort && html`<tspan class="how" dx="14">${how}</tspan>`}</text>${values.map(
         ({ y, text }) => html`<text class="axis-value" x="-10" y="${y + 5}" text-anchor="end">${text}</text>`,
       )}`,
-  );
-  const names = of.labels.map(
-    (label) =>
-      html`<g class="end end-${label.look}"><path class="end-leader" d="M${label.x} ${label.y}H${widthPx - 6}L${widthPx + 4} ${label.labelY}h6"/>${
-        label.dotted && html`<circle class="end-dot" cx="${label.x}" cy="${label.y}" r="2.5"/>`
-      }<text x="${widthPx + 16}" y="${label.labelY + 5}"><tspan class="end-figure">${label.figure}</tspan><tspan class="end-words" dx="8">${label.words}</tspan></text></g>`,
-  );
-  const body = html`<g transform="translate(${room.axisPx} 0)">${rulerMarks(time, scale)}<g transform="translate(0 ${RULER_PX})">${nights}${midnights}${lines}${of.body}${titles}${names}</g></g>`;
-  return {
-    body,
-    widthPx: room.axisPx + widthPx + room.labelsPx,
-    heightPx: RULER_PX + heightPx,
-    label: of.label,
-  };
+  )}`;
+}
+
+function endLabel({ look, x, y, labelY, dotted, figure, words }: EndLabel, widthPx: number): Markup {
+  return html`<g class="end end-${look}"><path class="end-leader" d="M${x} ${y}H${widthPx - 6}L${widthPx + 4} ${labelY}h6"/>${
+    dotted && html`<circle class="end-dot" cx="${x}" cy="${y}" r="2.5"/>`
+  }<text x="${widthPx + 16}" y="${labelY + 5}"><tspan class="end-figure">${figure}</tspan><tspan class="end-words" dx="8">${words}</tspan></text></g>`;
 }

@@ -1,13 +1,15 @@
 import { dateParts, dayName } from "../ruler/rulerClock.ts";
-import { quietWords } from "../ruler/rulerWords.ts";
 import type { TimePicture } from "../ruler/timePicture.ts";
+import { frameBar } from "./frameBar.ts";
 import { html, type Markup } from "./html.ts";
 import { QUIET_Y_PX, RULER_PX, THREE_MARKS_PX, TICKS_PX } from "./rulerPx.ts";
 import type { TimeScale } from "./timeScale.ts";
 
 /** The ruler over a drawing: days as columns, hours, the nights filled in. */
-export function rulerMarks({ ruler, nights, quiet }: TimePicture, scale: TimeScale): Markup {
-  const foot = RULER_PX - 8;
+export function rulerMarks(
+  { ruler, nights, quiet }: Pick<TimePicture, "ruler" | "nights" | "quiet">,
+  scale: TimeScale,
+): Markup {
   const midnight = (x: number) => html`<line class="ruler-midnight" x1="${x}" x2="${x}" y1="4" y2="${RULER_PX - 6}"/>`;
   const days = ruler.days.map((day, index) => {
     const x = scale.x(day.startMs);
@@ -28,14 +30,9 @@ export function rulerMarks({ ruler, nights, quiet }: TimePicture, scale: TimeSca
         html`<line class="ruler-tick" x1="${scale.x(ms)}" x2="${scale.x(ms)}" y1="${isMarked(ms) ? 47 : 51}" y2="54"/>`,
     )}`;
   });
-  const silent = quietWords({ ruler, quiet });
-  const hushed = html`${quiet.map(
+  const hushed = quiet.map(
     (span) =>
       html`<line class="ruler-quiet" x1="${scale.x(span.startMs) + 3}" x2="${scale.x(span.endMs) - 3}" y1="${QUIET_Y_PX}" y2="${QUIET_Y_PX}"/>`,
-  )}${silent !== null && html`<text class="ruler-hour" x="${scale.widthPx + 12}" y="33">${silent}</text>`}`;
-  const filled = nights.map(
-    (night) =>
-      html`<rect class="frame-night" x="${scale.x(night.startMs)}" y="${foot}" width="${scale.x(night.endMs) - scale.x(night.startMs)}" height="7"/>`,
   );
-  return html`${days}${hushed}${midnight(scale.widthPx - 0.5)}<rect class="frame-open" x="0.5" y="${foot + 0.5}" width="${scale.widthPx - 1}" height="6"/>${filled}`;
+  return html`${days}${hushed}${midnight(scale.widthPx - 0.5)}${frameBar(nights, scale, RULER_PX - 8)}`;
 }

@@ -1,17 +1,12 @@
 import { askRuler, tellEnd } from "../answers/kinds.ts";
 import { saidWords } from "../answers/reportParts.ts";
-import drawingCss from "../drawing/drawing.css?raw";
 import { drawingPatterns } from "../drawing/drawingPatterns.ts";
-import driversCss from "../drawing/drivers.css?raw";
-import { fontFace } from "../drawing/fontFace.ts";
 import { html, Markup } from "../drawing/html.ts";
-import paletteCss from "../drawing/palette.css?raw";
 import saidCss from "../drawing/saidWords.css?raw";
-import sizingCss from "../drawing/sizing.css?raw";
-import strataCss from "../drawing/strata.css?raw";
 import { headlineOf } from "../notebook/headlineOf.ts";
 import { letterOf } from "../notebook/letterOf.ts";
 import { dateSpan } from "../ruler/rulerClock.ts";
+import { drawingRules } from "./drawingRules.ts";
 import reportCss from "./report.css?raw";
 import type { ReportPage } from "./reportPage.ts";
 import { tellsOf } from "./tellsOf.ts";
@@ -29,19 +24,7 @@ export async function reportHtml(page: ReportPage): Promise<string> {
   const answer = headlineOf(page, notebook);
   const { ruler } =
     notebook.scenarios.map(({ id }) => page.find(askRuler(id)).result).find((run) => run !== null) ?? {};
-  // Light rules only: the report is read on screens of others and on paper.
-  const rules = [
-    fontFace,
-    paletteCss.split(":root[data-light")[0]!,
-    strataCss,
-    drawingCss,
-    sizingCss,
-    driversCss,
-    saidCss,
-    reportCss,
-  ]
-    .join("\n")
-    .replace(/\/\*[\s\S]*?\*\//g, "");
+  const rules = [drawingRules, saidCss, reportCss].join("\n").replace(/\/\*[\s\S]*?\*\//g, "");
   const entries = notebook.entries.map(
     (entry, i) =>
       html`<section class="entry entry-${entry.kind}" id="entry-${entry.id}"><h2><span class="letter">${letterOf(i)}</span> ${entry.title}</h2>${tells.get(entry.kind)!.section(page, entry.doc)}</section>`,

@@ -11,6 +11,7 @@ import { scenarioDocument } from "../notebook/scenarioDocument.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { reportHtml } from "./reportHtml.ts";
+import type { ReportPage } from "./reportPage.ts";
 import { type Answered, answerKey, stillPage } from "./stillPage.ts";
 
 /** What a report needs from where it is made. */
@@ -22,7 +23,14 @@ export interface ReportWorks extends Pick<ShopWorks, "pool" | "turn"> {
 }
 
 export type ReportMade =
-  | { readonly ok: true; readonly html: string; readonly notebook: Notebook; readonly wrong: readonly string[] }
+  | {
+      readonly ok: true;
+      readonly html: string;
+      readonly notebook: Notebook;
+      /** The notebook with all its results, from which the report was written. */
+      readonly page: ReportPage;
+      readonly wrong: readonly string[];
+    }
   | { readonly ok: false; readonly sentences: readonly string[] };
 
 /**
@@ -62,8 +70,9 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
     answers.set(answerKey(asked), answered);
     if (!answered.ok) wrong.push(...answered.problems.map(({ message }) => message));
   }
-  const html = await reportHtml(stillPage(notebook, answers));
-  return { ok: true, html, notebook, wrong: [...new Set(wrong)] };
+  const page = stillPage(notebook, answers);
+  const html = await reportHtml(page);
+  return { ok: true, html, notebook, page, wrong: [...new Set(wrong)] };
 }
 
 function visitFor({ members }: Want, tick: (done: number) => void) {

@@ -1,16 +1,20 @@
 import { type Accessor, createEffect, createMemo, Show } from "solid-js";
+import { chargeLayer, notesLayer } from "../../engine/answers/run/chargeLayer.ts";
+import { type ChargeNotesOf, chargeNotes } from "../../engine/answers/run/chargeNotes.ts";
+import { powerLayer } from "../../engine/answers/run/powerLayer.ts";
 import { nextNight, type Reading, readingStepMs, snapReading } from "../../engine/answers/run/readingAt.ts";
 import { reserveNamePlace } from "../../engine/answers/run/reserveNamePlace.ts";
-import { endLabels } from "../../engine/answers/run/runLabels.ts";
+import { runOnRuler } from "../../engine/answers/run/runOnRuler.ts";
 import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
 import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
 import { endMs } from "../../engine/answers/run/strataPaths.ts";
-import type { TimeScale } from "../../engine/drawing/timeScale.ts";
+import { isSameScale, timeScale } from "../../engine/drawing/timeScale.ts";
 import { ampHours } from "../../engine/words/numbers.ts";
+import type { SheetRoom } from "../notebook/notebookPage.ts";
+import { Drawn } from "./Drawn.tsx";
+import { DrawnAxis, DrawnNames, DrawnPlot } from "./DrawnPieces.tsx";
+import { ReadingLine } from "./ReadingLine.tsx";
 import { ReserveGrip } from "./ReserveGrip.tsx";
-import { StrataAxis } from "./StrataAxis.tsx";
-import { StrataDrawing } from "./StrataDrawing.tsx";
-import { StrataLabels } from "./StrataLabels.tsx";
 
 const HOUR_MS = 3_600_000;
 const GRIP_LEFT_PX = 20;
@@ -18,13 +22,7 @@ const GRIP_LEFT_PX = 20;
 export interface StrataProps {
   readonly picture: RunPicture;
   readonly before: RunPicture | null;
-  readonly scale: TimeScale;
-  readonly isPhone: boolean;
-  /** Height of the charge chart. */
-  readonly chargePx: number;
-  readonly axisPx: number;
-  readonly labelsPx: number;
-  readonly label: string;
+  readonly room: SheetRoom;
   readonly reservePercent: number;
   readonly onReserve: (percent: number) => void;
   readonly onSettle: () => void;
@@ -38,21 +36,41 @@ export interface StrataProps {
 
 /** The strata with everything one can do to them: read an instant, move the reserve, scroll through time. */
 export function Strata(props: StrataProps) {
-  const layout = createMemo(() => strataLayout(props.picture, props.chargePx));
-  const labels = createMemo(() => endLabels(props.picture, props.before, layout(), props.scale));
+  const layout = createMemo(() => strataLayout(props.picture, props.room.isPhone ? 160 : 196));
+  const scale = createMemo(() => timeScale(props.picture.ruler, props.room.daysPx), undefined, { equals: isSameScale });
+  const power = createMemo(() => powerLayer(props.picture, layout(), scale()));
+  const drawing = createMemo(() => {
+    const { picture, before, room } = props;
+    return runOnRuler({ picture, before, layout: layout(), scale: scale(), room }, [power()]);
+  });
   const reserveY = () => layout().charge.y(props.reservePercent / 100);
   // On a phone the grip stays in view while time moves beneath it.
-  const gripX = () => Math.max(props.scale.x(props.picture.startMs), props.scroll()) + GRIP_LEFT_PX;
+  const gripX = () => Math.max(scale().x(props.picture.startMs), props.scroll()) + GRIP_LEFT_PX;
   const flips = () => {
     if (props.reading === null) return false;
-    const x = props.scale.x(props.reading.ms);
+    const x = scale().x(props.reading.ms);
     if (props.scrolls) return x - props.scroll() > (scroller?.clientWidth ?? 0) / 2;
-    return x > props.scale.widthPx - 190;
+    return x > scale().widthPx - 190;
   };
   const reserveAh = () => ampHours((props.reservePercent / 100) * props.picture.fullAh);
   const reserveName = createMemo(() =>
-    reserveNamePlace(props.picture, layout().charge, props.scale, props.reservePercent / 100, gripX()),
+    reserveNamePlace(props.picture, layout().charge, scale(), props.reservePercent / 100, gripX()),
   );
+  // Apart from the rest, because it moves: with the reserve's grip, with the view, and out of a reading's way.
+  const charge = createMemo(
+    (): ChargeNotesOf => ({
+      picture: props.picture,
+      before: props.before,
+      stratum: layout().charge,
+      scale: scale(),
+      reserveShare: props.reservePercent / 100,
+      reserveName: reserveName(),
+      spelledOut: !props.room.isPhone,
+    }),
+  );
+  const chargeDrawn = createMemo(() => chargeLayer(charge()));
+  const notes = createMemo(() => chargeNotes(charge()));
+  const notesDrawn = createMemo(() => notesLayer(notes(), props.reading === null ? null : scale().x(props.reading.ms)));
 
   let scroller!: HTMLDivElement;
   let reader!: HTMLDivElement;
@@ -62,7 +80,7 @@ export function Strata(props: StrataProps) {
   // A reading that leaves the view takes the view along.
   createEffect(() => {
     if (props.reading === null || !props.scrolls) return;
-    const x = props.scale.x(props.reading.ms);
+    const x = scale().x(props.reading.ms);
     const view = scroller.clientWidth;
     const margin = Math.min(72, view / 4);
     if (x < scroller.scrollLeft + margin) scroller.scrollLeft = x - margin;
@@ -72,7 +90,7 @@ export function Strata(props: StrataProps) {
   const readPointer = (event: PointerEvent) => {
     if (event.pointerType === "touch" && event.buttons === 0) return;
     const x = event.clientX - reader.getBoundingClientRect().left;
-    props.onRead(snapReading(props.picture, props.scale.ms(x)));
+    props.onRead(snapReading(props.picture, scale().ms(x)));
   };
 
   function press(event: KeyboardEvent): void {
@@ -100,26 +118,30 @@ export function Strata(props: StrataProps) {
   }
 
   return (
-    <div class="section" classList={{ "section-phone": props.isPhone }}>
-      <StrataAxis picture={props.picture} layout={layout()} widthPx={props.axisPx} short={props.isPhone} />
+    <div class="section" classList={{ "section-phone": props.room.isPhone }}>
+      <DrawnAxis drawing={drawing()} />
       <div
         class="section-scroll"
         ref={scroller}
         onScroll={(event) => props.onScroll(event.currentTarget.scrollLeft, event.currentTarget.clientWidth)}
       >
-        <div class="section-plot" style={{ width: `${props.scale.widthPx}px` }}>
-          <StrataDrawing
-            picture={props.picture}
-            before={props.before}
-            layout={layout()}
-            scale={props.scale}
-            reserveShare={props.reservePercent / 100}
-            reserveName={reserveName()}
-            reading={props.reading}
-            flips={flips()}
-            spelledOut={!props.isPhone}
-            label={props.label}
-          />
+        <div class="section-plot" style={{ width: `${scale().widthPx}px` }}>
+          <DrawnPlot drawing={drawing()} class="strata">
+            <Drawn of={chargeDrawn()} />
+            <Drawn of={notesDrawn()} />
+            <Show when={props.reading}>
+              {(reading) => (
+                <ReadingLine
+                  picture={props.picture}
+                  reading={reading()}
+                  layout={layout()}
+                  scale={scale()}
+                  flips={flips()}
+                  spelledOut={!props.room.isPhone}
+                />
+              )}
+            </Show>
+          </DrawnPlot>
           <div
             class="reader"
             ref={reader}
@@ -135,13 +157,13 @@ export function Strata(props: StrataProps) {
               reader.setPointerCapture(event.pointerId);
               readPointer(event);
               const x = event.clientX - reader.getBoundingClientRect().left;
-              props.onRead(snapReading(props.picture, props.scale.ms(x)));
+              props.onRead(snapReading(props.picture, scale().ms(x)));
             }}
             onPointerLeave={(event) => {
               if (event.pointerType === "mouse" && document.activeElement !== reader) props.onRead(null);
             }}
             onFocus={() => props.reading ?? props.onRead(snapReading(props.picture, props.picture.verdict.lowestMs))}
-            onBlur={() => !props.isPhone && props.onRead(null)}
+            onBlur={() => !props.room.isPhone && props.onRead(null)}
             onKeyDown={press}
           />
           <ReserveGrip
@@ -156,9 +178,7 @@ export function Strata(props: StrataProps) {
             onSettle={props.onSettle}
           />
         </div>
-        <Show when={props.labelsPx > 0}>
-          <StrataLabels labels={labels()} layout={layout()} scale={props.scale} widthPx={props.labelsPx} />
-        </Show>
+        <DrawnNames drawing={drawing()} />
       </div>
     </div>
   );

@@ -1,16 +1,15 @@
 import type { AnswersPage } from "../../engine/answers/answersPage.ts";
 import type { Asked } from "../../engine/answers/asked.ts";
+import type { DrawingRoom } from "../../engine/drawing/drawingRoom.ts";
 import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import type { Ruler } from "../../engine/ruler/ruler.ts";
 import type { Change } from "../../engine/scenario/change.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 
-/** Drawing room of the sheet, in px. */
-export interface SheetRoom {
+/** Room for drawings on the sheet. */
+export interface SheetRoom extends DrawingRoom {
   readonly isPhone: boolean;
-  readonly axisPx: number;
-  readonly labelsPx: number;
 }
 
 /** What entries see of the page that they stand on. Every function is reactive. */

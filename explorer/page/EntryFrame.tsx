@@ -1,9 +1,10 @@
 import { createMemo, ErrorBoundary, For, Show } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
+import { frameBar } from "../../engine/drawing/frameBar.ts";
 import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import type { Entry, EntryKindName } from "../../engine/notebook/notebook.ts";
-import { FrameBar } from "../charts/FrameBar.tsx";
+import { Drawn } from "../charts/Drawn.tsx";
 import { PictureActs } from "../download/PictureActs.tsx";
 import { ENTRY_KINDS, entryKindOf } from "../entries/list.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
@@ -66,7 +67,7 @@ export function EntryFrame(props: {
               aria-hidden="true"
               style={{ transform: `translateX(${-props.page.scrollPx()}px)` }}
             >
-              <FrameBar picture={days()} scale={props.scale!} />
+              <Drawn of={frameBar(days().nights, props.scale!)} />
             </svg>
           </div>
         )}

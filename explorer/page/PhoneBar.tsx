@@ -1,9 +1,10 @@
 import { nextNight, type Reading, readingStepMs, snapReading } from "../../engine/answers/run/readingAt.ts";
 import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
 import { endMs } from "../../engine/answers/run/strataPaths.ts";
+import { frameBar } from "../../engine/drawing/frameBar.ts";
 import { timeScale } from "../../engine/drawing/timeScale.ts";
 import { ampHours, percent, watts } from "../../engine/words/numbers.ts";
-import { FrameBar } from "../charts/FrameBar.tsx";
+import { Drawn } from "../charts/Drawn.tsx";
 
 const HOUR_MS = 3_600_000;
 
@@ -37,7 +38,7 @@ export function PhoneBar(props: {
       </p>
       <div class="scrubber">
         <svg width={props.widthPx - 32} height="44" aria-hidden="true">
-          <FrameBar picture={props.picture} scale={scale()} y={18} />
+          <Drawn of={frameBar(props.picture.nights, scale(), 18)} />
           <rect
             class="scrub-view"
             x={scale().x(props.viewMs[0])}

@@ -50,12 +50,17 @@ export function makePage(
     return before === null ? null : documentsOf(before);
   });
   const isPhone = () => sheetPx() < PHONE_PX;
+  const axisPx = () => (isPhone() ? 40 : 64);
+  const labelsPx = () => (sheetPx() >= 1100 ? 214 : 192);
+  const roomPx = () => sheetPx() - axisPx() - labelsPx();
   const room = createMemo(() => ({
     isPhone: isPhone(),
-    axisPx: isPhone() ? 40 : 64,
-    labelsPx: sheetPx() >= 1100 ? 214 : 192,
+    isShort: isPhone(),
+    daysPx: isPhone() ? null : Math.min(864, roomPx()),
+    axisPx: axisPx(),
+    labelsPx: labelsPx(),
+    titlePx: isPhone() ? 6 : axisPx(),
   }));
-  const roomPx = () => sheetPx() - room().axisPx - room().labelsPx;
   const keys = createMemo(() => {
     documents();
     state.now();
@@ -138,7 +143,7 @@ export function makePage(
       const key = all === null ? null : (wantOf(asked, documentIn(all), state.now())?.key ?? null);
       return key === null || key === keyNow(asked) ? null : results.known<Picture>(key);
     },
-    scale: ({ ruler }) => timeScale(ruler, isPhone() ? null : Math.min(864, roomPx())),
+    scale: ({ ruler }) => timeScale(ruler, room().daysPx),
     room,
     readingMs,
     read: setReadingMs,

@@ -1,7 +1,7 @@
 import { createMemo, createResource, createSignal, onMount, Show } from "solid-js";
-import { drawingPatterns } from "../../engine/drawing/drawingPatterns.ts";
 import type { ReportPage } from "../../engine/report/reportPage.ts";
 import { tellsOf } from "../../engine/report/tellsOf.ts";
+import { layPatterns } from "../charts/layPatterns.ts";
 import { SaidWords } from "../parts/SaidWords.tsx";
 import { PointedChart } from "./PointedChart.tsx";
 import { slidesOf } from "./slides.ts";
@@ -36,6 +36,7 @@ export function Present(props: { page: ReportPage; onClose: () => void }) {
     setMs(Math.max(startMs, Math.min(startMs + steps * stepMs, now + hours * HOUR_MS)));
   };
   onMount(() => {
+    layPatterns();
     dialog.showModal();
     dialog.focus();
   });
@@ -86,7 +87,6 @@ export function Present(props: { page: ReportPage; onClose: () => void }) {
       onPointerUp={end}
       onClose={() => props.onClose()}
     >
-      <svg class="unseen" aria-hidden="true" width="0" height="0" innerHTML={drawingPatterns.text} />
       <div class="slide" classList={{ "slide-first": at() === 0, "slide-charted": slide().chart !== null }}>
         <h2 class="slide-words" classList={{ "slide-words-long": isLong() }} aria-live="polite">
           <Show when={slide().words.length > 0} fallback={slide().title}>

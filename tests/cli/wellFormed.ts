@@ -1,7 +1,7 @@
 const TOKEN = /<\/([\w:-]+)\s*>|<([\w:-]+)((?:\s+[\w:-]+="[^"<]*")*)\s*(\/?)>|<[^>]*>?|[^<]+/g;
 const ENTITY = /&(?!(?:amp|lt|gt|quot|apos|#\d+|#x[0-9a-fA-F]+);)/;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what XML forbids
-const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/;
+export const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/u;
 
 /**
  * What is wrong with a text as XML: tags that do not close, attributes without quotes, bare signs. Enough for pictures
@@ -16,7 +16,7 @@ export function notWellFormed(xml: string): string | null {
     if (closes !== undefined) {
       if (open.pop() !== closes) return `</${closes}> closes nothing`;
     } else if (opens !== undefined) {
-      const names = [...(attributes ?? "").matchAll(/\s([\w:-]+)=/g)].map(([, name]) => name);
+      const names = [...(attributes ?? "").matchAll(/\s([\w:-]+)="[^"]*"/g)].map(([, name]) => name);
       if (new Set(names).size < names.length) return `an attribute twice in ${token.slice(0, 60)}`;
       if (isEmpty !== "/") open.push(opens);
     } else if (token.startsWith("<")) return `no tag: ${token.slice(0, 60)}`;

@@ -1,8 +1,8 @@
 import { bandArea } from "../../drawing/bandPaths.ts";
-import type { Drawing } from "../../drawing/drawing.ts";
+import { type DrawingRoom, SHEET_ROOM } from "../../drawing/drawingRoom.ts";
 import { html } from "../../drawing/html.ts";
 import { reserveMark } from "../../drawing/reserveMark.ts";
-import { type DrawingRoom, rulerDrawing, SHEET_ROOM } from "../../drawing/rulerDrawing.ts";
+import { type RulerDrawing, rulerDrawing } from "../../drawing/rulerDrawing.ts";
 import { timeScale } from "../../drawing/timeScale.ts";
 import type { OddsPicture } from "../forecast/oddsPicture.ts";
 import { actualAxis, actualLabels, actualLayout, brokenLine } from "./actualLayout.ts";
@@ -12,10 +12,12 @@ import type { ActualPicture } from "./actualPicture.ts";
 export function actualDrawing(
   picture: ActualPicture,
   odds: OddsPicture | null,
+  name: string,
   room: DrawingRoom = SHEET_ROOM,
-): Drawing {
+  chargePx = 220,
+): RulerDrawing {
   const { time, plan, actual } = picture;
-  const layout = actualLayout(picture, 220);
+  const layout = actualLayout(picture, chargePx);
   const scale = timeScale(time.ruler, room.daysPx);
   const { y } = layout.charge;
   const path = (kind: string, row: Float64Array | null, at: (value: number) => number) =>
@@ -25,8 +27,8 @@ export function actualDrawing(
   const hasBand = odds !== null && odds.startMs === time.startMs && odds.steps === time.steps;
   const body = html`${
     hasBand &&
-    html`<g class="series-first"><path class="band-wide" d="${bandArea(time, scale, y, odds.charge.p5, odds.charge.p95)}"/><path class="band-close" d="${bandArea(time, scale, y, odds.charge.p25, odds.charge.p75)}"/></g>`
-  }${reserveMark(time, picture, scale, y)}<g class="series-first">${lines(plan)}</g><g class="series-second">${lines(actual)}</g>`;
+    html`<g class="data series-first"><path class="band-wide" d="${bandArea(time, scale, y, odds.charge.p5, odds.charge.p95)}"/><path class="band-close" d="${bandArea(time, scale, y, odds.charge.p25, odds.charge.p75)}"/></g>`
+  }${reserveMark(time, picture, scale, y)}<g class="data series-first">${lines(plan)}</g><g class="data series-second">${lines(actual)}</g>`;
   return rulerDrawing({
     time,
     scale,
@@ -34,7 +36,7 @@ export function actualDrawing(
     heightPx: layout.heightPx,
     axis: actualAxis(picture, layout, room.isShort),
     labels: actualLabels(picture, layout, scale),
-    label: "Charge, load and sun as planned, and as the meter has them.",
-    body,
+    label: `Charge, load and sun of ${name} as planned, and as the meter has them.`,
+    layers: [body],
   });
 }

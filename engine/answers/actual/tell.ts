@@ -30,12 +30,14 @@ export const tellActual: Tell<ActualDoc> = {
   section: actualSection,
   drawing: (page, doc) => {
     const { result } = actualOf(page, doc);
-    return result === null ? null : actualDrawing(result, oddsOf(page, doc.scenario).result);
+    return result === null
+      ? null
+      : actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario));
   },
   slide: (page, doc) => {
     const { result } = actualOf(page, doc);
     if (result === null) return { body: actualSection(page, doc) };
-    const drawing = actualDrawing(result, oddsOf(page, doc.scenario).result, SLIDE_ROOM);
+    const drawing = actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario), SLIDE_ROOM);
     // One chart to a slide: the charge, without load and sun beneath it.
     const heightPx = RULER_PX + actualLayout(result, CHARGE_PX).charge.bottom + 12;
     return {
@@ -55,7 +57,7 @@ function actualSection(page: AnswersPage, doc: ActualDoc): Markup {
   const miss = leadingMiss(result);
   const { correction } = result;
   return html`${missing([found])}<p class="verdict">${saidWords(actualSentence(result, name))}</p><p class="more">${endWords(result)} ${coverWords(result)} Log: ${doc.log.name}.</p>${picture(
-    actualDrawing(result, oddsOf(page, doc.scenario).result),
+    actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario)),
   )}${
     miss !== null &&
     html`${table(

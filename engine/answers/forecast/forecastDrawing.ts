@@ -1,10 +1,9 @@
 import { bandArea, bandLine } from "../../drawing/bandPaths.ts";
-import type { Drawing } from "../../drawing/drawing.ts";
+import { type DrawingRoom, SHEET_ROOM } from "../../drawing/drawingRoom.ts";
 import { html, type Markup } from "../../drawing/html.ts";
-import { reserveTeeth } from "../../drawing/reserveTeeth.ts";
-import { type DrawingRoom, rulerDrawing, SHEET_ROOM } from "../../drawing/rulerDrawing.ts";
+import { reserveMark } from "../../drawing/reserveMark.ts";
+import { type RulerDrawing, rulerDrawing } from "../../drawing/rulerDrawing.ts";
 import { type TimeScale, timeScale } from "../../drawing/timeScale.ts";
-import { ampHours, percent } from "../../words/numbers.ts";
 import { darkTicks } from "./darkTicks.ts";
 import { forecastAxis } from "./forecastAxis.ts";
 import { forecastLabels } from "./forecastLabels.ts";
@@ -19,7 +18,7 @@ export function forecastDrawing(
   series: readonly Series[],
   room: DrawingRoom = SHEET_ROOM,
   { chargePx, hasSun }: { readonly chargePx: number; readonly hasSun: boolean } = { chargePx: 220, hasSun: true },
-): Drawing | null {
+): RulerDrawing | null {
   const [first] = series;
   if (first === undefined) return null;
   const time = first.picture;
@@ -36,12 +35,14 @@ export function forecastDrawing(
     label: `Charge over time. ${forecastSentence(series)
       .map(({ text }) => text)
       .join("")}`,
-    body: html`${series.map((each, k) => bands(each, k, isMany(series), layout, scale, hasSun))}${reserve(time, layout, scale)}${series.map(
-      ({ look, picture }) => {
-        const path = bandLine(picture, scale, layout.charge.y, picture.charge.p50);
-        return html`<g class="series-${look}"><path class="median-halo" d="${path}"/><path class="median" d="${path}"/></g>`;
-      },
-    )}`,
+    layers: [
+      html`${series.map((each, k) => bands(each, k, isMany(series), layout, scale, hasSun))}${reserveMark(time, time, scale, layout.charge.y)}${series.map(
+        ({ look, picture }) => {
+          const path = bandLine(picture, scale, layout.charge.y, picture.charge.p50);
+          return html`<g class="series-${look}"><path class="median-halo" d="${path}"/><path class="median" d="${path}"/></g>`;
+        },
+      )}`,
+    ],
   });
 }
 
@@ -58,7 +59,7 @@ function bands(
   const hatch = (band: "wide" | "close") => look !== "first" && html` fill="url(#hatch-${band})"`;
   const foot = strip.rows[row] ?? strip.top;
   const ticks = html`<path class="dark-tick" d="${darkTicks(picture, scale, foot, strip)}"/>`;
-  return html`<g class="series-${look}${areMany ? " series-many" : ""}">${
+  return html`<g class="data series-${look}${areMany ? " series-many" : ""}">${
     (look === "first" || !areMany) &&
     html`<path class="band-wide"${hatch("wide")} d="${bandArea(picture, scale, y, p5, p95)}"/>`
   }${!areMany && html`<path class="band-close"${hatch("close")} d="${bandArea(picture, scale, y, p25, p75)}"/>`}<path class="band-edge" d="${bandLine(picture, scale, y, p5)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p95)}"/><line class="axis-base" x1="0" x2="${scale.widthPx}" y1="${foot + 0.5}" y2="${foot + 0.5}"/>${ticks}${
@@ -68,10 +69,4 @@ function bands(
       html`<path class="sun-band" d="${bandArea(picture, scale, sun.y, picture.solarW.p25, picture.solarW.p75)}"/>`
     }<path class="sun-line" d="${bandLine(picture, scale, sun.y, picture.solarW.p50)}"/>`
   }</g>`;
-}
-
-function reserve(time: Series["picture"], { charge }: ForecastLayout, scale: TimeScale): Markup {
-  const [from, to] = [scale.x(time.startMs), scale.x(time.startMs + time.steps * time.stepMs)];
-  const name = `Reserve ${percent(time.reserveShare)}, ${ampHours(time.reserveShare * time.fullAh)}`;
-  return html`<g class="reserve" transform="translate(0 ${charge.y(time.reserveShare)})"><line x1="${from}" x2="${to}" y1="0" y2="0"/><path d="${reserveTeeth(from, to)}"/><text x="${from + 12}" y="-9">${name}</text></g>`;
 }

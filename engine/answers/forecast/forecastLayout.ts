@@ -52,10 +52,3 @@ export function forecastLayout(series: readonly Series[], chargePx: number) {
 }
 
 export type ForecastLayout = ReturnType<typeof forecastLayout>;
-
-/** Whether two layouts put everything in the same place. */
-export function isSameLayout(a: ForecastLayout, b: ForecastLayout): boolean {
-  const measures = ({ charge, strip, sun, heightPx }: ForecastLayout) =>
-    [charge.top, charge.bottom, strip.fullShare, ...strip.rows, sun.top, ...sun.ticks, heightPx].join();
-  return measures(a) === measures(b);
-}

@@ -17,14 +17,14 @@ export const tellReadings: Tell<ReadingsDoc> = {
   section: readingsSection,
   drawing: (page, doc) => {
     const { result } = learnedOf(page, doc);
-    return result === null ? null : learnedDrawing(result);
+    return result === null ? null : learnedDrawing(result, nameOf(page, doc.scenario));
   },
   slide: (page, doc) => {
     const { result } = learnedOf(page, doc);
     if (result === null) return { body: readingsSection(page, doc) };
     return {
       words: learnedSentence(result, nameOf(page, doc.scenario)),
-      chart: onRuler(learnedDrawing(result, SLIDE_ROOM), result.time),
+      chart: onRuler(learnedDrawing(result, nameOf(page, doc.scenario), SLIDE_ROOM), result.time),
     };
   },
 };
@@ -47,7 +47,7 @@ function readingsSection(page: AnswersPage, doc: ReadingsDoc): Markup {
   const lessons = lessonWords(result);
   return html`${missing([found])}<p class="verdict">${saidWords(learnedSentence(result, name))}</p>${result.report.wrong.map(
     ({ sentence }) => html`<p class="wrong">${sentence}</p>`,
-  )}<p class="more">${[learnedMore(result), ...roughWords(result)].join(" ")}</p>${picture(learnedDrawing(result))}<h3>What has been learned</h3>${list(
+  )}<p class="more">${[learnedMore(result), ...roughWords(result)].join(" ")}</p>${picture(learnedDrawing(result, nameOf(page, doc.scenario)))}<h3>What has been learned</h3>${list(
     lessons.length > 0 ? lessons : ["Nothing that stands out of the noise."],
   )}${foldedTable("Every figure, before and after", table("Figures before and after", LESSON_HEADS, lessonRows(result)))}${foldedTable(
     "The bands in figures, every three hours",

@@ -17,6 +17,7 @@ export function strataAxis(
     values: stratum.ticks.map((tick, i) => ({
       y: stratum.y(tick),
       text: `${figure(tick * scale)}${i === stratum.ticks.length - 1 && !isShort ? unit : ""}`,
+      isBase: i === 0,
     })),
   });
   return [

@@ -1,6 +1,7 @@
 import type { Drawing } from "../../drawing/drawing.ts";
+import { type DrawingRoom, SHEET_ROOM } from "../../drawing/drawingRoom.ts";
 import { html } from "../../drawing/html.ts";
-import { type DrawingRoom, rulerDrawing, SHEET_ROOM } from "../../drawing/rulerDrawing.ts";
+import { rulerDrawing } from "../../drawing/rulerDrawing.ts";
 import { timeScale } from "../../drawing/timeScale.ts";
 import { nameLines, rowWords, shadeVerdict } from "./shadeWords.ts";
 import { stripShapes } from "./stripShapes.ts";
@@ -39,6 +40,6 @@ export function sunDrawing(light: Sunlight, room: DrawingRoom = SHEET_ROOM): Dra
     ],
     labels: [],
     label: `Hours of sun on the ruler. ${shadeVerdict(light)}`,
-    body: rows,
+    layers: [html`${rows}`],
   });
 }

@@ -90,12 +90,7 @@ export function RunView(props: EntryProps<"run">) {
           <Strata
             picture={run()}
             before={before()}
-            scale={props.page.scale(run())}
-            isPhone={props.page.room().isPhone}
-            chargePx={props.page.room().isPhone ? 160 : 196}
-            axisPx={props.page.room().axisPx}
-            labelsPx={props.page.room().labelsPx}
-            label={`Charge, sun and loads over time. ${run().verdict.sentences.join(" ")}`}
+            room={props.page.room()}
             reservePercent={reservePercent(run())}
             onReserve={setReserve}
             onSettle={props.page.settle}

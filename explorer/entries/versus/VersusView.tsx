@@ -1,11 +1,11 @@
 import { createMemo, For, Show } from "solid-js";
 import { versusOf } from "../../../engine/answers/versus/ask.ts";
-import { pairedLabels, pairedLayout } from "../../../engine/answers/versus/pairedLayout.ts";
+import { pairedDrawing } from "../../../engine/answers/versus/pairedDrawing.ts";
 import { versusRows } from "../../../engine/answers/versus/rows.ts";
 import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
-import type { PairedBands, VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
+import type { VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
 import { burdenWords, versusSentence } from "../../../engine/answers/versus/versusWords.ts";
-import { bandArea, bandLine, stepAt } from "../../../engine/drawing/bandPaths.ts";
+import { stepAt } from "../../../engine/drawing/bandPaths.ts";
 import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 import { ampHours, figure } from "../../../engine/words/numbers.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
@@ -28,7 +28,11 @@ export function VersusView(props: EntryProps<"versus">) {
     const [from, to] = [props.page.document(props.doc.first), props.page.document(props.doc.second)];
     return from === null || to === null ? [] : changeWords([], from, to);
   });
-  const time = createMemo(() => found().result?.time ?? null);
+  const picture = createMemo(() => found().result);
+  const paired = createMemo(() => {
+    const result = picture();
+    return result === null ? null : pairedDrawing(result, props.page.room());
+  });
   return (
     <>
       <div class="margin-left">
@@ -86,53 +90,27 @@ export function VersusView(props: EntryProps<"versus">) {
           )}
         </Show>
       </div>
-      <Show when={time() !== null && found().result?.paired}>
-        {(paired) => (
-          <PairedChart page={props.page} picture={found().result!} paired={paired()} stale={found().stale} />
+      <Show when={paired()}>
+        {(drawing) => (
+          <RulerChart
+            page={props.page}
+            drawing={drawing()}
+            words={(ms) => pairedInstant(found().result!, ms)}
+            faded={found().stale}
+          />
         )}
       </Show>
     </>
   );
 }
 
-/** What the second has put by more than the first, hour by hour, under one and the same sky. */
-function PairedChart(props: {
-  page: EntryProps<"versus">["page"];
-  picture: VersusPicture;
-  paired: PairedBands;
-  stale: boolean;
-}) {
-  const layout = createMemo(() => pairedLayout(props.paired));
-  const scale = createMemo(() => props.page.scale(props.picture.time));
-  const words = (ms: number) => {
-    const { day, clock } = clockAt(props.picture.time.ruler, ms);
-    const i = stepAt(props.picture.time, ms, props.paired.p50.length);
-    const { p5, p50, p95 } = props.paired;
-    return `${day} ${clock}: ${ampHours(p50[i]!)} put by, nine in ten between ${ampHours(p5[i]!)} and ${ampHours(p95[i]!)}.`;
-  };
-  return (
-    <RulerChart
-      page={props.page}
-      time={props.picture.time}
-      scale={scale()}
-      heightPx={layout().heightPx}
-      axis={[layout().axis]}
-      labels={pairedLabels(props.picture.time, props.paired, layout(), scale())}
-      label={`Charge put by. ${words(props.picture.time.startMs + props.picture.time.steps * props.picture.time.stepMs)}`}
-      words={words}
-      faded={props.stale}
-    >
-      <g class="data series-first">
-        <path
-          class="band-wide"
-          d={bandArea(props.picture.time, scale(), layout().y, props.paired.p5, props.paired.p95)}
-        />
-        <line class="axis-base" x1={0} x2={scale().widthPx} y1={layout().y(0)} y2={layout().y(0)} />
-        <path class="median-halo" d={bandLine(props.picture.time, scale(), layout().y, props.paired.p50)} />
-        <path class="median" d={bandLine(props.picture.time, scale(), layout().y, props.paired.p50)} />
-      </g>
-    </RulerChart>
-  );
+/** What the second has put by more than the first at an instant, as a sentence. */
+function pairedInstant({ time, paired }: VersusPicture, ms: number): string {
+  if (paired === null) return "";
+  const { day, clock } = clockAt(time.ruler, ms);
+  const i = stepAt(time, ms, paired.p50.length);
+  const { p5, p50, p95 } = paired;
+  return `${day} ${clock}: ${ampHours(p50[i]!)} put by, nine in ten between ${ampHours(p5[i]!)} and ${ampHours(p95[i]!)}.`;
 }
 
 function Figures(props: { picture: VersusPicture; names: { first: string; second: string } }) {

@@ -1,0 +1,18 @@
+import drawingCss from "../drawing/drawing.css?raw";
+import driversCss from "../drawing/drivers.css?raw";
+import { fontFace } from "../drawing/fontFace.ts";
+import paletteCss from "../drawing/palette.css?raw";
+import sizingCss from "../drawing/sizing.css?raw";
+import strataCss from "../drawing/strata.css?raw";
+
+/** The rules that drawings name, in the light of the day: what is read on paper and on screens of others. */
+export const drawingRules = [
+  fontFace,
+  paletteCss.split(":root[data-light")[0]!,
+  strataCss,
+  drawingCss,
+  sizingCss,
+  driversCss,
+]
+  .join("\n")
+  .replace(/\/\*[\s\S]*?\*\//g, "");
