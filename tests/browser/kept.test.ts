@@ -1,10 +1,9 @@
-import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { withEntry } from "../../engine/notebook/notebookEdits.ts";
 import { putIntoStore, storeText } from "./keptStore.ts";
 import { launchBrowser } from "./launchBrowser.ts";
-import { plain, settled } from "./openExplorer.ts";
+import { plain, savedBytes, settled } from "./openExplorer.ts";
 import { openShelf, smallNotebook } from "./openShelf.ts";
 
 let browser: Browser;
@@ -26,7 +25,7 @@ async function savedBy(page: Page, name: string | RegExp): Promise<string> {
     page.waitForEvent("download"),
     page.getByRole("button", { name }).first().click(),
   ]);
-  return readFileSync(await download.path(), "utf8");
+  return (await savedBytes(download)).toString("utf8");
 }
 
 test("a note that is too long is said beside it, stays in its box, and is kept once it is shorter", async () => {
