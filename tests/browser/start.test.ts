@@ -29,7 +29,7 @@ test("six questions, answered by keyboard, end in a verdict; it prints without i
   await settled(page);
   await allWorkedOut(page);
   expect(plain(await page.locator("h1").textContent())).toMatch(
-    /the bank holds to \w{3} 14:00 in (more than )?\d+ of 100 skies/,
+    /the bank holds to \w{3} 14:00 in ((more|fewer) than )?\d+ of 100 skies/, // a weekend near today: in December hardly ever
   );
   await page.emulateMedia({ media: "print" });
   expect(await page.locator(".top .acts").isVisible()).toBe(false);
