@@ -151,11 +151,12 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     const of = (pass: Pass) => wants.filter((want) => passOf(want) === pass);
     const whole = (want: Want) => deliver(want, { upTo: want.members, isCoarse: false, cut: {}, signal });
     const skies = of("skies");
-    // What works each out is fetched meanwhile; where that fails, its own turn says so.
-    for (const { kind } of wants)
+    // What works the first answers out is fetched meanwhile; where that fails, its own turn says so.
+    for (const { kind } of [...skies, ...of("glance")]) {
       kindOf(kind)
         .question!.work()
         .catch(() => {});
+    }
     shop.expect(wants.length + skies.length);
     const areOpen = await coarsePass(skies, signal);
     if (present !== null) present.isCoarse = false;

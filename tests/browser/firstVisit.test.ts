@@ -65,7 +65,9 @@ test("whatever on the page reads a scenario brings the table of zones along, and
   const later = [...onPage].flatMap((file) => importsOf(file).later);
   const reads = [...new Set(later)].filter((file) => file !== table && withAll([file], null).has(asks));
   expect(reads.length).toBeGreaterThan(8);
-  expect(reads.filter((file) => !withAll([file], null).has(table))).toEqual([]);
+  // What works an answer out runs in the desk's worker, which fetches the table before it begins.
+  const onItsOwn = reads.filter((file) => !/^work-/.test(file));
+  expect(onItsOwn.filter((file) => !withAll([file], null).has(table))).toEqual([]);
   for (const worker of ["deskWorker", "poolWorker"]) {
     const met = withAll(starting(worker), null);
     expect([worker, met.has(asks), met.has(table)]).toEqual([worker, true, false]);

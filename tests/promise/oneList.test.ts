@@ -45,7 +45,7 @@ function namings(path: string, text: string): string[] {
  * run, whatever entries there are.
  */
 const RULER = /answers\/run\//;
-const RULER_READERS = /^explorer\/(charts|page)\/|^engine\/cli\//;
+const RULER_READERS = /^explorer\/(charts|page)\/|^engine\/(cli|report)\//;
 
 test("outside a kind's own folder, only the list of each layer names it", () => {
   const strays = sourceFiles(["engine/answers", "engine/notebook", "engine/report", "engine/cli", "explorer"])
