@@ -226,6 +226,6 @@ function sureness(): string[] {
         of[field],
       ]),
     ),
-    `A known day whose \`sureness\` is left out, and a day told in words, is as sure as a forecast made at the start: ${[0, 1, 3, 7].map((days) => `${figure(surenessOfLead(days))} for ${days === 0 ? "the first day" : `${days} day${days === 1 ? "" : "s"} on`}`).join(", ")} (common practice, no source).`,
+    `A known day whose \`sureness\` is left out, and a day told in words, is as sure as a forecast made at the start: ${[0, 1, 3, 7].map((days) => `${figure(surenessOfLead(days))} for ${days === 0 ? "the first day" : `${days} day${days === 1 ? "" : "s"} on`}`).join(", ")} (tomorrow's from Perez et al., Solar Energy 94 (2013) 305–326; the loss per day common practice, no source).`,
   ];
 }

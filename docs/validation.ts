@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { accuracyRows, TRUTH_FOLDER } from "../tests/accuracyRows.ts";
 import type { SkippedRow, TruthRow } from "../tests/truth/record.ts";
 import { mdTable } from "./mdTable.ts";
+import { keptReliability, reliabilityText } from "./reliability.ts";
 
 /** What each folder of truth tests is about, in the order of the computation. */
 const GROUPS: Readonly<Record<string, string>> = {
@@ -29,8 +30,8 @@ const FOR_README: readonly { what: string; rows: RegExp }[] = [
   { what: "height of the sun in daylight", rows: /^sun elevation, daylight$/ },
   { what: "a cloudless day's light on the level", rows: /^clear-sky GHI, DNI, DHI of a day/ },
   {
-    what: "a month's mean clearness at a station left out (rms)",
-    rows: /^monthly clearness at a station left out, rms$/,
+    what: "a month's mean clearness, known from the position alone (rms)",
+    rows: /^monthly clearness at a long record, rms$/,
   },
   { what: "a day's panel energy behind trees", rows: /^a day's panel energy behind trees, as sampled by default$/ },
   { what: "a day's solar energy at the bank, whole run", rows: /^end to end, .*, 10 min: daily solar energy/ },
@@ -44,7 +45,10 @@ const FOR_README: readonly { what: string; rows: RegExp }[] = [
 export function validationText(folder: string = TRUTH_FOLDER): string {
   const head = readFileSync(new URL("parts/validation.md", import.meta.url), "utf8");
   const groups = groupedRows(folder);
-  return [head.trimEnd(), ...groups.flatMap(([name, rows]) => [`## ${name}`, groupTable(rows)]), ""].join("\n\n");
+  const reliability = reliabilityText(keptReliability());
+  return [head.trimEnd(), reliability, ...groups.flatMap(([name, rows]) => [`## ${name}`, groupTable(rows)]), ""].join(
+    "\n\n",
+  );
 }
 
 /** The few lines for the README, as a table. @throws Error naming a line that no test measured */

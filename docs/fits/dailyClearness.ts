@@ -106,7 +106,7 @@ function rounded(values: number[]): number[] {
 
 if (process.argv.includes("write")) {
   const header = {
-    what: "Monthly statistics of daily clearness Kt (GHI over extraterrestrial light of the day) in eight long records, and their sampling errors",
+    what: "Monthly statistics of daily clearness Kt (GHI over extraterrestrial light of the day) in twelve long records, and their sampling errors",
     how: "Worked out by docs/fits/dailyClearness.ts from the records named below; errors by drawing years with replacement, 100 times. Each month is [figures…, sdWithin], January first.",
     figures: FIGURES,
     definitions:

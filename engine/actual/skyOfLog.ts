@@ -1,5 +1,6 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import { makePrepared, type Prepared } from "../run/prepare.ts";
+import { turbidityOf } from "../run/prepareSky.ts";
 import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
 import { dayLight, MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
@@ -45,8 +46,9 @@ export function skyOfLog(prepared: Prepared, planned: ChargeLimits, series: Mete
   const own = makePrepared(prepared);
   const run = makeRunRows(own);
   const light = makeSkyLight(grid.steps);
-  const { place, weather } = prepared.scenario;
-  const site = { ...place, longitudeDeg: wrapLongitudeDeg(place.longitudeDeg), linkeTurbidity: weather.linkeTurbidity };
+  const { scenario } = prepared;
+  const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
+  const site = { ...scenario.place, longitudeDeg, linkeTurbidity: turbidityOf(scenario, grid) };
   const split = prepareSplit(clear, dayLight(site, grid.middleMs, grid.localDay), grid.stepH);
   // All days are halved at once: each run tells of every day whether it was too bright.
   for (let round = 0; round < HALVINGS; round++) {

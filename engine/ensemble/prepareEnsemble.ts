@@ -1,13 +1,15 @@
 import { wrapLongitudeDeg } from "../angle.ts";
 import { seedWords } from "../chance/stream.ts";
-import { climateAt, r1OfKt, type SiteClimate, sdOfKt } from "../place/climateAt.ts";
+import { climateAt, type SiteClimate } from "../place/climateAt.ts";
 import { CANOPY_REACH, figureSpread, SURENESS_SPREAD } from "../run/memberFigures.ts";
 import { type CrownFactors, type Prepared, prepare, skyParts } from "../run/prepare.ts";
+import { turbidityOf } from "../run/prepareSky.ts";
 import { prepareAnew, type Reuse } from "../run/reuse.ts";
+import { isMeanTyped, statedClearness } from "../run/statedClearness.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
-import { type DayLight, dayLight } from "../sky/dayClearIndex.ts";
+import { dayLight } from "../sky/dayClearIndex.ts";
 import type { KnownDay } from "../sky/knownDays.ts";
 import { type PreparedSkies, prepareBlockSkies, prepareSkyEnsemble, type SkyClimate } from "../sky/skyEnsemble.ts";
 import { type PreparedOperators, prepareOperators } from "./operators.ts";
@@ -30,22 +32,12 @@ export interface PreparedEnsemble {
 /** The same in every month. */
 const monthly = (value: number) => Array.from({ length: 12 }, () => value);
 
-/** Climate of a place about which nothing but typed-in figures is known: spread and memory as the fits on all stations have them. */
-function typedClimate(scenario: Scenario, days: DayLight, climate: SiteClimate | null): SkyClimate {
-  const { weather, place } = scenario;
-  const air = weather.air;
+/** What skies are drawn from: as stated, and the rest from the tables. */
+function skyClimate(scenario: Scenario, climate: SiteClimate | null): SkyClimate {
+  const { air } = scenario.weather;
   const tmaxC = air === undefined ? climate!.tmaxC : monthly(air.maxC);
   const tminC = air === undefined ? climate!.tminC : monthly(air.minC);
-  if (weather.kind !== "typical" || (weather.monthlyKt === undefined && weather.monthlyGhiKwhM2 === undefined)) {
-    return { kt: climate!.kt, sd: climate!.sd, r1: climate!.r1, tmaxC, tminC };
-  }
-  const meanH0 = days.extraterrestrialWhM2.reduce((sum, wh) => sum + wh, 0) / days.extraterrestrialWhM2.length;
-  const kt =
-    weather.monthlyKt ??
-    weather.monthlyGhiKwhM2!.map((kwh) => (meanH0 > 0 ? Math.min(0.85, (1000 * kwh) / meanH0) : 0.3));
-  const sd = kt.map((k) => sdOfKt(k, place.latitudeDeg));
-  const r1 = kt.map(r1OfKt);
-  return { kt, sd, r1, tmaxC, tminC };
+  return { ...statedClearness(scenario, climate), tmaxC, tminC };
 }
 
 /**
@@ -67,7 +59,7 @@ export function prepareEnsemble(
   const { grid, clear } = prepared;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
   const { latitudeDeg, elevationM } = scenario.place;
-  const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity: scenario.weather.linkeTurbidity };
+  const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity: turbidityOf(scenario, grid) };
   const underSky = skyParts(scenario, surroundings);
   const days = reuse("days", underSky, () => dayLight(site, grid.middleMs, grid.localDay));
   const tables = surroundings.climate;
@@ -98,9 +90,7 @@ export function prepareEnsemble(
     if (!found.ok) return found;
     skies = found.skies;
   } else {
-    const isTyped =
-      scenario.weather.kind === "typical" &&
-      (scenario.weather.monthlyKt !== undefined || scenario.weather.monthlyGhiKwhM2 !== undefined);
+    const isTyped = isMeanTyped(scenario);
     if (!isTyped || scenario.weather.air === undefined) {
       if (climate === null) {
         const message =
@@ -118,7 +108,7 @@ export function prepareEnsemble(
         grid,
         clear,
         days,
-        climate: typedClimate(scenario, days, climate?.ok ? climate.climate : null),
+        climate: skyClimate(scenario, climate?.ok ? climate.climate : null),
         ktErrorRms,
         knownDays: known,
         ...(scenario.weather.air === undefined ? {} : { warmestSolarHour: scenario.weather.air.warmestSolarHour }),

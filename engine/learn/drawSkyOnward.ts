@@ -3,7 +3,7 @@ import type { MemberRoom } from "../ensemble/stepMember.ts";
 import { drawAir } from "../sky/airAnomaly.ts";
 import { blockAir, drawBlockDays, type PreparedBlocks } from "../sky/blockDays.ts";
 import { clearnessOfNormals, drawDailyNormals } from "../sky/dailyClearness.ts";
-import { MAX_DAY_CLEAR_INDEX } from "../sky/dayClearIndex.ts";
+import { MOST_DAY_INDEX } from "../sky/dayClearIndex.ts";
 import { CLOUD_FIT, drawHourlyCloud, holdDayTotal } from "../sky/hourlyCloud.ts";
 import { bringToKnown } from "../sky/knownDays.ts";
 import type { PreparedSkies } from "../sky/skyEnsemble.ts";
@@ -29,7 +29,7 @@ export function drawSkyOnward(onward: Onward, p: number, room: MemberRoom): void
     normalsOnward(onward, p);
     clearnessOfNormals(climate.clearness, skies.normalOfDay, skies.ktOfDay);
     for (let day = 0; day < whole.days; day++) {
-      indexOfDay[day] = Math.min(MAX_DAY_CLEAR_INDEX, skies.ktOfDay[day]! * whole.clearIndexPerKt[day]!);
+      indexOfDay[day] = Math.min(MOST_DAY_INDEX, skies.ktOfDay[day]! * whole.clearIndexPerKt[day]!);
     }
     openStream(state, words, p, "cloud");
     drawHourlyCloud(climate.cloud, state, indexOfDay, indexOfLight);

@@ -9,6 +9,7 @@ import { explainGroup } from "./explainGroup.ts";
 import { localMoment } from "./localClock.ts";
 import { INPUT_PEAK_W } from "./memberInputs.ts";
 import type { Prepared } from "./prepare.ts";
+import { turbidityOf } from "./prepareSky.ts";
 import type { RunResult } from "./runResult.ts";
 
 export type { ExplainedNumber } from "./explained.ts";
@@ -49,7 +50,7 @@ function sunPart({ prepared }: RunResult, i: number): ExplainedPart {
 }
 
 function skyPart({ prepared }: RunResult, i: number): ExplainedPart {
-  const { clear, light, scenario } = prepared;
+  const { clear, grid, light, scenario } = prepared;
   const sinElevation = clear.sinElevation[i]!;
   return {
     title: "Sky",
@@ -59,7 +60,7 @@ function skyPart({ prepared }: RunResult, i: number): ExplainedPart {
         "clear sky, level",
         clear.ghiWm2[i]!,
         "W/m²",
-        `Ineichen–Perez, Linke turbidity ${scenario.weather.linkeTurbidity}, ${scenario.place.elevationM} m`,
+        `Ineichen–Perez, Linke turbidity ${turbidityOf(scenario, grid).toFixed(2)}, ${scenario.place.elevationM} m`,
       ),
       n("clear beam", clear.dniWm2[i]!, "W/m²", "Ineichen–Perez"),
       n("this sky, level", light.ghiWm2[i]!, "W/m²", "by the day's weather"),

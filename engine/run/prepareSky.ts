@@ -13,7 +13,10 @@ import { SKY_WORDS } from "../sky/skyWords.ts";
 import { makeSkyLight, type SkyLight, splitDiffuse } from "../sky/splitDiffuse.ts";
 import { type SunTrack, sunTrack } from "../sky/sunTrack.ts";
 import { typicalLight } from "../sky/typicalLight.ts";
+import { usualClearness } from "../sky/usualClearness.ts";
+import { usualTurbidity } from "../sky/usualTurbidity.ts";
 import { weatherOnGrid } from "../sky/weatherOnGrid.ts";
+import { isMeanTyped, statedClearness } from "./statedClearness.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** The sky over an event; one value per step. */
@@ -37,23 +40,24 @@ export function prepareSky(
   const { place, weather } = scenario;
   const longitudeDeg = wrapLongitudeDeg(place.longitudeDeg);
   const sun = sunTrack(place.latitudeDeg, longitudeDeg, grid.middleMs);
-  const clear = clearSky(sun, grid.middleMs, longitudeDeg, place.elevationM, weather.linkeTurbidity);
+  const linkeTurbidity = turbidityOf(scenario, grid);
+  const clear = clearSky(sun, grid.middleMs, longitudeDeg, place.elevationM, linkeTurbidity);
   const steady = new Float64Array(grid.steps).fill(weather.windMs);
   const { latitudeDeg, elevationM } = place;
-  const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity: weather.linkeTurbidity };
+  const site = { latitudeDeg, longitudeDeg, elevationM, linkeTurbidity };
   const days = dayLight(site, grid.middleMs, grid.localDay);
   if (weather.kind === "file") return fromFile(scenario, grid, surroundings, sun, clear, days, steady);
 
   const light = makeSkyLight(grid.steps);
-  const needsClimate = weather.air === undefined || (weather.kind === "typical" && !isTypedIn(weather));
+  const needsClimate = weather.air === undefined || (weather.kind === "typical" && !isMeanTyped(scenario));
   const climate = needsClimate ? climateFor(scenario, surroundings) : null;
   if (climate !== null && !climate.ok) return climate;
   const remarks = climate === null ? [] : [climate.value.provenance.sentence];
   const clearIndex = new Float64Array(grid.steps);
-  const held = brightness(scenario, grid, days, climate?.value ?? null, clearIndex);
+  const held = brightness(scenario, grid, days, climate?.value ?? climateHere(scenario, surroundings), clearIndex);
   if (held > 0) {
     remarks.push(
-      `On ${held} of the days the stated clearness is more than a cloudless sky of that haze can give; they were held at 1.25 times a cloudless day.`,
+      `On ${held} of the ${grid.dates.length} days the ${isMeanTyped(scenario) ? "typed-in" : "tables'"} mean brightness leaves no room below the cleanest cloudless sky for brighter and duller days; it was lowered until it does.`,
     );
   }
   if (weather.kind === "typical") typicalLight(clear, days, clearIndex, light);
@@ -62,10 +66,16 @@ export function prepareSky(
   return { ok: true, sky: { sun, clear, light, airTempC, windMs: steady, remarks } };
 }
 
-type Typical = Extract<Scenario["weather"], { kind: "typical" }>;
+/** The stated haze, or what is usual there in the middle of the event. */
+export function turbidityOf({ place, weather }: Scenario, grid: TimeGrid): number {
+  const middleMs = grid.startMs + 0.5 * grid.steps * grid.stepMs;
+  return weather.linkeTurbidity ?? usualTurbidity(place.latitudeDeg, place.elevationM, middleMs);
+}
 
-function isTypedIn(weather: Typical): boolean {
-  return weather.monthlyKt !== undefined || weather.monthlyGhiKwhM2 !== undefined;
+/** The tables' climate of the place where there are tables that know it. */
+function climateHere(scenario: Scenario, surroundings: Surroundings): SiteClimate | null {
+  const found = surroundings.climate === undefined ? null : climateFor(scenario, surroundings);
+  return found?.ok ? found.value : null;
 }
 
 function climateFor(scenario: Scenario, surroundings: Surroundings): Outcome<SiteClimate> {
@@ -79,7 +89,7 @@ function climateFor(scenario: Scenario, surroundings: Surroundings): Outcome<Sit
   return found.ok ? { ok: true, value: found.climate } : { ok: false, problems: found.problems };
 }
 
-/** Writes the clear-sky index of each step. @returns how many days had to be held at the brightest that is believed */
+/** Writes the clear-sky index of each step. @returns how many days' mean had to be lowered */
 function brightness(
   scenario: Scenario,
   grid: TimeGrid,
@@ -99,17 +109,9 @@ function brightness(
     out.fill(1);
     return 0;
   }
-  const monthOfDay = grid.dates.map((date) => Number(date.slice(5, 7)) - 1);
-  const kt = Float64Array.from(monthOfDay, (month, day) => {
-    if (weather.monthlyKt !== undefined) return weather.monthlyKt[month]!;
-    if (weather.monthlyGhiKwhM2 === undefined) return climate!.kt[month]!;
-    const levelWhM2 = days.extraterrestrialWhM2[day]!;
-    return levelWhM2 > 0 ? (weather.monthlyGhiKwhM2[month]! * 1000) / levelWhM2 : 0;
-  });
-  const held = dayClearIndex(days, kt, out);
-  // A mean over years cannot beat a cloudless day; where the tables borrow a neighbour's month in the polar dusk, it would.
-  if (!isTypedIn(weather)) for (let i = 0; i < grid.steps; i++) out[i] = Math.min(1, out[i]!);
-  return isTypedIn(weather) ? held : 0;
+  const usual = usualClearness(statedClearness(scenario, climate), grid.dates, days.brightestKt);
+  dayClearIndex(days, usual.meanKt, out);
+  return usual.heldDays;
 }
 
 function air(scenario: Scenario, grid: TimeGrid, climate: SiteClimate | null): Float64Array {

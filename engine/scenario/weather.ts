@@ -46,9 +46,9 @@ const common = {
     high: 8,
     what: "Linke turbidity: haze of the clear sky",
     typical: [2, 5],
-    why: "2 clean winter or mountain air, 3 usual at mid latitudes, 4 to 5 humid summer",
+    why: "left out, what is usual at the latitude, season and height; 2 clean winter or mountain air, 3 to 3.5 mid-latitude summer, 4 to 5 humid heat, 6 dust",
   })
-    .default(3)
+    .optional()
     .meta({ label: "Haze (Linke turbidity)" }),
   windMs: quantity({
     unit: "m/s",
@@ -110,6 +110,38 @@ export const Weather = z
             .optional()
             .meta({
               label: "Sun on the level, month by month",
+              leftOut: "from the climate tables",
+              change: "own monthly figures of sun",
+            }),
+          monthlyKtSd: twelve(
+            quantity({
+              unit: "",
+              low: 0.01,
+              high: 0.3,
+              what: "standard deviation of daily clearness within the month",
+              typical: [0.08, 0.22],
+            }),
+            "spread of daily clearness, for the odds",
+          )
+            .optional()
+            .meta({
+              label: "How much days differ, month by month",
+              leftOut: "from the climate tables",
+              change: "own monthly figures of sun",
+            }),
+          monthlyKtR1: twelve(
+            quantity({
+              unit: "",
+              low: 0,
+              high: 0.8,
+              what: "correlation of a day's clearness with the day before's",
+              typical: [0.1, 0.6],
+            }),
+            "how alike neighbouring days are, for the odds",
+          )
+            .optional()
+            .meta({
+              label: "How alike neighbouring days are, month by month",
               leftOut: "from the climate tables",
               change: "own monthly figures of sun",
             }),

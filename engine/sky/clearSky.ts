@@ -1,6 +1,7 @@
 import { RAD_PER_DEG } from "../angle.ts";
 import { toGrid } from "../grid.ts";
 import { requireRange, requireSameLength } from "../require.ts";
+import { cleanSkyShare } from "./cleanSky.ts";
 import { extraterrestrialWm2 } from "./extraterrestrialWm2.ts";
 import { dayOfYear } from "./solarDay.ts";
 import type { SunTrack } from "./sunTrack.ts";
@@ -33,10 +34,13 @@ export function pressureShare(elevationM: number): number {
   return (1 - 2.25577e-5 * elevationM) ** 5.25588;
 }
 
+/** Above this the published form goes on growing until it passes the light above the air; the clean sky's growth is taken from here on. */
+const HIGHEST_FITTED_M = 3000;
+
 /**
  * The light that comes through a cloudless sky, by Ineichen and Perez, without the enhancement factor of the longer
  * published form (it explodes at low sun). Rounded to 2⁻²⁰ W/m² for equal bits everywhere. Real clear skies differ by 5 to
- * 10 %, most of it turbidity.
+ * 10 %, most of it turbidity. Above 3,000 m the light on the level grows from there as that of `cleanSkyShare` does.
  * @param sun one place per step, from `sunTrack` at the middle of each step
  * @param timesMs the same instants; they give the distance of the sun
  * @param longitudeDeg −180…180
@@ -64,14 +68,16 @@ export function clearSky(
     extraterrestrialWm2: new Float64Array(steps),
     sinElevation: new Float64Array(steps),
   };
+  const fittedM = Math.min(elevationM, HIGHEST_FITTED_M);
   // Names after the paper: fh1 and fh2 thin the air and its haze with height, cg1, cg2 and b carry the fit.
-  const fh1 = Math.exp(-elevationM / 8000);
-  const fh2 = Math.exp(-elevationM / 1250);
-  const cg1 = 5.09e-5 * elevationM + 0.868;
-  const cg2 = 3.92e-5 * elevationM + 0.0387;
+  const fh1 = Math.exp(-fittedM / 8000);
+  const fh2 = Math.exp(-fittedM / 1250);
+  const cg1 = 5.09e-5 * fittedM + 0.868;
+  const cg2 = 3.92e-5 * fittedM + 0.0387;
   const b = 0.664 + 0.163 / fh1;
   const beamLimit = 1 - (0.1 - 0.2 * Math.exp(-linkeTurbidity)) / (0.1 + 0.882 / fh1);
-  const pressure = pressureShare(elevationM);
+  const pressure = pressureShare(fittedM);
+  const thinPressure = pressureShare(elevationM);
   for (let i = 0; i < steps; i++) {
     const aboveWm2 = toGrid(extraterrestrialWm2(dayOfYear(timesMs[i]!, longitudeDeg)));
     clear.extraterrestrialWm2[i] = aboveWm2;
@@ -80,9 +86,14 @@ export function clearSky(
     if (!(sinElevation > 0)) continue;
     const air = airMass(elevationDeg) * pressure;
     // GHI over sin(elevation), so that nothing is divided by the sine of a sun that touches the horizon.
-    const towardsSunWm2 = cg1 * aboveWm2 * Math.exp(-cg2 * air * (fh1 + fh2 * (linkeTurbidity - 1)));
+    const grown =
+      elevationM > fittedM ? cleanSkyShare(sinElevation, thinPressure) / cleanSkyShare(sinElevation, pressure) : 1;
+    const towardsSunWm2 = grown * cg1 * aboveWm2 * Math.exp(-cg2 * air * (fh1 + fh2 * (linkeTurbidity - 1)));
     const dniWm2 = toGrid(
-      Math.min(b * aboveWm2 * Math.exp(-0.09 * air * (linkeTurbidity - 1)), towardsSunWm2 * Math.max(0, beamLimit)),
+      Math.min(
+        grown * b * aboveWm2 * Math.exp(-0.09 * air * (linkeTurbidity - 1)),
+        towardsSunWm2 * Math.max(0, beamLimit),
+      ),
     );
     const dhiWm2 = toGrid(Math.max(0, (towardsSunWm2 - dniWm2) * sinElevation));
     clear.sinElevation[i] = sinElevation;

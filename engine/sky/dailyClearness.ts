@@ -2,9 +2,10 @@ import { normalQuantile } from "../chance/normalQuantile.ts";
 import { nextNormal } from "../chance/stream.ts";
 import { toGrid } from "../grid.ts";
 import { requireRange } from "../require.ts";
+import { LARGEST_KT } from "./dayClearIndex.ts";
 import { boundedShape, boundedValue, fillTable, NORMAL_SUM, readTable, TABLE_NODES } from "./johnsonSb.ts";
-import { monthlyCourse } from "./monthlyCourse.ts";
 import { normalShare } from "./normalShare.ts";
+import { LEAST_REACH_SD, usualClearness } from "./usualClearness.ts";
 
 /** What the generator needs of a climate: `SiteClimate` has it. Twelve values each, January first. */
 export interface MonthlyClearness {
@@ -32,10 +33,10 @@ export const DAILY_FIT = {
   fineLastsLonger: 0.25,
   /** Darkest day's Kt. */
   lowest: 0.02,
-  /** Brightest day's Kt: `highest + highestPerSd × sd`, and at least `mean + reachSd × sd`. */
+  /** Brightest day's Kt: `highest + highestPerSd × sd`, and at least `mean + reachSd × sd`, but never more than the clean sky lets through. */
   highest: 0.72,
   highestPerSd: 0.34,
-  reachSd: 1.1,
+  reachSd: LEAST_REACH_SD,
 } as const;
 
 /** Days in the month whose mean's variance parts spread within months from spread in all. */
@@ -43,7 +44,8 @@ const MONTH_DAYS = 30;
 /** The day's own share of the variance never vanishes. */
 const LEAST_OWN_SHARE = 0.06;
 const HERMITE_TERMS = 6;
-const LARGEST_KT = 0.9;
+/** The brightest day where the sun hardly rises: days need some room above the darkest. */
+const LEAST_HIGH = DAILY_FIT.lowest + 0.03;
 
 /** The days of an event, ready for `drawDailyClearness`; one value per day unless a comment says otherwise. */
 export interface PreparedClearness {
@@ -75,9 +77,14 @@ export interface PreparedClearness {
  * the correlation of Kt itself, not of the normal value, is the month's r1.
  * @param climate kt 0…0.9, sd 0…0.3, r1 0…0.8
  * @param dates local dates of the days, "2026-10-08", consecutive
+ * @param brightestKt the largest Kt believed of each day, from `dayLight`; left out, 0.9
  * @throws RangeError if a monthly value leaves its range
  */
-export function prepareDailyClearness(climate: MonthlyClearness, dates: readonly string[]): PreparedClearness {
+export function prepareDailyClearness(
+  climate: MonthlyClearness,
+  dates: readonly string[],
+  brightestKt?: Float64Array,
+): PreparedClearness {
   for (let month = 0; month < 12; month++) {
     requireRange({ [`kt[${month}]`]: climate.kt[month]! }, 0, LARGEST_KT);
     requireRange({ [`sd[${month}]`]: climate.sd[month]! }, 0, 0.3);
@@ -94,8 +101,9 @@ export function prepareDailyClearness(climate: MonthlyClearness, dates: readonly
   const spellShare = course((found) => found.spellShare);
   const spell = course((found) => found.spell).map(toGrid);
   const days = dates.length;
-  const meanKt = monthlyCourse(climate.kt, dates).map((kt) => toGrid(Math.max(0.04, kt)));
-  const within = monthlyCourse(climate.sd, dates).map((sd) => Math.max(0.01, sd));
+  const usual = usualClearness(climate, dates, brightestKt);
+  const meanKt = usual.meanKt.map(toGrid);
+  const within = usual.sdKt;
   const sdKt = new Float64Array(days);
   const prepared: PreparedClearness = {
     days,
@@ -120,7 +128,7 @@ export function prepareDailyClearness(climate: MonthlyClearness, dates: readonly
     prepared.spellWeight[day] = toGrid(Math.sqrt(share / persistent));
     prepared.persistentWeight[day] = toGrid(Math.sqrt(persistent));
     prepared.ownWeight[day] = toGrid(Math.sqrt(1 - persistent));
-    const shape = clearnessShape(meanKt[day]!, sdKt[day]!);
+    const shape = clearnessShape(meanKt[day]!, sdKt[day]!, brightestKt?.[day] || LARGEST_KT);
     fillTable(prepared.normalOfSum, day * TABLE_NODES, (sum) => normalOfSum(sum, persistent));
     fillTable(prepared.ktOfNormal, day * TABLE_NODES, (z) => boundedValue(shape, z));
   }
@@ -133,9 +141,9 @@ const LINGERING = Math.exp(-1 / DAILY_FIT.lingeringDays);
  * Daily clearness of a month by its mean and spread: Johnson's bounded distribution between fitted bounds. Against the
  * quantiles of 96 months of long records rms 0.014; a normal distribution has 0.037.
  */
-function clearnessShape(meanKt: number, sdKt: number) {
+function clearnessShape(meanKt: number, sdKt: number, brightestKt = LARGEST_KT) {
   const high = Math.max(DAILY_FIT.highest + DAILY_FIT.highestPerSd * sdKt, meanKt + DAILY_FIT.reachSd * sdKt);
-  return boundedShape(meanKt, sdKt, DAILY_FIT.lowest, Math.min(LARGEST_KT, high));
+  return boundedShape(meanKt, sdKt, DAILY_FIT.lowest, Math.max(LEAST_HIGH, Math.min(brightestKt, high)));
 }
 
 /** How a month's weather remembers: what share of the variance the spell has, and its correlation from day to day. */

@@ -1,12 +1,22 @@
 import { toGrid } from "../grid.ts";
 import { requireRange, requireSameLength } from "../require.ts";
-import { clearSky } from "./clearSky.ts";
+import { cleanSkyShare } from "./cleanSky.ts";
+import { clearSky, pressureShare } from "./clearSky.ts";
 import { dailyExtraterrestrialWhM2, sunsetAngleRad } from "./dailyExtraterrestrialWhM2.ts";
 import { SOLAR_MS_PER_DEG, solarMidnightMs } from "./solarDay.ts";
 import { sunTrack } from "./sunTrack.ts";
 
-/** The brightest a whole day may be against a cloudless one; real days over 1 mean cleaner air than was assumed. */
+/** The brightest a day of a weather file may be against a cloudless one; real days over 1 mean cleaner air than was assumed. */
 export const MAX_DAY_CLEAR_INDEX = 1.25;
+/** Light on the level over light above the air is never more than this, whatever the place. */
+export const LARGEST_KT = 0.9;
+/**
+ * The brightest that a drawn day may be against the cleanest cloudless one: snow throws light back up, and the sky some of it down
+ * again. 1 % of the days of twelve long records pass the clean sky, nearly all of them over snow, and 0.2 % pass this.
+ */
+const SNOW_LIT = 1.05;
+/** Where the sun hardly rises a cloudless day is known too badly to multiply it by more than this. */
+export const MOST_DAY_INDEX = 2.5;
 const DAY_MS = 86_400_000;
 const STEP_MS = 300_000;
 
@@ -24,6 +34,8 @@ export interface DayLight {
   readonly sunsetAngleRad: Float64Array;
   /** Clear-sky index for a Kt of 1: H0 over the cloudless day. 0 where the sun does not rise. */
   readonly clearIndexPerKt: Float64Array;
+  /** The largest Kt that is believed: 1.05 times the light of the cleanest cloudless day; less than 1. */
+  readonly brightestKt: Float64Array;
 }
 
 /** The place and its air, as `clearSky` takes them. */
@@ -57,6 +69,7 @@ export function dayLight(site: ClearSkySite, timesMs: Float64Array, localDay: In
   const clearBeamWhM2 = new Float64Array(firstStep.length);
   const sunset = new Float64Array(firstStep.length);
   const clearIndexPerKt = new Float64Array(firstStep.length);
+  const brightestKt = new Float64Array(firstStep.length);
   for (let day = 0; day < firstStep.length; day++) {
     const noonMs = insideOfDayMs(timesMs, firstStep, day);
     const solarMs = noonMs + site.longitudeDeg * SOLAR_MS_PER_DEG;
@@ -66,8 +79,19 @@ export function dayLight(site: ClearSkySite, timesMs: Float64Array, localDay: In
     clearWhM2[day] = clear.levelWhM2;
     clearBeamWhM2[day] = clear.beamWhM2;
     clearIndexPerKt[day] = clearWhM2[day]! > 0 ? toGrid(extraterrestrialWhM2[day]! / clearWhM2[day]!) : 0;
+    const brightestWhM2 = Math.min(SNOW_LIT * clear.cleanWhM2, MOST_DAY_INDEX * clear.levelWhM2);
+    brightestKt[day] =
+      extraterrestrialWhM2[day]! > 0 ? toGrid(Math.min(LARGEST_KT, brightestWhM2 / extraterrestrialWhM2[day]!)) : 0;
   }
-  return { dayOfStep, extraterrestrialWhM2, clearWhM2, clearBeamWhM2, sunsetAngleRad: sunset, clearIndexPerKt };
+  return {
+    dayOfStep,
+    extraterrestrialWhM2,
+    clearWhM2,
+    clearBeamWhM2,
+    sunsetAngleRad: sunset,
+    clearIndexPerKt,
+    brightestKt,
+  };
 }
 
 /**
@@ -82,32 +106,28 @@ function insideOfDayMs(timesMs: Float64Array, firstStep: number[], day: number):
   return (timesMs[0]! + timesMs[timesMs.length - 1]!) / 2;
 }
 
-/** A cloudless day's light on the level, and what of it the beam brings. */
-function clearDay(site: ClearSkySite, midnightMs: number): { levelWhM2: number; beamWhM2: number } {
+/** A cloudless day's light on the level, what of it the beam brings, and the light of the cleanest cloudless day. */
+function clearDay(site: ClearSkySite, midnightMs: number): { levelWhM2: number; beamWhM2: number; cleanWhM2: number } {
   const timesMs = Float64Array.from({ length: DAY_MS / STEP_MS }, (_, i) => midnightMs + (i + 0.5) * STEP_MS);
   const sun = sunTrack(site.latitudeDeg, site.longitudeDeg, timesMs);
-  const { ghiWm2, dhiWm2 } = clearSky(sun, timesMs, site.longitudeDeg, site.elevationM, site.linkeTurbidity);
+  const sky = clearSky(sun, timesMs, site.longitudeDeg, site.elevationM, site.linkeTurbidity);
+  const { ghiWm2, dhiWm2 } = sky;
+  const pressure = pressureShare(site.elevationM);
+  const cleanWm2 = sky.extraterrestrialWm2.map((above, i) => above * cleanSkyShare(sky.sinElevation[i]!, pressure));
   const sumWh = (watts: Float64Array) => watts.reduce((sum, wm2) => sum + wm2, 0) * (STEP_MS / 3_600_000);
-  return { levelWhM2: sumWh(ghiWm2), beamWhM2: sumWh(ghiWm2) - sumWh(dhiWm2) };
+  return { levelWhM2: sumWh(ghiWm2), beamWhM2: sumWh(ghiWm2) - sumWh(dhiWm2), cleanWhM2: sumWh(cleanWm2) };
 }
 
 /**
- * The constant clear-sky index that makes each day's light on the level Kt × H0, written per step. Days that would have
- * to be brighter than 1.25 times a cloudless one are held there.
+ * The constant clear-sky index that makes each day's light on the level Kt × H0, written per step.
  * @param light from `dayLight`
- * @param ktOfDay clearness of each day, 0…1, GHI over H0
+ * @param ktOfDay clearness of each day, 0…1, GHI over H0; from `usualClearness`, which holds it at what is believed
  * @param out one value per step; 0 where the sun does not rise
- * @returns how many days were held at the limit, to be said on the screen
  * @memberLoop
  */
-export function dayClearIndex(light: DayLight, ktOfDay: Float64Array, out: Float64Array): number {
-  let held = 0;
-  for (let day = 0; day < ktOfDay.length; day++) {
-    if (ktOfDay[day]! * light.clearIndexPerKt[day]! > MAX_DAY_CLEAR_INDEX) held++;
-  }
+export function dayClearIndex(light: DayLight, ktOfDay: Float64Array, out: Float64Array): void {
   for (let i = 0; i < out.length; i++) {
     const day = light.dayOfStep[i]!;
-    out[i] = Math.max(0, Math.min(MAX_DAY_CLEAR_INDEX, ktOfDay[day]! * light.clearIndexPerKt[day]!));
+    out[i] = Math.max(0, ktOfDay[day]! * light.clearIndexPerKt[day]!);
   }
-  return held;
 }

@@ -14,7 +14,7 @@ import {
   type PreparedClearness,
   prepareDailyClearness,
 } from "./dailyClearness.ts";
-import { type ClearSkySite, type DayLight, MAX_DAY_CLEAR_INDEX } from "./dayClearIndex.ts";
+import { type ClearSkySite, type DayLight, MOST_DAY_INDEX } from "./dayClearIndex.ts";
 import { CLOUD_FIT, drawHourlyCloud, holdDayTotal, type PreparedCloud, prepareHourlyCloud } from "./hourlyCloud.ts";
 import { bringToKnown, type KnownDay, type PreparedKnown, prepareKnownDays } from "./knownDays.ts";
 import { type PreparedSplit, prepareSplit, type SkyLight, splitPrepared } from "./splitDiffuse.ts";
@@ -87,11 +87,11 @@ export interface PreparedSkies {
 export function prepareSkyEnsemble(input: SkyEnsembleInput): PreparedSkies {
   const { site, grid, climate } = input;
   const whole = wholeDays(site, grid, input.clear, input.days);
-  const clearness = prepareDailyClearness(climate, grid.dates);
+  const clearness = prepareDailyClearness(climate, grid.dates, input.days.brightestKt);
   const errorMoves = prepareClimateError(clearness, input.ktErrorRms ?? 0);
   const known = prepareKnownDays(clearness, input.knownDays ?? [], whole.clearIndexPerKt);
   const cloud = prepareHourlyCloud(whole.dayStart, whole.clearWm2, grid.stepH);
-  const usual = clearness.meanKt.map((kt, day) => Math.min(MAX_DAY_CLEAR_INDEX, kt * whole.clearIndexPerKt[day]!));
+  const usual = clearness.meanKt.map((kt, day) => Math.min(MOST_DAY_INDEX, kt * whole.clearIndexPerKt[day]!));
   const { tmaxC, tminC } = climate;
   const air = prepareAir(tmaxC, tminC, grid, site.longitudeDeg, usual, input.airSpreadK, input.warmestSolarHour);
   return room(input, whole, { climate: { clearness, errorMoves, known, cloud }, blocks: null, air });
@@ -157,7 +157,7 @@ function room(
  * was drawn before it. Allocates nothing.
  *
  * Each civil day's light on the level, over all its hours, is Kt × H0 of the day's draw, also where the event covers only
- * some of them. Days that would be brighter than 1.25 times a cloudless one are held there.
+ * some of them; none is brighter than the cleanest cloudless one (`brightestKt`).
  * @param words from `seedWords`
  * @param light where the light goes; one value per step
  * @param airTempC where the air goes; one value per step
@@ -184,7 +184,7 @@ export function drawSky(
     }
     clearnessOfNormals(climate.clearness, skies.normalOfDay, skies.ktOfDay);
     for (let day = 0; day < whole.days; day++) {
-      indexOfDay[day] = Math.min(MAX_DAY_CLEAR_INDEX, skies.ktOfDay[day]! * whole.clearIndexPerKt[day]!);
+      indexOfDay[day] = Math.min(MOST_DAY_INDEX, skies.ktOfDay[day]! * whole.clearIndexPerKt[day]!);
     }
     openStream(state, words, member, "cloud");
     drawHourlyCloud(climate.cloud, state, indexOfDay, indexOfLight);

@@ -5,6 +5,7 @@
  */
 import { Bench } from "tinybench";
 import { prepare } from "../../engine/run/prepare.ts";
+import { turbidityOf } from "../../engine/run/prepareSky.ts";
 import { makeRunRows } from "../../engine/run/runRows.ts";
 import { stepRun } from "../../engine/run/stepRun.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
@@ -25,8 +26,7 @@ const { prepared } = ready;
 const { grid, groups, loads, clear, airTempC, inputs } = prepared;
 const run = makeRunRows(prepared);
 const light = makeSkyLight(grid.steps);
-const { place, weather } = scenario;
-const days = dayLight({ ...place, linkeTurbidity: weather.linkeTurbidity }, grid.middleMs, grid.localDay);
+const days = dayLight({ ...scenario.place, linkeTurbidity: turbidityOf(scenario, grid) }, grid.middleMs, grid.localDay);
 const split = prepareSplit(clear, days, grid.stepH);
 const clearIndex = new Float64Array(grid.steps).fill(0.7);
 const dayIndex = new Float64Array(grid.dates.length).fill(0.7);

@@ -68,7 +68,9 @@ test("the README's accuracy table says no more than docs/validation.md, which a 
 });
 
 test("every row's largest difference lies within what is allowed", () => {
-  const validation = readFileSync("docs/validation.md", "utf8");
+  const page = readFileSync("docs/validation.md", "utf8");
+  // The chapter before the first group has tables of its own.
+  const validation = page.slice(page.indexOf("## Sun, sky and climate"));
   const rows = validation.split("\n").filter((line) => /^\| (?!what|---)/.test(line));
   expect(rows.length).toBeGreaterThan(30);
   for (const row of rows) {

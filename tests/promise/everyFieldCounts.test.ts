@@ -42,7 +42,8 @@ const KINDS = /\.kind$/;
 const CHANGES = /^(Change|Variant)\./;
 
 /** What one run says nothing about. */
-const ENSEMBLE_ONLY = /^(How sure are you\?|Operators|Known day)\.|^Scenario\.shedding$/;
+const ENSEMBLE_ONLY =
+  /^(How sure are you\?|Operators|Known day)\.|^Scenario\.shedding$|^Weather: typical\.monthlyKt(Sd|R1)/;
 
 /** What a run passes over and the limits read. */
 const LIMITS_ONLY = new Set([

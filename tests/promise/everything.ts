@@ -22,6 +22,8 @@ const full: ScenarioInput = {
     linkeTurbidity: 3,
     windMs: 2,
     monthlyKt: Array.from({ length: 12 }, () => 0.5),
+    monthlyKtSd: Array.from({ length: 12 }, () => 0.15),
+    monthlyKtR1: Array.from({ length: 12 }, () => 0.3),
   },
   gear: [
     {

@@ -51,6 +51,8 @@ const FIRST: Readonly<Record<string, unknown>> = {
   ],
   monthlyKt: Array.from({ length: 12 }, () => 0.45),
   monthlyGhiKwhM2: [1, 1.8, 3, 4, 5, 5.5, 5.5, 4.7, 3.5, 2.1, 1.2, 0.8],
+  monthlyKtSd: Array.from({ length: 12 }, () => 0.16),
+  monthlyKtR1: Array.from({ length: 12 }, () => 0.3),
   air: { maxC: 20, minC: 10 },
   converter: { outputV: 13.8 },
   inputs: ["solar"],

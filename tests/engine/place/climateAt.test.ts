@@ -1,11 +1,15 @@
 import { beforeAll, expect, test } from "vitest";
 import { wrapLongitudeDeg } from "../../../engine/angle.ts";
 import { EngineFault } from "../../../engine/fault.ts";
+import { toGrid } from "../../../engine/grid.ts";
+import { bestWeights } from "../../../engine/place/bestWeights.ts";
+import { gridLacks, r1OfKt, sdOfKt } from "../../../engine/place/clearnessLaws.ts";
 import { climateAt } from "../../../engine/place/climateAt.ts";
 import type { ClimateTables } from "../../../engine/place/climateTables.ts";
 import { distanceKm } from "../../../engine/place/distanceKm.ts";
 import { gridAt } from "../../../engine/place/gridAt.ts";
 import { loadClimateNear, loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
+import { KT_ERRORS, stationR1Excess, stationSdExcess } from "../../../engine/place/stationErrors.ts";
 
 let tables: ClimateTables;
 beforeAll(async () => {
@@ -17,36 +21,59 @@ function climate(lat: number, lon: number, elevationM: number | null) {
   return found.climate;
 }
 
-test("the rule by hand: grid plus weighted differences over the weights plus 0.3", () => {
+test("clearness is the grid's and its winter's want, plus what each station has over that, by its weight", () => {
   const [lat, lon] = [45.5, -100];
-  const grid = gridAt(tables, lat, lon, null);
-  let sum = 0;
-  let weights = 0.3;
-  for (const station of tables.stations) {
-    const weight = Math.exp(-((distanceKm({ lat, lon }, station) / 500) ** 2));
-    sum += weight * (station.kt[5]! - gridAt(tables, station.lat, station.lon, null).kt[5]!);
-    weights += weight;
+  const near = tables.stations
+    .map((station) => ({ station, km: distanceKm({ lat, lon }, station) }))
+    .filter(({ km }) => km < 1500)
+    .sort((a, b) => a.km - b.km)
+    .slice(0, 24)
+    .map(({ station }) => station);
+  const { weight } = bestWeights({ lat, lon }, near, KT_ERRORS);
+  for (const month of [0, 5]) {
+    let kt = gridAt(tables, lat, lon, null).kt[month]! + gridLacks(lat, month);
+    near.forEach((station, k) => {
+      const there = gridAt(tables, station.lat, station.lon, null).kt[month]! + gridLacks(station.lat, month);
+      const stated = station.src === "tmy3" ? 0.57 + 1.3 * (station.kt[month]! - 0.57) : station.kt[month]!;
+      kt += weight[k]! * (stated - there);
+    });
+    expect(climate(lat, lon, null).kt[month]).toBeCloseTo(kt, 5);
   }
-  expect(climate(lat, lon, null).kt[5]).toBeCloseTo(grid.kt[5]! + sum / weights, 5);
 });
 
-test("a typical year's correlation is raised by 0.07 and shrunk to 0.35 before it counts", () => {
-  const station = tables.stations.find((one) => one.years === 1 && one.r1[5]! > 0.5)!;
-  const found = climateAt({ ...tables, stations: [station] }, station.lat, station.lon, station.elev);
-  if (!found.ok) throw new Error(found.problems[0]!.message);
-  const shrunk = 0.35 + 0.3 * (station.r1[5]! + 0.07 - 0.35);
-  const excess = shrunk - (0.085 + 0.56 * station.kt[5]!);
-  expect(found.climate.r1[5]).toBeCloseTo(0.085 + 0.56 * found.climate.kt[5]! + excess / 1.3, 5);
+test("a typical year's spread is widened where its months are dull, and its correlation raised", () => {
+  const station = tables.stations.find(
+    ({ src, kt, sd, r1 }) => src === "tmy3" && [kt[0], sd[0], r1[0]].every((value) => value !== null) && kt[0]! < 0.45,
+  )!;
+  const { sd, kt } = station;
+  const law = sdOfKt(kt[0]!, station.lat, 0);
+  expect(stationSdExcess(station, 0)).toBeCloseTo(sd[0]! * (1 + 0.9 * (0.65 - kt[0]!)) - law, 12);
+  expect(stationSdExcess({ ...station, src: "knmi" }, 0)).toBeCloseTo(sd[0]! - law, 12);
+  expect(stationR1Excess(station, 0)).toBeCloseTo(station.r1[0]! + 0.03 - r1OfKt(kt[0]!), 12);
+  expect(stationR1Excess({ ...station, years: 20 }, 0)).toBeCloseTo(station.r1[0]! - r1OfKt(kt[0]!), 12);
+});
+
+test("the law of the spread by hand, and by region and season", () => {
+  expect(sdOfKt(0.425, 42, 0)).toBeCloseTo(
+    0.425 * 0.425 * (0.684 + 0.427 + 0.093 * Math.cos((2 * Math.PI * -0.1) / 12)),
+    9,
+  );
+  expect(sdOfKt(0.4, 42, 0)).toBeGreaterThan(sdOfKt(0.4, 42, 6));
+  expect(sdOfKt(0.4, -42, 6)).toBeGreaterThan(sdOfKt(0.4, -42, 0));
+  expect(sdOfKt(0.5, 2, 3)).toBeLessThan(0.75 * sdOfKt(0.5, 42, 3));
+  expect(sdOfKt(0.75, 30, 6)).toBeLessThan(0.09);
 });
 
 test("far from any station the grid stands alone and the sentence says so", () => {
   const { kt, sd, r1, provenance } = climate(-33.9, 151.2, 20);
   expect(kt[0]).toBeCloseTo(gridAt(tables, -33.9, 151.2, 20).kt[0]!, 5);
-  expect(sd[0]).toBeCloseTo(-0.132 + 1.163 * kt[0]! - 1.25 * kt[0]! ** 2 + (0.038 * 33.9) / 90, 5);
-  expect(r1[0]).toBeCloseTo(0.085 + 0.56 * kt[0]!, 6);
+  expect(sd[0]).toBeCloseTo(sdOfKt(kt[0]!, -33.9, 0), 5);
+  expect(r1[0]).toBeCloseTo(-0.04 + 0.74 * kt[0]!, 5);
   expect(provenance.method).toBe("grid");
   expect(provenance.sentence).toContain("no station within 1000 km");
-  expect(provenance.sentence).toContain("too dark in winter");
+  expect(provenance.sentence).toContain("too dull then");
+  expect(climate(-3, -60, 60).provenance.sentence).toContain("too bright in wet months");
+  expect(provenance.ktRms).toBeCloseTo(0.055, 5);
 });
 
 test("near stations they are named, with their distance and their licences", () => {
@@ -55,7 +82,7 @@ test("near stations they are named, with their distance and their licences", () 
   expect(provenance.nearestStations[0]!.distanceKm).toBeLessThan(20);
   expect(provenance.sentence).toContain(provenance.nearestStations[0]!.name);
   expect(provenance.licences.join(" ")).toContain("KNMI");
-  expect(provenance.ktRms).toBe(0.035);
+  expect(provenance.ktRms).toBe(toGrid(0.025));
 });
 
 test("a cell's centre reads as the bytes there", () => {
@@ -90,8 +117,8 @@ test("every value is a number within reason, all over the map", () => {
       for (let month = 0; month < 12; month++) {
         expect(kt[month]).toBeGreaterThanOrEqual(0.05);
         expect(kt[month]).toBeLessThanOrEqual(0.85);
-        expect(sd[month]).toBeGreaterThanOrEqual(0.05);
-        expect(r1[month]).toBeGreaterThanOrEqual(0.1);
+        expect(sd[month]).toBeGreaterThanOrEqual(0.04);
+        expect(r1[month]).toBeGreaterThanOrEqual(0.08);
         expect(tmaxC[month]! - tminC[month]!).toBeGreaterThanOrEqual(0);
         expect(Math.abs(tmaxC[month]!)).toBeLessThan(60);
         expect(windMs[month]).toBeGreaterThan(0);

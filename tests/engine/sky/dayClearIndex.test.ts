@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { clearSky } from "../../../engine/sky/clearSky.ts";
 import { dailyExtraterrestrialWhM2 } from "../../../engine/sky/dailyExtraterrestrialWhM2.ts";
-import { dayClearIndex, dayLight, MAX_DAY_CLEAR_INDEX } from "../../../engine/sky/dayClearIndex.ts";
+import { dayClearIndex, dayLight } from "../../../engine/sky/dayClearIndex.ts";
 import { sunTrack } from "../../../engine/sky/sunTrack.ts";
 
 const STEP_MS = 600_000;
@@ -17,8 +17,8 @@ function steps(startMs: number, endMs: number, utcOffsetH: number) {
 function indexOf(site: typeof bern, grid: ReturnType<typeof steps>, kt: number[]) {
   const light = dayLight(site, grid.timesMs, grid.localDay);
   const index = new Float64Array(grid.timesMs.length);
-  const held = dayClearIndex(light, Float64Array.from(kt), index);
-  return { light, index, held };
+  dayClearIndex(light, Float64Array.from(kt), index);
+  return { light, index };
 }
 
 test("a whole day adds up to Kt × H0", () => {
@@ -67,11 +67,19 @@ test("in polar night the index is 0 and a number", () => {
   expect(light.clearWhM2[0]).toBe(0);
 });
 
-test("a day brighter than any is held at the limit, and counted", () => {
-  const { index, held } = indexOf(bern, steps(Date.UTC(2026, 5, 19, 22), Date.UTC(2026, 5, 21, 22), 2), [0.95, 0.5]);
-  expect(held).toBe(1);
-  expect(index[60]).toBe(MAX_DAY_CLEAR_INDEX);
-  expect(index[200]).toBeLessThan(1);
+test("the brightest believed day is brighter than a cloudless one and darker than the light above the air, at any height", () => {
+  for (const latitudeDeg of [-70, -35, 0, 20, 47, 62, 68])
+    for (const elevationM of [0, 1500, 3000, 4500, 6000])
+      for (const linkeTurbidity of [1, 2, 4])
+        for (const month of [0, 3, 6, 9]) {
+          const site = { latitudeDeg, longitudeDeg: 7, elevationM, linkeTurbidity };
+          const { light } = indexOf(site, steps(Date.UTC(2026, month, 15), Date.UTC(2026, month, 16), 0), [0.5]);
+          if (light.extraterrestrialWhM2[0]! < 100) continue;
+          const clearKt = light.clearWhM2[0]! / light.extraterrestrialWhM2[0]!;
+          expect(light.brightestKt[0]!).toBeLessThan(0.95);
+          expect(clearKt).toBeLessThan(1);
+          if (linkeTurbidity >= 2) expect(light.brightestKt[0]!).toBeGreaterThan(0.97 * Math.min(0.9, clearKt));
+        }
 });
 
 test.each([0, 1, 2])(

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { nextNormal, openStream, STREAM_WORDS, seedWords } from "../../../engine/chance/stream.ts";
-import { climateAt } from "../../../engine/place/climateAt.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
 import { record, recordSkipped } from "../record.ts";
 import { againstRecord, type RecordFigures } from "./againstRecord.ts";
 import { type ClearnessYear, clearnessStatistics, FIGURES, figuresOf } from "./clearnessStatistics.ts";
 import { drawnYears, YEAR_MONTHS } from "./drawnYears.ts";
 import { longRecords } from "./longRecords.ts";
+import { positionAlone } from "./positionAlone.ts";
 
 interface StoredFigures extends RecordFigures {
   id: string;
@@ -24,7 +24,7 @@ const at = (name: (typeof FIGURES)[number]) => FIGURES.indexOf(name);
 
 const MEMBERS = 200;
 const SOURCE =
-  "8 long records (KNMI; AZMET and other agricultural networks; NASA POWER): monthly statistics, see tests/truth/data/daily-clearness.json";
+  "12 long records (KNMI, GeoSphere Austria, Met Éireann, INMET, Harvard Forest LTER; AZMET and other agricultural networks; NASA POWER): monthly statistics, see tests/truth/data/daily-clearness.json";
 
 /** The generator's own inputs, read off the record: mean, spread within months, lag-1 correlation. */
 function climateOf({ months }: RecordFigures) {
@@ -62,13 +62,13 @@ const months = stored.records.reduce((sum, one) => sum + one.months.filter((mont
 // Tolerances in sampling errors of the record (years drawn with replacement); 1 is as good as the record can tell.
 const groups: [what: string, names: (typeof FIGURES)[number][], tolerance: number, why: string][] = [
   ["monthly mean and spread", ["mean", "sd"], 0.95, "both are given to the generator"],
-  ["monthly median", ["q50"], 0.95, "within what the record can tell"],
+  ["monthly median", ["q50"], 1.07, "within what the record can tell"],
   ["quantiles 5, 25, 75 %", ["q05", "q25", "q75"], 1.6, "one shape of distribution serves all climates"],
   [
     "quantile 95 %",
     ["q95"],
-    2.8,
-    "brightest days differ by 0.02 with the air of the place, and records know them to 0.005",
+    3.3,
+    "brightest days differ by 0.02 with the air of the place (0.04 over a rain forest), and records know them to 0.005",
   ],
   ["lag-1 correlation", ["r1"], 0.7, "given to the generator"],
   [
@@ -78,8 +78,8 @@ const groups: [what: string, names: (typeof FIGURES)[number][], tolerance: numbe
     "one law of memory for all climates; two records remember longer",
   ],
   ["spread of monthly means between years", ["sdBetween"], 1.8, "no law by site is known; given to nobody"],
-  ["days, pairs and triples under Kt 0.35", ["p1", "p2", "p3"], 1.15, "within what the record can tell"],
-  ["5 % worst means of 3, 5 and 7 days", ["m3p5", "m5p5", "m7p5"], 1.3, "Kt within 0.014 at every record"],
+  ["days, pairs and triples under Kt 0.35", ["p1", "p2", "p3"], 1.2, "within what the record can tell"],
+  ["5 % worst means of 3, 5 and 7 days", ["m3p5", "m5p5", "m7p5"], 1.4, "Kt within 0.02 at every record"],
 ];
 test.each(groups)("drawn years have the records' %s", (what, names, tolerance, why) => {
   const worst = Math.max(...names.map((name) => drawn[at(name)]!));
@@ -104,32 +104,30 @@ test("a plain normal autoregression misses what the generator keeps", () => {
   expect(drawn[at("r3")]!).toBeLessThan(0.85 * plain[at("r3")]!);
 });
 
-// What a user gets: the same generator fed by the tables that ship, read off at the record's place. The record's own mean is not
-// known there, so the error is that of the tables (0.035 to 0.067 in a month's mean Kt, see the climate tests).
+// What a user gets: the same generator fed by the tables that ship, read off at the record's place, all within 30 km of it left out. The record's own mean is not
+// known there, so the error is that of the tables (0.025 to 0.055 in a month's mean Kt, see the climate tests).
 test("fed by the climate tables, the worst three-day means stay within the tables' own error", async () => {
   const tables = await loadClimateTables();
-  const off = stored.records.map((one) => {
-    const found = climateAt(tables, one.latitudeDeg, one.longitudeDeg, one.elevationM);
-    if (!found.ok) throw new Error(found.problems[0]!.message);
-    return againstRecord(drawnYears(found.climate, MEMBERS, "tables"), one).difference;
-  });
+  const off = stored.records.map(
+    (one) => againstRecord(drawnYears(positionAlone(tables, one), MEMBERS, "tables"), one).difference,
+  );
   const worstOf = (name: (typeof FIGURES)[number]) => Math.max(...off.map((row) => Math.abs(row[at(name)]!)));
-  const row = { source: SOURCE, why: "the tables know a month's mean to 0.035 to 0.067", n: stored.records.length };
+  const row = { source: SOURCE, why: "the tables know a month's mean to 0.025 to 0.055", n: stored.records.length };
   record({
     ...row,
-    what: "5 % worst three-day Kt drawn from the climate tables, mean over months, worst of 8 places",
-    tolerance: 0.055,
+    what: "5 % worst three-day Kt drawn from the climate tables, mean over months, worst of 12 places",
+    tolerance: 0.04,
     worst: worstOf("m3p5"),
     unit: "",
   });
   record({
     ...row,
-    what: "probability of three days under Kt 0.35 drawn from the climate tables, mean over months, worst of 8 places",
+    what: "probability of three days under Kt 0.35 drawn from the climate tables, mean over months, worst of 12 places",
     tolerance: 0.05,
     worst: worstOf("p3"),
     unit: "",
   });
-  expect(worstOf("m3p5")).toBeLessThan(0.055);
+  expect(worstOf("m3p5")).toBeLessThan(0.04);
   expect(worstOf("p3")).toBeLessThan(0.05);
 });
 

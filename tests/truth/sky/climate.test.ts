@@ -6,6 +6,8 @@ import type { ClimateTables } from "../../../engine/place/climateTables.ts";
 import { gridAt } from "../../../engine/place/gridAt.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
 import { dailyExtraterrestrialWhM2 } from "../../../engine/sky/dailyExtraterrestrialWhM2.ts";
+import { positionAlone } from "../climate/positionAlone.ts";
+import kept from "../data/daily-clearness.json" with { type: "json" };
 import light from "../data/station-light.json" with { type: "json" };
 import { record, recordSkipped } from "../record.ts";
 
@@ -83,80 +85,75 @@ test("the world grid reads as it did where it was made", () => {
   expect(worst).toBeLessThan(0.05);
 });
 
-test("a station left out is guessed within the error that the rule was chosen for", () => {
+// What the weights and laws were chosen by: measured records, each with everything within 30 km left out. Typical years and satellites' cells have
+// errors of their own against records (docs/fits/climate.md), so how well a station of theirs is guessed says less.
+test("a measured record left out is guessed within the error that the rules were chosen for", () => {
+  const [kt, alone, sd, r1]: number[][] = [[], [], [], []];
+  const at = (name: string) => kept.figures.indexOf(name);
+  for (const one of kept.records) {
+    const guess = positionAlone(tables, one);
+    const cell = gridAt(tables, one.latitudeDeg, one.longitudeDeg, one.elevationM);
+    one.months.forEach((month, m) => {
+      if (month === null) return;
+      kt!.push(guess.kt[m]! - month[at("mean")]!);
+      alone!.push(cell.kt[m]! - month[at("mean")]!);
+      sd!.push(guess.sd[m]! - month[kept.figures.length]!);
+      r1!.push(guess.r1[m]! - month[at("r1")]!);
+    });
+  }
+  const source =
+    "12 long records of daily clearness (tests/truth/data/daily-clearness.json), all stations within 30 km left out";
+  const row = (what: string, values: number[], tolerance: number, why: string) => {
+    record({ what, source, tolerance, why, worst: rms(values), unit: "", n: values.length });
+    expect(rms(values), what).toBeLessThan(tolerance);
+  };
+  const why = "three of the records have no station within 1,500 km; among stations rms 0.027";
+  row("monthly clearness at a long record, rms", kt!, 0.028, why);
+  row("the same from the grid alone, rms", alone!, 0.036, why);
+  row(
+    "spread of daily clearness at a long record, rms",
+    sd!,
+    0.022,
+    "one law for all climates, and means that are off",
+  );
+  row(
+    "day-to-day correlation at a long record, rms",
+    r1!,
+    0.08,
+    "differs by place for no reason that is in the tables",
+  );
+  expect(rms(kt!)).toBeLessThan(0.95 * rms(alone!));
+});
+
+test("at a station left out clearness and air are those of its neighbours, as far as they are known", () => {
   const blend: number[] = [];
-  const alone: number[] = [];
-  const [sd, r1, maxC, minC]: number[][] = [[], [], [], []];
+  const [maxC, minC]: number[][] = [[], []];
   for (const station of tables.stations) {
     const others = { ...tables, stations: tables.stations.filter((other) => other !== station) };
     const guess = climateOf(climateAt(others, station.lat, station.lon, station.elev));
-    const cell = gridAt(tables, station.lat, station.lon, station.elev);
     for (let month = 0; month < 12; month++) {
       if (station.elev !== null) {
         maxC!.push(guess.tmaxC[month]! - station.tmax[month]!);
         minC!.push(guess.tminC[month]! - station.tmin[month]!);
       }
-      if (station.kt[month] === null || cell.kt[month] === null) continue;
-      blend.push(guess.kt[month]! - station.kt[month]!);
-      alone.push(cell.kt[month]! - station.kt[month]!);
-      if (station.sd[month] !== null) sd!.push(guess.sd[month]! - station.sd[month]!);
-      if (station.r1[month] !== null && station.years >= 10) r1!.push(guess.r1[month]! - station.r1[month]!);
+      if (station.kt[month] !== null) blend.push(guess.kt[month]! - station.kt[month]!);
     }
   }
   const source = "160 stations (NSRDB TMY3, NASA POWER, KNMI, PVGIS), each left out in turn";
-  const why = "what one typical year and 3° cells allow; the rule gave 0.036 where it was chosen, the grid alone 0.045";
-  const row = { source, why, unit: "" };
-  record({
-    ...row,
-    what: "monthly clearness at a station left out, rms",
-    tolerance: 0.037,
-    worst: rms(blend),
-    n: blend.length,
-  });
-  record({ ...row, what: "the same from the grid alone, rms", tolerance: 0.046, worst: rms(alone), n: alone.length });
-  record({
-    ...row,
-    what: "spread of daily clearness at a station left out, rms",
-    tolerance: 0.023,
-    worst: rms(sd!),
-    n: sd!.length,
-  });
-  record({
-    ...row,
-    what: "day-to-day correlation at a long record left out, rms",
-    tolerance: 0.051,
-    worst: rms(r1!),
-    n: r1!.length,
-  });
-  const airWhy = "hills and coasts inside 3°; the grid alone gives 2.0 and 2.3 °C";
-  record({
-    source,
-    why: airWhy,
-    unit: "°C",
-    what: "mean daily maximum at a station left out, rms",
-    tolerance: 1.95,
-    worst: rms(maxC!),
-    n: maxC!.length,
-  });
-  record({
-    source,
-    why: airWhy,
-    unit: "°C",
-    what: "mean daily minimum at a station left out, rms",
-    tolerance: 1.95,
-    worst: rms(minC!),
-    n: minC!.length,
-  });
-  expect(rms(blend)).toBeLessThan(0.037);
-  expect(rms(alone)).toBeLessThan(0.046);
-  expect(rms(blend)).toBeLessThan(0.85 * rms(alone));
-  expect(rms(sd!)).toBeLessThan(0.023);
-  expect(rms(r1!)).toBeLessThan(0.051);
-  expect(rms(maxC!)).toBeLessThan(1.95);
-  expect(rms(minC!)).toBeLessThan(1.95);
+  const row = (what: string, values: number[], tolerance: number, unit: string, why: string) => {
+    record({ what, source, tolerance, why, worst: rms(values), unit, n: values.length });
+    expect(rms(values), what).toBeLessThan(tolerance);
+  };
+  const whyKt = "a typical year has errors of its own, 0.04 against records, which are taken off before it counts";
+  row("monthly clearness at a station left out, rms", blend, 0.041, "", whyKt);
+  const whyAir = "hills and coasts inside 3°; the grid alone gives 2.0 and 2.3 °C";
+  row("mean daily maximum at a station left out, rms", maxC!, 1.95, "°C", whyAir);
+  row("mean daily minimum at a station left out, rms", minC!, 1.95, "°C", whyAir);
 });
 
 const beside = fileURLToPath(new URL("../../../../shared/data/climate-reference.json", import.meta.url));
+/** Instruments that read 0.13 over and 0.16 under everything round them in every month (the data's own notes call them doubtful). */
+const DOUBTFUL = /Quilichao|Anguededou/;
 const here = existsSync(beside);
 const reference = "15 long station records in the tropics, the south and the prairies (open crop-model data)";
 if (!here) {
@@ -173,24 +170,35 @@ test.skipIf(!here)("far from any station the clearness is as good as we say it i
     kt: (number | null)[];
   }[];
   const errors: number[] = [];
+  const believed: number[] = [];
   let claimed = 0;
   for (const site of sites) {
     const { kt, provenance } = climateOf(climateAt(tables, site.lat, site.lon, site.elev));
     site.kt.forEach((measured, month) => {
-      if (measured !== null) errors.push(kt[month]! - measured);
+      if (measured === null) return;
+      errors.push(kt[month]! - measured);
+      if (!DOUBTFUL.test(site.name)) believed.push(kt[month]! - measured);
     });
     claimed = Math.max(claimed, provenance.ktRms);
   }
-  const worst = rms(errors);
+  const row = { source: reference, unit: "" };
   record({
+    ...row,
     what: "monthly clearness at reference sites, rms",
-    source: reference,
     tolerance: 0.068,
-    why: "the error that the screen gives where no station is near",
-    worst,
-    unit: "",
+    why: "two of the sites differ from everything round them all year, by 0.13 and 0.16",
+    worst: rms(errors),
     n: errors.length,
   });
-  expect(worst).toBeLessThan(0.068);
-  expect(claimed).toBe(0.067);
+  record({
+    ...row,
+    what: "monthly clearness at reference sites but for the two doubtful ones, rms",
+    tolerance: 0.042,
+    why: "the screen gives ±0.055 where no station is near, since some places are as odd as those two",
+    worst: rms(believed),
+    n: believed.length,
+  });
+  expect(rms(errors)).toBeLessThan(0.068);
+  expect(rms(believed)).toBeLessThan(0.042);
+  expect(claimed).toBeCloseTo(0.055, 5);
 });
