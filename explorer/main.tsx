@@ -34,13 +34,13 @@ async function firstNotebook(store: NotebookStore, wanted: string | null) {
   const id = wanted ?? (await store.list())[0]?.id ?? EXAMPLE_ID;
   const found = await store.open(id);
   if (found.kind === "partly")
-    return { ...found, kind: "open" as const, revision: 0, partly: { id, missing: found.missing } };
+    return { ...found, kind: "open" as const, held: null, partly: { id, missing: found.missing } };
   if (found.kind === "refused") return { ...found, id };
   if (found.kind === "open") return found;
   if (wanted !== null && wanted !== EXAMPLE_ID) {
     return { kind: "refused" as const, id: null, sentences: [`There is no notebook ${wanted} on this shelf.`] };
   }
-  return { kind: "open" as const, notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
+  return { kind: "open" as const, notebook: exampleNotebook(EXAMPLE_ID), held: null };
 }
 
 /** Asks the six questions; the notebook that they make goes on the shelf, or where there is none, straight onto the sheet. */
@@ -79,9 +79,9 @@ async function start(): Promise<void> {
     return;
   }
   const answered = asked.has("new") ? await newNotebook(store) : null;
-  let opened: ComponentProps<typeof Sheet>["opened"] = { notebook: exampleNotebook(EXAMPLE_ID), revision: 0 };
-  if (answered !== null) opened = { notebook: answered, revision: 0 };
-  else if (shared !== null) opened = { notebook: shared.notebook, revision: 0 };
+  let opened: ComponentProps<typeof Sheet>["opened"] = { notebook: exampleNotebook(EXAMPLE_ID), held: null };
+  if (answered !== null) opened = { notebook: answered, held: null };
+  else if (shared !== null) opened = { notebook: shared.notebook, held: null };
   else if (store !== null) {
     const found = await firstNotebook(store, asked.get("notebook"));
     if (found.kind === "refused") {
@@ -92,12 +92,11 @@ async function start(): Promise<void> {
     opened = found;
   }
   const desk = early ?? startDesk();
-  const channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("duskline-notebooks");
   const failed = (error: unknown) => <SheetFailed error={error} notebook={opened.notebook} store={store} />;
   render(
     () => (
       <ErrorBoundary fallback={failed}>
-        <Sheet opened={opened} waits={shared?.waits ?? asked.has("wait")} store={store} channel={channel} desk={desk} />
+        <Sheet opened={opened} waits={shared?.waits ?? asked.has("wait")} store={store} desk={desk} />
       </ErrorBoundary>
     ),
     root,

@@ -18,8 +18,7 @@ export function NewNotebook(props: {
     const { store } = props;
     const kept = async () => {
       if (store === null) return false;
-      const id = freeId(document.name, await store.list());
-      await store.save(notebookOf(document, id), 0, Date.now());
+      const { id } = await store.create(notebookOf(document, freeId(document.name, [])), Date.now());
       location.search = `?notebook=${id}`;
       return true;
     };

@@ -19,8 +19,9 @@ import { QuickFields } from "../parts/QuickFields.tsx";
 import { PrintEnd } from "../report/PrintEnd.tsx";
 import type { Desk } from "../results/desk.ts";
 import { makeResults } from "../results/makeResults.ts";
-import { type Channel, makeKeeper } from "../store/makeKeeper.ts";
-import type { NotebookStore } from "../store/notebookStore.ts";
+import { askToPersist } from "../store/askToPersist.ts";
+import { makeKeeper } from "../store/makeKeeper.ts";
+import type { Held, NotebookStore } from "../store/notebookStore.ts";
 import { AnswerBlock } from "./AnswerBlock.tsx";
 import { AddEntry, EntryFrame } from "./EntryFrame.tsx";
 import { entryActs } from "./entryActs.ts";
@@ -39,11 +40,10 @@ const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Mis
 
 /** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
 export function Sheet(props: {
-  opened: { readonly notebook: Notebook; readonly revision: number; readonly partly?: ReadPartly };
+  opened: { readonly notebook: Notebook; readonly held: Held | null; readonly partly?: ReadPartly };
   /** Whether nothing is worked out before somebody says so. */
   waits: boolean;
   store: NotebookStore | null;
-  channel: Channel | null;
   desk: Desk;
 }) {
   const state = makeNotebook(props.opened.notebook);
@@ -52,20 +52,24 @@ export function Sheet(props: {
   const { page, lead, viewPx } = makePage(state, results, sheet.width, (id, file) => void take(file, id));
   const [said, setSaid] = createSignal("");
   const [isPlanOpen, setPlanOpen] = createSignal(false);
-  const keeper = makeKeeper(props.store, props.channel, props.opened, {
+  const keeper = makeKeeper(props.store, props.opened, {
     takeOver: (notebook) => {
       state.takeOver(notebook);
       setSaid("Another tab has changed this notebook; this one shows it now. Undo goes back.");
     },
-    keptApart: standsAt,
-    parted: (notebook) => {
+    becomes: (notebook, isSplit) => {
       standsAt(notebook);
       state.takeOver(notebook);
-      setSaid("Two tabs changed this notebook at once. Both versions are on the shelf; this tab goes on with its own.");
+      if (isSplit) {
+        setSaid(
+          "Two tabs changed this notebook at once. Both versions are on the shelf; this tab goes on with its own.",
+        );
+      }
     },
     nowMs: () => Date.now(),
   });
   createEffect(() => keeper.keep(state.now()));
+  createEffect(() => state.canUndo() && askToPersist());
   onCleanup(keeper.close);
 
   const notebook = state.now;

@@ -1,4 +1,4 @@
-import { createResource, createSignal, For, Show } from "solid-js";
+import { createResource, createSignal, For, onCleanup, Show } from "solid-js";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { fileName, saveFile } from "../download/saveFile.ts";
@@ -16,11 +16,11 @@ const when = (ms: number) => new Date(ms).toLocaleString(undefined, { dateStyle:
 export function Shelf(props: { store: NotebookStore }) {
   const theme = makeTheme();
   const [shelf, { refetch }] = createResource(() => props.store.list());
+  onCleanup(props.store.watch(() => void refetch()));
   const [said, setSaid] = createSignal<readonly string[]>([]);
   const [removed, setRemoved] = createSignal<Kept | null>(null);
   const add = async (notebook: Notebook) => {
-    const id = freeId(notebook.title, await props.store.list());
-    await props.store.save({ ...notebook, id }, 0, Date.now());
+    await props.store.create({ ...notebook, id: freeId(notebook.title, []) }, Date.now());
     await refetch();
   };
   /** What can be read of the file that was given last, where not all of it can. */

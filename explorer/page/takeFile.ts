@@ -44,8 +44,7 @@ const no = (...sentences: string[]): Unopened => ({ sentences });
 /** Puts a notebook onto the shelf and goes there. */
 export async function openCopy(notebook: Notebook, store: NotebookStore): Promise<Unopened> {
   try {
-    const id = freeId(notebook.title, await store.list());
-    await store.save({ ...notebook, id }, 0, Date.now());
+    const { id } = await store.create({ ...notebook, id: freeId(notebook.title, []) }, Date.now());
     location.search = `?notebook=${id}`;
     return no();
   } catch (error) {

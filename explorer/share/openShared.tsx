@@ -33,14 +33,13 @@ export async function openShared(
           wrong={wrong}
           onOpen={async (waits) => {
             if (store !== null) {
-              const id = freeId(notebook.title, await store.list());
               try {
-                await store.save({ ...notebook, id }, 0, Date.now());
+                const { id } = await store.create({ ...notebook, id: freeId(notebook.title, []) }, Date.now());
+                location.assign(`${location.pathname}?notebook=${id}${waits ? "&wait" : ""}`);
+                return null;
               } catch (error) {
                 return whyUnkept(error);
               }
-              location.assign(`${location.pathname}?notebook=${id}${waits ? "&wait" : ""}`);
-              return null;
             }
             history.replaceState(null, "", location.pathname);
             dispose();

@@ -1,7 +1,8 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { withEntry } from "../../engine/notebook/notebookEdits.ts";
-import { putIntoStore, storeText } from "./keptStore.ts";
+import { putIntoStore } from "./keptStore.ts";
+import { keptText } from "./keptText.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { plain, savedBytes, settled } from "./openExplorer.ts";
 import { openShelf, smallNotebook } from "./openShelf.ts";
@@ -45,10 +46,10 @@ test("a note that is too long is said beside it, stays in its box, and is kept o
   await note.getByRole("button", { name: "Edit" }).click();
   expect((await box.inputValue()).length).toBe(50_001);
   await keptNow(page);
-  expect(await storeText(page)).toContain(JSON.stringify(before).slice(1, 60));
+  expect(await keptText(page)).toContain(JSON.stringify(before).slice(1, 60));
   await box.fill("x".repeat(50_000));
   await note.getByRole("alert").waitFor({ state: "detached" });
-  await expect.poll(() => storeText(page)).toContain("x".repeat(50_000));
+  await expect.poll(() => keptText(page)).toContain("x".repeat(50_000));
   await page.reload();
   await settled(page);
   expect(await page.locator("#note .note-text").textContent()).toContain("x".repeat(50_000));
@@ -81,19 +82,19 @@ test("a notebook that cannot be read whole opens with the rest, says what is mis
   const damaged = withEntry({ ...example, id: "old", title: "Old" }, long, 0);
   const gauge = { ...damaged, entries: [...damaged.entries, { id: "g", kind: "gauge", title: "Gauge", doc: {} }] };
   await opened(page, gauge);
-  const before = await storeText(page);
+  const before = await keptText(page);
   const told = page.locator("main > [role=alert]", { hasText: "Not all of this notebook can be read" });
   expect(plain(await told.textContent())).toMatch(
     /It stays on the shelf as it is.*“Long” is too long for one entry and stands here as 2.*“Gauge” is missing: kind/,
   );
   expect((await page.locator("#long .note-text").allTextContents()).length).toBeGreaterThan(0);
   expect(JSON.parse(await savedBy(page, "Save the notebook as it lies there"))).toEqual(gauge);
-  expect(await storeText(page)).toBe(before);
+  expect(await keptText(page)).toBe(before);
   await page.getByLabel("Title of the notebook").fill("Saved from the old one");
   await page.getByLabel("Title of the notebook").press("Enter");
   await page.waitForURL(/notebook=old-read/);
   await keptNow(page);
-  const [original, copy, ...others] = JSON.parse(await storeText(page));
+  const [original, copy, ...others] = JSON.parse(await keptText(page));
   expect([original]).toEqual(JSON.parse(before));
   expect(copy).toMatchObject({ id: "old-read", title: "Saved from the old one" });
   expect(others).toEqual([]);
@@ -110,18 +111,37 @@ test("what cannot be read at all goes out as a file, off the shelf, and back, as
   await putIntoStore(page, "newer", "Newer", newer);
   await page.reload();
   await page.getByRole("link", { name: "Newer" }).waitFor();
-  const before = await storeText(page);
+  const before = await keptText(page);
   expect(JSON.parse(await savedBy(page, "Save Newer as a file"))).toEqual(newer);
   await page.getByRole("button", { name: "Duplicate Newer" }).click();
   await page.getByText("newer duskline (version 99").waitFor();
   await page.getByRole("button", { name: "Delete Newer" }).click();
   await page.getByText("is off the shelf").waitFor();
-  expect(await storeText(page)).not.toContain('"version":99');
+  expect(await keptText(page)).not.toContain('"version":99');
   await page.getByRole("button", { name: "Put it back" }).click();
   await page.getByRole("link", { name: "Newer" }).waitFor();
-  expect(await storeText(page)).toBe(before);
+  expect(await keptText(page)).toBe(before);
   await page.getByRole("link", { name: "Newer" }).click();
   await page.getByRole("heading", { name: "This notebook is not opened." }).waitFor();
   expect(JSON.parse(await savedBy(page, "Save it as a file"))).toEqual(newer);
+  expect(complaints).toEqual([]);
+});
+
+test("taken off the shelf in another tab: the sheet says that it is kept nowhere, and its next change keeps it again", async () => {
+  const { page, complaints } = await openShelf(browser);
+  await opened(page, example);
+  const shelf = await page.context().newPage();
+  await shelf.goto(`${inject("explorerUrl")}?shelf`);
+  await shelf.getByRole("button", { name: "Delete Small" }).click();
+  await page.getByText("taken off the shelf in another tab, and is kept nowhere now").waitFor();
+  expect(await page.getByText("All kept in this browser.").count()).toBe(0);
+  await shelf.getByRole("button", { name: "Put it back" }).click();
+  await keptNow(page);
+  await shelf.getByRole("button", { name: "Delete Small" }).click();
+  await page.getByText("taken off the shelf in another tab").waitFor();
+  await page.getByLabel("Title of the notebook").fill("Still mine");
+  await page.getByLabel("Title of the notebook").press("Enter");
+  await keptNow(page);
+  await shelf.getByRole("link", { name: "Still mine" }).waitFor();
   expect(complaints).toEqual([]);
 });

@@ -1,22 +1,5 @@
 import type { Page } from "playwright-core";
 
-/** What the browser's store of notebooks holds, as text, so that one letter's difference shows. */
-export function storeText(page: Page): Promise<string> {
-  return page.evaluate(
-    () =>
-      new Promise<string>((resolve) => {
-        const opening = indexedDB.open("duskline");
-        opening.onsuccess = () => {
-          const all = opening.result.transaction("notebooks").objectStore("notebooks").getAll();
-          all.onsuccess = () => {
-            opening.result.close();
-            resolve(JSON.stringify(all.result));
-          };
-        };
-      }),
-  );
-}
-
 /** Puts a notebook into the store past every check, as an older duskline or another hand may have. */
 export function putIntoStore(page: Page, id: string, title: string, notebook: unknown): Promise<void> {
   return page.evaluate(

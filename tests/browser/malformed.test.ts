@@ -3,7 +3,8 @@ import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
 import { shareFragment } from "../../explorer/share/shareLink.ts";
 import { MISSHAPEN, SENSELESS, spoiled } from "../explorer/notebook/malformed.ts";
-import { putIntoStore, storeText } from "./keptStore.ts";
+import { putIntoStore } from "./keptStore.ts";
+import { keptText } from "./keptText.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { plain, settled } from "./openExplorer.ts";
 import { openShelf, smallNotebook } from "./openShelf.ts";
@@ -32,11 +33,13 @@ function spoiledNotebook(): Notebook {
       : [];
   });
   const shown = [...senseless, ...changed];
-  const entries = shown.flatMap(({ id }): Entry[] => [
+  const entries = shown.flatMap(({ id }, k): Entry[] => [
     { id: `plan-${id}`, kind: "scenario", title: id, doc: { scenario: id } },
-    { id: `shade-${id}`, kind: "shade", title: id, doc: { scenario: id } },
-    { id: `sizes-${id}`, kind: "sizing", title: id, doc: { scenario: id, targetIn100: 95, autonomyDays: 2 } },
-    { id: `versus-${id}`, kind: "versus", title: id, doc: { first: "roof", second: id } },
+    k % 3 === 0
+      ? { id: `shade-${id}`, kind: "shade", title: id, doc: { scenario: id } }
+      : k % 3 === 1
+        ? { id: `sizes-${id}`, kind: "sizing", title: id, doc: { scenario: id, targetIn100: 95, autonomyDays: 2 } }
+        : { id: `versus-${id}`, kind: "versus", title: id, doc: { first: "roof", second: id } },
   ]);
   const others: Entry[] = (["drivers", "limits", "days", "ledger", "run"] as const).map((kind) => ({
     id: kind === "run" ? "run-wrong" : kind,
@@ -79,7 +82,7 @@ test("a link with a document that is none says so before anything is kept, and o
   const said = plain(await page.locator("main").textContent());
   expect(said).toMatch(/Not all of it can be read.*“Broken” is missing: gear should be a list and is nothing/);
   expect(said).toMatch(/Not all of it can be worked out as it stands.*Odd: .*-5/);
-  expect(await storeText(page)).toBe("[]");
+  expect(await keptText(page)).toBe("[]");
   await page.getByRole("button", { name: "Open a copy" }).click();
   await settled(page);
   expect(complaints).toEqual([]);
@@ -97,7 +100,7 @@ test("a file like that is not opened, and the shelf offers what can be read of i
     buffer: Buffer.from(JSON.stringify({ ...smallNotebook, scenarios })),
   });
   await page.getByText("“Broken” is missing: time should be a thing with fields and is a list").waitFor();
-  expect(await storeText(page)).toBe("[]");
+  expect(await keptText(page)).toBe("[]");
   await page.getByRole("button", { name: "Open what can be read" }).click();
   await settled(page);
   expect(complaints).toEqual([]);

@@ -11,7 +11,7 @@ export interface ServedPage {
 }
 
 /** Builds a page that has one part of the explorer alone on it, into no folder of the project, and serves it. */
-export async function servePage(folder: "scenarioPage" | "shadePage"): Promise<ServedPage> {
+export async function servePage(folder: "keeperPage" | "scenarioPage" | "shadePage"): Promise<ServedPage> {
   const outDir = mkdtempSync(join(tmpdir(), "duskline-page-"));
   const settings = {
     root: fileURLToPath(new URL(folder, import.meta.url)),
