@@ -24,7 +24,7 @@ const STILL_LONG: Readonly<Record<string, number>> = {
   "explorer/entries/sizing/SizingMap.tsx SizingMap": 124,
   "explorer/charts/Strata.tsx Strata": 148,
   "explorer/page/makePage.ts makePage": 124,
-  "explorer/page/Sheet.tsx Sheet": 171,
+  "explorer/page/Sheet.tsx Sheet": 174,
   "explorer/page/Shelf.tsx Shelf": 136,
   "explorer/parts/QuickFields.tsx QuickFields": 138,
   "explorer/present/Present.tsx Present": 123,
