@@ -19,6 +19,8 @@ import { STATED, windowReliability } from "./windowReliability.ts";
 const kept = JSON.parse(readFileSync(new URL("../data/reliability.json", import.meta.url), "utf8")) as KeptReliability;
 const SOURCE =
   "12 long records of daily clearness on four continents (KNMI, GeoSphere Austria, Met Éireann, INMET, Harvard Forest LTER, AZMET, NASA POWER and others), 1967 to 2024";
+/** Fewer plans than this in a bin say too little. */
+const FEWEST_PLANS = 10;
 const inHundred = (share: number) => 100 * share;
 
 /** How far the shares that came are from those stated, over all records and seasons, the worst of five. */
@@ -83,10 +85,10 @@ test("plans hold as often as their odds say, run through the years of the record
     ["plansByOwn", "the site's own figures", 8],
     ["plansByPosition", "the position alone", 9],
   ] as const) {
-    const bins = heldByOdds(kept.records.flatMap((one) => one[fed]));
+    const bins = heldByOdds(kept.records.flatMap((one) => one[fed])).filter(({ plans }) => plans >= FEWEST_PLANS);
     const worst = Math.max(...bins.map(({ stated, held }) => Math.abs(inHundred(stated - held))));
     record({
-      what: `plans with odds of 5 to 95, odds from ${how}, against the years in which they held, worst of five bins`,
+      what: `plans with odds of 5 to 95, odds from ${how}, against the years in which they held, worst of the bins that hold ten plans`,
       source: SOURCE,
       tolerance,
       why: "a bin holds some ten plans of ten to fifty years each, which know a share to 3 to 5 of 100",
@@ -94,7 +96,7 @@ test("plans hold as often as their odds say, run through the years of the record
       unit: "of 100",
       n: bins.reduce((sum, bin) => sum + bin.years, 0),
     });
-    expect(bins.every(({ plans }) => plans >= 3)).toBe(true);
+    expect(bins.length).toBeGreaterThan(3);
     expect(worst).toBeLessThan(tolerance);
   }
 });
@@ -127,12 +129,12 @@ test.skipIf(records.length === 0)(
             differ += Math.abs(number - found[fed][season]!.under[k]!);
           });
         });
-      // Plans of one record, which are many runs; hours within the day and the split may have moved since.
+      // Plans of one record, which are many runs.
       if (one.id === "br-manaus") {
         const mean = (plans: readonly HeldPlan[]) =>
           plans.reduce((sum, { held }) => sum + held, 0) / plans.reduce((sum, { years }) => sum + years, 0);
         const again = await holdsReliability(one, ownClimate(one), 0);
-        expect(Math.abs(mean(again) - mean(found.plansByOwn))).toBeLessThan(0.06);
+        expect(Math.abs(mean(again) - mean(found.plansByOwn))).toBeLessThan(0.02);
       }
     }
     record({
