@@ -1,6 +1,7 @@
 import { type Drawing, inlineSvg } from "../drawing/drawing.ts";
 import { html, type Markup } from "../drawing/html.ts";
 import type { Words } from "../words/said.ts";
+import type { Column } from "./column.ts";
 import type { Found } from "./found.ts";
 
 const WORD_CLASS = {
@@ -34,6 +35,19 @@ export function table(
   )}</tr></thead><tbody>${rows.map(
     ({ name, figures }) => html`<tr><th scope="row">${name}</th>${figures.map((text) => html`<td>${text}</td>`)}</tr>`,
   )}</tbody></table></div>`;
+}
+
+/** The same from columns, the first of which names the row. */
+export function columnsTable<Row>(caption: string, columns: readonly Column<Row>[], rows: readonly Row[]): Markup {
+  const lines = rows.map((row) => {
+    const [name, ...figures] = columns.map(({ cell }) => cell(row));
+    return { name: name!, figures };
+  });
+  return table(
+    caption,
+    columns.map(({ head }) => head),
+    lines,
+  );
 }
 
 /** A table that is long and stands behind a line to open; on paper it stays closed unless it was opened. */

@@ -1,13 +1,16 @@
 import type { Column } from "../answers/column.ts";
+import type { DriversPicture } from "../answers/drivers/driversPicture.ts";
+import { HIGH_END, LOW_END, SHARES, SHEDDING } from "../answers/drivers/rows.ts";
+import { KINDS } from "../answers/kinds.ts";
 import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../drivers/drivers.ts";
-import type { DriverLine, DriversReport, EndEffect, SheddingLine } from "../drivers/driversReport.ts";
+import type { DriverLine } from "../drivers/driversReport.ts";
 import type { Sampled } from "../drivers/driversShares.ts";
-import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { openEnsemble } from "./openScenario.ts";
-import { runDrivers } from "./pool.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -25,13 +28,12 @@ export const driversVerb: Verb = {
   },
   run: async ({ scenario, variant, values, print }) => {
     const rows = rowsOf(values.members);
-    const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
+    const opened = await openDocument(scenario, variant);
     if (!opened.ok) return opened;
-    const ensemble = opened.value;
-    const run = await runDrivers(ensemble, rows, { onProgress: sayHowFar });
-    if (!run.ok) return run;
-    const report = run.part;
-    print(values.json === true ? JSON.stringify(driversJson(ensemble, report)) : driversText(ensemble, report));
+    const found = await answerTo(KINDS.drivers, [opened.value], {}, { seed: seedOf(values.seed), to: rows });
+    if (!found.ok) return found;
+    const say = values.json === true ? driversJson : driversText;
+    print(say(opened.value.scenario, found.value));
     return { ok: true };
   },
 };
@@ -47,91 +49,58 @@ function rowsOf(value: string | boolean | undefined): number {
   return rows;
 }
 
-/** On a terminal, in its last line; nowhere else. */
-function sayHowFar(done: number, of: number): void {
-  if (process.stderr.isTTY) process.stderr.write(done < of ? `\r${percent(done / of)}  ` : "\r\u001b[K");
-}
-
 /** What `drivers --json` prints; documented in `docs/command-line.md`. */
-function driversJson(ensemble: PreparedEnsemble, report: DriversReport): unknown {
-  const { scenario } = ensemble.prepared;
-  const document = {
-    format: "duskline-drivers",
-    version: 1,
-    scenario: { name: scenario.name, place: scenario.place },
-    remarks: ensemble.remarks,
-    ...report,
-  };
-  return JSON.parse(
-    JSON.stringify(document, (_key, value: unknown) => (typeof value === "number" ? sixDecimals(value) : value)),
+function driversJson({ name, place }: Scenario, { report, remarks }: DriversPicture): string {
+  return JSON.stringify(
+    { format: "duskline-drivers", version: 1, scenario: { name, place }, remarks, ...report },
+    (_key, value: unknown) => (typeof value === "number" ? sixDecimals(value) : value),
   );
 }
 
-const sampled = ({ value, plusMinus }: Sampled) => `${share(value)} ± ${Math.round(100 * plusMinus)}`;
 /** Estimates may come out below nothing or above all; both are said as what they are estimates of. */
 const share = (value: number) => (value < 0.005 ? "about 0" : value > 0.995 ? "about 100 %" : percent(value));
-const shareOrDash = (found: Sampled | undefined) => (found === undefined ? "–" : sampled(found));
-
-const signed = (value: number, digits: number) =>
-  `${Math.abs(value) < 0.5 * 10 ** -digits ? "" : value < 0 ? "−" : "+"}${Math.abs(value).toFixed(digits)}`;
-const points = ({ value, plusMinus }: Sampled) => `${signed(100 * value, 1)} ± ${(100 * plusMinus).toFixed(1)}`;
+const sum = (of: Sampled | null) => (of === null ? "–" : `${share(of.value)} ± ${Math.round(100 * of.plusMinus)}`);
 
 interface EndLine {
   readonly line: DriverLine;
-  readonly end: EndEffect;
   readonly isLow: boolean;
 }
 
-function endValue({ line, end }: EndLine): string {
-  if (line.unit === "of plan" || line.unit === "of full") return `${percent(end.value)} ${line.unit}`;
-  return `${end.value.toFixed(line.unit === "Wh" ? 0 : 1)} ${line.unit}`;
-}
+/** Both ends of a factor, one under the other: a column of either, as one. */
+const ofEnd = (name: keyof typeof LOW_END): Column<EndLine> => ({
+  head: LOW_END[name].head,
+  cell: ({ line, isLow }) => (isLow ? LOW_END : HIGH_END)[name].cell(line),
+});
 
-function driversText(ensemble: PreparedEnsemble, report: DriversReport): string {
-  const { scenario } = ensemble.prepared;
-  const shares: Column<DriverLine>[] = [
-    { head: "share of what differs", cell: (line) => line.name, isWords: true },
-    { head: "margin: alone", cell: (line) => shareOrDash(line.margin?.first) },
-    { head: "with others", cell: (line) => shareOrDash(line.margin?.total) },
-    { head: "holding: alone", cell: (line) => shareOrDash(line.holds?.first) },
-    { head: "with others", cell: (line) => shareOrDash(line.holds?.total) },
-  ];
-  const ends = report.factors.flatMap((line): EndLine[] =>
-    line.low === null || line.high === null
-      ? []
-      : [
-          { line, end: line.low, isLow: true },
-          { line, end: line.high, isLow: false },
-        ],
-  );
-  const endColumns: Column<EndLine>[] = [
-    { head: "if it were at its", cell: ({ line, isLow }) => (isLow ? line.name : ""), isWords: true },
-    { head: "end", cell: ({ isLow }) => (isLow ? "low" : "high"), isWords: true },
-    { head: "which is", cell: endValue },
-    { head: "holds", cell: ({ end }) => percent(end.holds.share) },
-    { head: "of 100, change", cell: ({ end }) => points(end.holdsGain) },
-    { head: "margin, points", cell: ({ end }) => points(end.marginGain) },
-  ];
-  const shedding: Column<SheddingLine>[] = [
-    { head: "switched off all the time", cell: (line) => line.name, isWords: true },
-    { head: "holds", cell: (line) => percent(line.holds.share) },
-    { head: "of 100, gain", cell: (line) => points(line.holdsGain) },
-    { head: "margin, points", cell: (line) => points(line.marginGain) },
-    { head: "until the reserve", cell: (line) => untilReserve(line, report) },
-  ];
-  const sums = [report.marginFirstSum, report.holdsFirstSum].map((sum) => (sum === null ? "–" : sampled(sum)));
+const END_COLUMNS: readonly Column<EndLine>[] = [
+  { ...SHARES.name, cell: ({ line, isLow }) => (isLow ? line.name : "") },
+  { head: "end", cell: ({ isLow }) => (isLow ? "low" : "high"), isWords: true },
+  { ...ofEnd("value"), head: "which is" },
+  ofEnd("holds"),
+  ofEnd("gained"),
+  ofEnd("margin"),
+];
+
+function driversText({ name, place }: Scenario, { report, remarks }: DriversPicture): string {
+  const ends = report.factors
+    .filter(({ low, high }) => low !== null && high !== null)
+    .flatMap((line) => [true, false].map((isLow): EndLine => ({ line, isLow })));
   const median = report.medianFailing;
   return [
-    `${scenario.name} · ${scenario.place.name}`,
+    `${name} · ${place.name}`,
     "",
     ...report.sentences,
     "",
-    textTable(report.factors, shares),
-    `All of them alone: margin ${sums[0]}, holding ${sums[1]}. What is missing to 100 % lies in several acting together.`,
+    "Share of what the lowest charge, and holding or not, differ by from member to member:",
+    textTable(report.factors, Object.values<Column<DriverLine>>(SHARES)),
+    `All of them alone: margin ${sum(report.marginFirstSum)}, holding ${sum(report.holdsFirstSum)}. What is missing to 100 % lies in several acting together.`,
     "",
-    textTable(ends, endColumns),
+    "If it were at its low or high end, of 100 members so many hold:",
+    textTable(ends, END_COLUMNS),
     "",
-    ...(report.shedding.length > 0 ? [textTable(report.shedding, shedding), ""] : []),
+    ...(report.shedding.length > 0
+      ? ["Switched off for the whole event, one at a time:", textTable(report.shedding, Object.values(SHEDDING)), ""]
+      : []),
     ...(median === null
       ? []
       : [
@@ -139,11 +108,6 @@ function driversText(ensemble: PreparedEnsemble, report: DriversReport): string 
         ]),
     "Margin: lowest charge less reserve, less what loads went without, in percent of a full bank.",
     `An end is where one in ten lies beyond. ${report.members} rows, ${report.runs} runs, seed ${report.seed}; ± holds the true value in 95 of 100 samples.`,
-    ...ensemble.remarks.map((remark) => `Weather: ${remark}`),
+    ...remarks.map((remark) => `Weather: ${remark}`),
   ].join("\n");
-}
-
-function untilReserve({ gainedH, medianHolds }: SheddingLine, { medianFailing }: DriversReport): string {
-  if (medianFailing === null) return "–";
-  return medianHolds || gainedH === null ? "holds" : `${signed(gainedH, 1)} h`;
 }

@@ -2,9 +2,6 @@ import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
-import type { DriversReport } from "../drivers/driversReport.ts";
-import { runDrivers as runDriversOn } from "../drivers/runDrivers.ts";
-import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { OddsPart } from "../odds/oddsPart.ts";
 import { oddsTask } from "../odds/oddsTask.ts";
 import { serveTasks } from "../pool/task.ts";
@@ -49,18 +46,6 @@ export function runOdds(
 /** Runs members of a map on all cores, as `runOdds` does. */
 export function runSizes(task: SizesTask, { workers, ...options }: PoolOptions = {}): Promise<TaskRun<SizePart>> {
   return poolOf(workers).run(sizesTask, task, options);
-}
-
-/**
- * Says what an ensemble's outcome depends on, on all cores.
- * @param members rows of the sample
- */
-export function runDrivers(
-  ensemble: PreparedEnsemble,
-  members: number,
-  { workers, ...options }: PoolOptions = {},
-): Promise<TaskRun<DriversReport>> {
-  return runDriversOn(poolOf(workers), ensemble, members, options);
 }
 
 /** The pool of workers, kept for the next call. @param workers 0 does all in this thread; left out: one for each core, at most 8 */

@@ -1,8 +1,9 @@
 import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import { expect, test } from "vitest";
-import { runDrivers, runOdds, runSizes } from "../../engine/cli/pool.ts";
+import { poolOf, runOdds, runSizes } from "../../engine/cli/pool.ts";
 import { drivers } from "../../engine/drivers/drivers.ts";
+import { runDrivers } from "../../engine/drivers/runDrivers.ts";
 import { runMembers } from "../../engine/odds/odds.ts";
 import type { TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
 import { prepareSizes } from "../../engine/size/sizeMap.ts";
@@ -24,7 +25,7 @@ test.each([0, 2])("%i workers of Node give the same map and the same drivers", a
   const ready = prepareSizes(task.document, task.x, task.y, {}, task.seed);
   const map = await runSizes(task, { workers, fewest: 5 });
   expect(ready.ok && map.ok && bitsOf(map.part)).toEqual(ready.ok && bitsOf(sizeMembers(ready.map, 0, 24)));
-  const found = await runDrivers(oneEnsemble(), 24, { workers, fewest: 5 });
+  const found = await runDrivers(poolOf(workers), oneEnsemble(), 24, { fewest: 5 });
   expect(found.ok && found.part).toEqual(drivers(oneEnsemble(), 24));
 });
 

@@ -1,5 +1,5 @@
 import type { DriverLine, DriversReport, SheddingLine } from "../../drivers/driversReport.ts";
-import { figure, hours, THIN } from "../../words/numbers.ts";
+import { figure, THIN } from "../../words/numbers.ts";
 
 /** Factors by how much depends on them, with others; those that differ in nothing come last. */
 export function byWeight({ factors }: DriversReport): DriverLine[] {
@@ -40,5 +40,5 @@ export function endWords({ unit }: DriverLine, value: number): string {
 /** How much later the middle failing member comes under the reserve. */
 export function gainedWords({ gainedH, medianHolds }: SheddingLine): string {
   if (medianHolds) return "holds then";
-  return gainedH === null ? "–" : `+${hours(gainedH)}`;
+  return gainedH === null ? "–" : `${signed(gainedH, Math.abs(gainedH) < 10 ? 1 : 0)}${THIN}h`;
 }

@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
 import { driversOf } from "../../../engine/answers/drivers/ask.ts";
-import { driversCsv } from "../../../engine/answers/drivers/driversCsv.ts";
 import { driversSentence } from "../../../engine/answers/drivers/driversWords.ts";
+import { driversCsv } from "../../../engine/answers/drivers/rows.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems, Progress } from "../../parts/EntryState.tsx";

@@ -1,5 +1,6 @@
 import { For, Show } from "solid-js";
-import { byWeight, endWords, signed } from "../../../engine/answers/drivers/driversWords.ts";
+import { byWeight, signed } from "../../../engine/answers/drivers/driversWords.ts";
+import { HIGH_END, LOW_END, SHARES } from "../../../engine/answers/drivers/rows.ts";
 import type { DriverLine, DriversReport } from "../../../engine/drivers/driversReport.ts";
 import { inHundred } from "../../../engine/words/oddsWords.ts";
 
@@ -20,9 +21,9 @@ export function EndsTable(props: { report: DriversReport }) {
         </caption>
         <thead>
           <tr>
-            <th scope="col">What is drawn</th>
-            <th scope="col">Low end</th>
-            <th scope="col">holds</th>
+            <th scope="col">{SHARES.name.head}</th>
+            <th scope="col">{LOW_END.value.head}</th>
+            <th scope="col">{LOW_END.holds.head}</th>
             <td class="bar-cell bar-head">
               <svg width={BAR_PX + 24} height="20" aria-hidden="true">
                 <For each={[0, 0.5, 1]}>
@@ -39,9 +40,9 @@ export function EndsTable(props: { report: DriversReport }) {
                 </For>
               </svg>
             </td>
-            <th scope="col">holds</th>
-            <th scope="col">High end</th>
-            <th scope="col">Lowest, points</th>
+            <th scope="col">{LOW_END.holds.head}</th>
+            <th scope="col">{HIGH_END.value.head}</th>
+            <th scope="col">{LOW_END.margin.head}</th>
           </tr>
         </thead>
         <tbody>
@@ -49,8 +50,8 @@ export function EndsTable(props: { report: DriversReport }) {
             {(line) => (
               <tr>
                 <th scope="row">{line.name}</th>
-                <td>{endWords(line, line.low!.value)}</td>
-                <td class="sum">{inHundred(line.low!.holds)}</td>
+                <td>{LOW_END.value.cell(line)}</td>
+                <td class="sum">{LOW_END.holds.cell(line)}</td>
                 <td class="bar-cell">
                   <svg width={BAR_PX + 24} height="24" aria-hidden="true">
                     <line
@@ -65,8 +66,8 @@ export function EndsTable(props: { report: DriversReport }) {
                     <circle class="driver-high" cx={px(spanOf(line)[1])} cy="12" r="5" />
                   </svg>
                 </td>
-                <td class="sum">{inHundred(line.high!.holds)}</td>
-                <td>{endWords(line, line.high!.value)}</td>
+                <td class="sum">{HIGH_END.holds.cell(line)}</td>
+                <td>{HIGH_END.value.cell(line)}</td>
                 <td>
                   {signed(100 * line.low!.marginGain.value)} to {signed(100 * line.high!.marginGain.value)}
                 </td>

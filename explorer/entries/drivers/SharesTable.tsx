@@ -1,5 +1,6 @@
 import { For, Show } from "solid-js";
 import { byWeight, inHundredths, plusMinus } from "../../../engine/answers/drivers/driversWords.ts";
+import { SHARES } from "../../../engine/answers/drivers/rows.ts";
 import type { DriverLine, DriversReport } from "../../../engine/drivers/driversReport.ts";
 
 const BAR_PX = 216;
@@ -13,7 +14,7 @@ export function SharesTable(props: { report: DriversReport }) {
         <caption>What the lowest charge depends on: share of what it differs by from member to member</caption>
         <thead>
           <tr>
-            <th scope="col">What is drawn</th>
+            <th scope="col">{SHARES.name.head}</th>
             <td class="bar-cell bar-head">
               <svg width={BAR_PX + 24} height="20" aria-hidden="true">
                 <For each={[0, 0.5, 1]}>
@@ -30,9 +31,9 @@ export function SharesTable(props: { report: DriversReport }) {
                 </For>
               </svg>
             </td>
-            <th scope="col">Alone (lined)</th>
-            <th scope="col">With others (open)</th>
-            <th scope="col">Of holding or not</th>
+            <th scope="col">{SHARES.alone.head} (lined)</th>
+            <th scope="col">{SHARES.together.head} (open)</th>
+            <th scope="col">{SHARES.holdsTogether.head}</th>
           </tr>
         </thead>
         <tbody>

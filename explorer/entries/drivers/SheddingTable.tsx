@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
-import { gainedWords, signed } from "../../../engine/answers/drivers/driversWords.ts";
+import { signed } from "../../../engine/answers/drivers/driversWords.ts";
+import { SHEDDING } from "../../../engine/answers/drivers/rows.ts";
 import type { DriversReport } from "../../../engine/drivers/driversReport.ts";
-import { inHundred } from "../../../engine/words/oddsWords.ts";
 
 const BAR_PX = 160;
 
@@ -17,12 +17,12 @@ export function SheddingTable(props: { report: DriversReport }) {
           <caption>Switched off for the whole event, one at a time: of 100 members so many hold</caption>
           <thead>
             <tr>
-              <th scope="col">Off</th>
+              <th scope="col">{SHEDDING.name.head}</th>
               <td class="bar-cell" />
-              <th scope="col">Holds</th>
-              <th scope="col">Gained, of 100</th>
-              <th scope="col">Lowest, points</th>
-              <th scope="col">Until the reserve</th>
+              <th scope="col">{SHEDDING.holds.head}</th>
+              <th scope="col">{SHEDDING.gained.head}</th>
+              <th scope="col">{SHEDDING.margin.head}</th>
+              <th scope="col">{SHEDDING.later.head}</th>
             </tr>
           </thead>
           <tbody>
@@ -42,13 +42,13 @@ export function SheddingTable(props: { report: DriversReport }) {
                       />
                     </svg>
                   </td>
-                  <td class="sum">{inHundred(line.holds)}</td>
+                  <td class="sum">{SHEDDING.holds.cell(line)}</td>
                   <td>
                     {signed(100 * line.holdsGain.value)}{" "}
                     <span class="drivers-sure">±{(100 * line.holdsGain.plusMinus).toFixed(1)}</span>
                   </td>
                   <td>{signed(100 * line.marginGain.value)}</td>
-                  <td>{gainedWords(line)}</td>
+                  <td>{SHEDDING.later.cell(line)}</td>
                 </tr>
               )}
             </For>

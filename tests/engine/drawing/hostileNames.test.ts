@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from "vitest";
 import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
 import { actualOf } from "../../../engine/answers/actual/ask.ts";
 import { driversOf } from "../../../engine/answers/drivers/ask.ts";
-import { driversCsv } from "../../../engine/answers/drivers/driversCsv.ts";
+import { driversCsv } from "../../../engine/answers/drivers/rows.ts";
 import { KIND_NAMES } from "../../../engine/answers/kinds.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { daysCsv, ledgerCsv, strataCsv } from "../../../engine/answers/run/runCsv.ts";
