@@ -1,13 +1,15 @@
+import { KINDS } from "../answers/kinds.ts";
+import type { LimitsPicture } from "../answers/limits/ask.ts";
 import type { CableRun } from "../checks/cableRuns.ts";
 import { type Caution, NO_PERMIT } from "../checks/cautions.ts";
 import type { LimitLine } from "../checks/limitLine.ts";
 import type { LimitRule } from "../checks/limitRules.ts";
-import { type BranchCurrent, type LimitsReport, limits, type RadioAtPeak } from "../checks/limits.ts";
-import type { Prepared } from "../run/prepare.ts";
-import { tracePrepared } from "../run/trace.ts";
+import type { BranchCurrent, LimitsReport, RadioAtPeak } from "../checks/limits.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
-import { openPrepared } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -29,14 +31,16 @@ export const limitsVerb: Verb = {
     const drop = numberOf("drop", values.drop, 0.1, 50);
     const charge = numberOf("charge", values.charge, 0, 100);
     const coldest = numberOf("coldest", values.coldest, -90, 60);
-    const opened = await openPrepared(scenario, variant);
+    const opened = await openDocument(scenario, variant);
     if (!opened.ok) return opened;
-    const report = limits(tracePrepared(opened.value), {
+    const found = await answerTo(KINDS.limits, [opened.value], {
       ...(drop === undefined ? {} : { targetDropShare: drop / 100 }),
       ...(charge === undefined ? {} : { lowestShare: charge / 100 }),
       ...(coldest === undefined ? {} : { coldestC: coldest }),
     });
-    print(values.json === true ? limitsJson(opened.value, report) : limitsText(report));
+    if (!found.ok) return found;
+    const say = values.json === true ? limitsJson : limitsText;
+    print(say(found.value, opened.value.scenario));
     return { ok: true };
   },
 };
@@ -48,21 +52,20 @@ function numberOf(name: string, text: string | boolean | undefined, low: number,
   throw new CallError(`--${name} is "${text}" but must be a number from ${low} to ${high}, such as --${name} 3.`);
 }
 
-function limitsJson({ scenario, remarks }: Prepared, { name, ...report }: LimitsReport): string {
-  const { place } = scenario;
+function limitsJson({ name: _, remarks, ...report }: LimitsPicture, { name, place }: Scenario): string {
   return JSON.stringify(
     { format: "duskline-limits", version: 1, scenario: { name, place }, remarks, ...report },
     (_, value: unknown) => (typeof value === "number" ? sixDecimals(value) : value),
   );
 }
 
-function limitsText(report: LimitsReport): string {
+function limitsText(report: LimitsPicture, { name }: Scenario): string {
   const rules: LimitRule[] = [];
   for (const { rule } of report.lines) if (!rules.includes(rule)) rules.push(rule);
   const ruleOf = (line: LimitLine) => rules.indexOf(line.rule) + 1;
   const mends = report.lines.filter((line) => line.verdict !== "within");
   return [
-    `${report.name}: wiring and limits`,
+    `${name}: wiring and limits`,
     "",
     ...report.sentences.flatMap((sentence) => wrapped(sentence)),
     ...wrapped(NO_PERMIT),

@@ -24,9 +24,14 @@ export function limitOptions({ dropIn100, chargeIn100, coldestC }: LimitsDoc): L
   };
 }
 
+/** A plan's wiring held against its limits, with what was assumed about the weather of its run. */
+export interface LimitsPicture extends LimitsReport {
+  readonly remarks: readonly string[];
+}
+
 /** A plan's wiring held against its limits. */
-export const askLimits = (doc: LimitsDoc): Asked<LimitsReport> => ({ kind: "limits", doc });
+export const askLimits = (doc: LimitsDoc): Asked<LimitsPicture> => ({ kind: "limits", doc });
 
 /** What is known of a plan's wiring. */
-export const limitsOf = (page: Pick<AnswersPage, "find">, doc: LimitsDoc): Found<LimitsReport> =>
+export const limitsOf = (page: Pick<AnswersPage, "find">, doc: LimitsDoc): Found<LimitsPicture> =>
   page.find(askLimits(doc));
