@@ -1,6 +1,8 @@
-import { chmodSync } from "node:fs";
+import { chmodSync, rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
+
+const inDist = (name: string) => fileURLToPath(new URL(`dist/${name}`, import.meta.url));
 
 /** The command line and the library. Node 20 cannot strip types, so both are bundled; packages stay outside. */
 export default defineConfig({
@@ -11,14 +13,20 @@ export default defineConfig({
     outDir: "dist",
     emptyOutDir: false, // dist/explorer lives there too
     rolldownOptions: {
-      input: { duskline: "engine/cli/main.ts", index: "engine/index.ts", poolWorker: "engine/cli/poolWorker.ts" },
+      input: {
+        duskline: "engine/cli/main.ts",
+        index: "engine/index.ts",
+        node: "engine/cli/nodePool.ts",
+        poolWorker: "engine/cli/poolWorker.ts",
+      },
       output: { entryFileNames: "[name].js", chunkFileNames: "chunks/[name].js" },
     },
   },
   plugins: [
     {
       name: "make-command-executable",
-      closeBundle: () => chmodSync(fileURLToPath(new URL("dist/duskline.js", import.meta.url)), 0o755),
+      buildStart: () => rmSync(inDist("chunks"), { recursive: true, force: true }), // those of an earlier build have other names
+      closeBundle: () => chmodSync(inDist("duskline.js"), 0o755),
     },
   ],
 });

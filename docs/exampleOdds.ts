@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { USUAL_MEMBERS, USUAL_SEED } from "../engine/cli/memberRange.ts";
 import { runOdds } from "../engine/cli/pool.ts";
 import { prepareEnsemble } from "../engine/ensemble/prepareEnsemble.ts";
+import { USUAL_MEMBERS, USUAL_SEED } from "../engine/library/askOptions.ts";
 import { oddsReport } from "../engine/odds/odds.ts";
 import type { Odds } from "../engine/odds/wilson.ts";
 import { loadClimateTables } from "../engine/place/loadClimateTables.ts";

@@ -5,6 +5,7 @@ import { KINDS } from "../answers/kinds.ts";
 import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../drivers/drivers.ts";
 import type { DriverLine } from "../drivers/driversReport.ts";
 import type { Sampled } from "../drivers/driversShares.ts";
+import { USUAL_ROWS } from "../library/askOptions.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
@@ -13,9 +14,6 @@ import { seedOf } from "./memberRange.ts";
 import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
-
-/** Rows when none are asked for: shares are then good to some percent, in seconds. */
-export const USUAL_ROWS = 500;
 
 export const driversVerb: Verb = {
   name: "drivers",

@@ -4,10 +4,11 @@ import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, learn } from "../learn/learn.
 import { type LearnReport, learnReport } from "../learn/learnReport.ts";
 import { type PlacedReading, readReadings } from "../learn/readReadings.ts";
 import { type StillHelps, whatStillHelps } from "../learn/whatStillHelps.ts";
+import { USUAL_MEMBERS } from "../library/askOptions.ts";
 import { localMoment } from "../run/localClock.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent, sixDecimals } from "./figures.ts";
-import { seedOf, USUAL_MEMBERS } from "./memberRange.ts";
+import { seedOf } from "./memberRange.ts";
 import { openEnsemble, textOf } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";

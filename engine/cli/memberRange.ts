@@ -1,9 +1,6 @@
+import { USUAL_MEMBERS, USUAL_SEED } from "../library/askOptions.ts";
 import { CallError } from "./callError.ts";
 
-/** Seed of an ensemble for which none is given. */
-export const USUAL_SEED = "duskline";
-/** Members of an ensemble for which no number is given. */
-export const USUAL_MEMBERS = 1000;
 const MOST_MEMBERS = 1_000_000;
 
 /** Reads `--members`: how many, or which, such as 500:1000 for those from 500 up to but not including 1000. */

@@ -1,3 +1,4 @@
+import { USUAL_DAYS, USUAL_SIZE_MEMBERS, USUAL_TARGET_SHARE } from "../library/askOptions.ts";
 import { applyChanges } from "../scenario/applyChanges.ts";
 import { readScenario } from "../scenario/readScenario.ts";
 import type { Scenario } from "../scenario/scenario.ts";
@@ -13,10 +14,7 @@ import { runSizes } from "./pool.ts";
 import { sizeTable } from "./sizeTable.ts";
 import type { Verb, VerbCall } from "./verb.ts";
 
-export const USUAL_TARGET_IN_100 = 95;
-export const USUAL_SIZE_MEMBERS = 500;
 const MOST_MEMBERS = 100_000;
-const USUAL_DAYS = 2;
 
 export const sizeVerb: Verb = {
   name: "size",
@@ -37,7 +35,7 @@ export const sizeVerb: Verb = {
     json: { type: "boolean", help: "print it as JSON" },
   },
   run: async ({ scenario: path, variant, values, print }) => {
-    const target = numberOf(values, "target", USUAL_TARGET_IN_100, 1, 100);
+    const target = numberOf(values, "target", 100 * USUAL_TARGET_SHARE, 1, 100);
     const members = numberOf(values, "members", USUAL_SIZE_MEMBERS, 1, MOST_MEMBERS);
     if (!Number.isInteger(members)) throw new CallError(`--members is "${values.members}" but must be a whole number.`);
     const autonomyDays = numberOf(values, "days-autonomy", USUAL_DAYS, 0.1, 60);

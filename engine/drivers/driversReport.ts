@@ -40,6 +40,7 @@ export interface SheddingLine extends SheddableLoad {
   readonly medianHolds: boolean;
 }
 
+/** What the outcome depends on: shares of variance by factor, what the ends of each would do, and what switching off each load gains. */
 export interface DriversReport {
   readonly seed: string;
   /** Rows of the sample: each is a pair of members, and one run for each factor between them. */

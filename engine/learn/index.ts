@@ -8,7 +8,6 @@ export type { ChangeToTry } from "./changesToTry.ts";
 export { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, type Learned, learn } from "./learn.ts";
 export { LearnCancelled, type LearnHooks } from "./learnHooks.ts";
 export { type LearnReport, learnReport } from "./learnReport.ts";
-export { type LearnEnd, type LearnTask, runLearn } from "./learnTask.ts";
 export type { Interval, Lesson } from "./lessons.ts";
 export { Reading, Readings } from "./reading.ts";
 export { readingWords } from "./readingWords.ts";

@@ -9,7 +9,12 @@ export const CLIMATE_WORLD = index as unknown as ClimateWorld;
 
 const loaded = new Map<string, Promise<ClimateTables>>();
 
-/** Fetches the climate of the whole world. */
+/**
+ * Loads the climate of the whole world, which comes with the program: no network is asked. The second call gives the same tables.
+ * @returns monthly means by grid cell and station, for `surroundings.climate`
+ * @throws Error if the files of the tables are gone from where the program is installed
+ * @see README.md, Licence and credits, for the open data that they are made from
+ */
 export function loadClimateTables(): Promise<ClimateTables> {
   return loadTiles(CLIMATE_FILES.map((_, number) => number));
 }

@@ -8,9 +8,12 @@ const MOST_BYTES = 10_000_000;
 
 /**
  * Reads a weather file that a person chose: TMY3, EPW or our own plain table, told apart by what is in it.
- * @param text the whole file
+ * @param text the whole file, at most 10 million characters
  * @param fileName for its ending, `.epw`, and for messages
- * @returns the file, or every problem as a sentence with line, value and remedy; the first fifty of them, and a count
+ * @returns the file, for `surroundings.weatherFile`: light in W/m², air in °C, wind in m/s, one value per interval of equal length; or every
+ *   problem as a sentence with line, value and remedy; the first fifty of them, and a count
+ * @throws nothing because of a file
+ * @see docs/scenario-format.md for the columns that are read
  */
 export function readWeatherFile(text: string, fileName: string): WeatherReading {
   if (text.length > MOST_BYTES) {

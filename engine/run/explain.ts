@@ -22,7 +22,11 @@ export interface ExplainedPart {
 /**
  * Lays open one step of a trace: sun, clear sky, what arrives on each panel group before and after shade, cell temperature, controller,
  * loads, bank. Each number says how it comes from those above it, so that a doubter can follow with a calculator.
- * @param ms an instant within the event
+ * @param trace as `trace` gives it
+ * @param ms an instant within the event, milliseconds since 1970 UTC; one outside it is taken as the first or the last step
+ * @returns parts in the order of the arithmetic, each with its numbers: name, value, unit, and how it comes about
+ * @throws nothing for any instant
+ * @see docs/model.md for each equation with its source
  */
 export function explain(trace: RunResult, ms: number): ExplainedPart[] {
   const { grid, scenario } = trace.prepared;

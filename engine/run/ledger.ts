@@ -58,6 +58,10 @@ export interface Ledger {
 /**
  * Adds up a trace, device by device. Loads that went dark count with what they got; the converter's loss and the
  * controllers' own draw have lines of their own.
+ * @param trace as `trace` gives it
+ * @returns energies over the whole event in Wh, fuel in litres: loads with the largest first, what became of the light, sources, bank
+ * @throws nothing for any trace
+ * @see docs/model.md for where each loss is counted
  */
 export function ledger(trace: RunResult): Ledger {
   const { prepared, record, details, servedShare, bankLossW } = trace;

@@ -22,7 +22,10 @@ function child(parent: Container, key: string | number): unknown {
 /**
  * Works a list of changes into a copy of a scenario document; the document itself stays as it is.
  * @param document a scenario as written (defaults may be left out)
+ * @param changes in order: a value put at a place, something added to a list, or something taken out; units as in the fields they name
  * @returns the changed copy, not yet validated, or the changes whose place does not exist
+ * @throws TypeError if the document holds itself or a bigint, and so is no JSON
+ * @see docs/scenario-format.md for how a place is written
  */
 export function applyChanges(
   document: unknown,

@@ -27,4 +27,5 @@ export const Change = z
       issues.push({ code: "custom", path: [], input: value, message });
     }
   });
+/** One named change to a scenario, as `applyChanges` takes it: `at` a place, and `to`, `add` or `remove`. */
 export type Change = z.infer<typeof Change>;

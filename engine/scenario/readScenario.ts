@@ -17,7 +17,10 @@ export type ReadResult = { ok: true; scenario: Scenario } | { ok: false; problem
 /**
  * Reads a scenario document, fills in what may be left out and checks that it makes sense. Nothing is thrown for a wrong
  * document: every problem found is returned, each as one sentence with the field, what was found and what is allowed.
- * @param source the JSON text, or the value parsed from it
+ * @param source the JSON text (at most 1 million characters), or the value parsed from it
+ * @returns the scenario with everything that was left out filled in (units end the names of its fields), or every problem
+ * @throws nothing because of a document
+ * @see docs/scenario-format.md for fields, units, ranges and defaults
  */
 export function readScenario(source: unknown): ReadResult {
   if (typeof source === "string") {
@@ -62,6 +65,9 @@ function refused(code: string, message: string): ReadResult {
  * Reads one of a scenario's variants: the scenario with the variant's changes worked in.
  * @param source the JSON text, or the value parsed from it
  * @param variantId the id of the variant in the document
+ * @returns the varied scenario, named after both and without variants of its own, or every problem
+ * @throws nothing because of a document
+ * @see docs/scenario-format.md for how a variant's changes are written
  */
 export function readVariant(source: unknown, variantId: string): ReadResult {
   const base = readScenario(source);

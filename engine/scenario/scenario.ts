@@ -179,6 +179,7 @@ export const Scenario = z
     title: "Scenario",
     description: "A whole plan: what is brought, where it stands, who operates and under what sky.",
   });
+/** A whole plan as `readScenario` gives it, with everything that was left out filled in. */
 export type Scenario = z.infer<typeof Scenario>;
 /** A scenario as it may be written: defaults left out. */
 export type ScenarioInput = z.input<typeof Scenario>;

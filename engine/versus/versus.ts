@@ -57,6 +57,7 @@ export interface Flips {
   readonly why: string;
 }
 
+/** Scenarios held against the first, under the same members. */
 export interface VersusReport {
   readonly seed: string;
   readonly members: number;

@@ -3,9 +3,6 @@ import { expect, test } from "vitest";
 import { FARTHEST_SHIFT_MS, LEAST_SHIFT_MS } from "../../engine/actual/clockOfLog.ts";
 import { FOUND_BELOW, OPEN_FROM, USUAL_FIT_MEMBERS } from "../../engine/actual/fitCorrection.ts";
 import { ROW_REACH } from "../../engine/actual/loggedSteps.ts";
-import { USUAL_ROWS } from "../../engine/cli/driversVerb.ts";
-import { USUAL_MEMBERS } from "../../engine/cli/memberRange.ts";
-import { USUAL_SIZE_MEMBERS, USUAL_TARGET_IN_100 } from "../../engine/cli/sizeVerb.ts";
 import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../../engine/drivers/drivers.ts";
 import { FEWEST_ON_A_SIDE } from "../../engine/drivers/driversReport.ts";
 import { MOST_LANES } from "../../engine/ensemble/stepMember.ts";
@@ -14,6 +11,7 @@ import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS } from "../../engine/learn/lea
 import { WORTH_SAYING_SHARE } from "../../engine/learn/lessons.ts";
 import { MOST_READINGS } from "../../engine/learn/reading.ts";
 import { DISCOUNT } from "../../engine/learn/shrinkAndJitter.ts";
+import { USUAL_MEMBERS, USUAL_ROWS, USUAL_SIZE_MEMBERS, USUAL_TARGET_SHARE } from "../../engine/library/askOptions.ts";
 import { MOST_METER_BYTES, MOST_METER_ROWS } from "../../engine/meter/readMeterLog.ts";
 import { CHARGE_BINS, POWER_BINS } from "../../engine/odds/oddsPart.ts";
 import { wilson } from "../../engine/odds/wilson.ts";
@@ -37,7 +35,7 @@ const STATED: Record<string, readonly string[]> = {
     `\`--members N\` (${LEARN_FEWEST_MEMBERS} to ${LEARN_MOST_MEMBERS})`,
     `which: \`500:1000\` is those from 500 up to but not including 1000; ${USUAL_MEMBERS} when left out`,
     `At most ${MOST_CELLS} cells`,
-    `skies in 100 in which the bank is to hold; ${USUAL_TARGET_IN_100} when left out`,
+    `skies in 100 in which the bank is to hold; ${100 * USUAL_TARGET_SHARE} when left out`,
     `read from counts in ${CHARGE_BINS} and ${POWER_BINS} steps`,
     `the same members (${USUAL_SIZE_MEMBERS} unless \`--members\` says otherwise)`,
     `${DRIVERS_FEWEST_MEMBERS} to ${DRIVERS_MOST_MEMBERS}, ${USUAL_ROWS} when left out`,

@@ -29,6 +29,7 @@ const ORDER = [
   "learn",
   "actual",
   "checks",
+  "library",
   "words",
   "fields",
   "ruler",
