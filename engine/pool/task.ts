@@ -17,7 +17,8 @@ export async function runTask(task: Task, hooks: TaskHooks, store: TaskStore = m
   const { seed, from, to } = task;
   let member = from;
   try {
-    const ready = kindOfTask(task).work(task, store, (at) => {
+    const kind = await kindOfTask(task);
+    const ready = kind.work(task, store, (at) => {
       member = at;
     });
     if (!ready.ok) return { kind: "problems", problems: ready.problems };

@@ -35,7 +35,7 @@ const take = serveTasks((reply) => self.postMessage(reply), pause, keptBytes);
 async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> {
   const { task } = order;
   try {
-    const kind = kindOfTask(task);
+    const kind = await kindOfTask(task);
     await zonesFor(kind.documents(task));
     const scenarios = kind.scenarios(task);
     // None for a document that cannot be read, which the task will say.

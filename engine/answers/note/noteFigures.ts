@@ -87,6 +87,11 @@ function apart(first: number | null, second: number | null, unit: string): strin
   return `${value < 0 ? "" : "+"}${unit === "" ? figure(value, 1) : differenceInUnits(value, unit)}`;
 }
 
+/** A note's words before it is set: no marks of emphasis, and dots for its figures. */
+export function plainNote(text: string): string {
+  return text.replace(/\{[a-z ]{1,30}, ?[a-z0-9-]{1,40}(?: over [a-z0-9-]{1,40})?\}/g, "…").replace(/[*_`#]+/g, "");
+}
+
 /** Reads one figure at the start of a text; null when there is none. */
 export function figureAt(text: string): { readonly raw: string; readonly figure: NoteFigure } | null {
   const match = FIGURE_PATTERN.exec(text);
@@ -106,18 +111,23 @@ export function figuresIn(text: string): NoteFigure[] {
   return found;
 }
 
-/** What a figure says now; `known` is false for one that nothing answers to, or that is still in work. */
-export function figureWords(
-  page: Pick<AnswersPage, "scenario" | "find">,
-  wanted: NoteFigure,
-): { text: string; state: "fresh" | "stale" | "unknown" } {
+/** What a figure says now. */
+export interface FigureWords {
+  readonly text: string;
+  /** `awaited` before there is any, `unknown` for one that nothing answers to. */
+  readonly state: "fresh" | "stale" | "awaited" | "unknown";
+}
+
+/** What a figure says now; a dash where its scenario cannot be worked out. */
+export function figureWords(page: Pick<AnswersPage, "scenario" | "find">, wanted: NoteFigure): FigureWords {
   const { want, scenario, over } = wanted;
   const unknown = { text: `{${wanted.text}}`, state: "unknown" as const };
   if (page.scenario(scenario) === null || (over !== null && page.scenario(over) === null)) return unknown;
   const told = <Picture>(table: Readonly<Record<string, Says<Picture>>>, found: () => Found<Picture>) => {
     if (!Object.hasOwn(table, want)) return unknown;
-    const { result, stale } = found();
-    if (result === null) return { text: "…", state: "stale" as const };
+    const { result, stale, problems } = found();
+    if (result === null && problems.length > 0) return { text: "–", state: "stale" as const };
+    if (result === null) return { text: "…", state: "awaited" as const };
     return { text: table[want]!.say(result), state: stale ? ("stale" as const) : ("fresh" as const) };
   };
   if (over !== null) return told(VERSUS_FIGURES, () => versusOf(page, over, scenario));

@@ -3,12 +3,14 @@ import {
   figuresIn,
   figureWords,
   ODDS_FIGURES,
+  plainNote,
   RUN_FIGURES,
   VERSUS_FIGURES,
 } from "../../../engine/answers/note/noteFigures.ts";
 import { whyNoteTooLong } from "../../../engine/answers/note/notePieces.ts";
 import { LONGEST_NOTE } from "../../../engine/answers/notebookLimits.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
+import { firstAnswer } from "../../parts/firstAnswer.ts";
 
 /** Text with figures quoted from the results, so that words and numbers cannot disagree. */
 export function NoteView(props: EntryProps<"note">) {
@@ -20,13 +22,13 @@ export function NoteView(props: EntryProps<"note">) {
     const isTooLong = text.length > LONGEST_NOTE;
     setUnkept(isTooLong || props.edit({ text }, "text") !== null ? text : null);
   };
-  const [render] = createResource(async () => (await import("./renderNote.ts")).renderNote);
   // Told apart by what they say, so that a note is set again when a figure changes and not at every tick of the work.
   const said = createMemo(
     () => new Map(figuresIn(props.doc.text).map((figure) => [figure.text, figureWords(props.page, figure)])),
     undefined,
     { equals: (before, after) => JSON.stringify([...before]) === JSON.stringify([...after]) },
   );
+  const [render] = createResource(() => firstAnswer.then(async () => (await import("./renderNote.ts")).renderNote));
   const html = createMemo(() => {
     const [ready, figures] = [render(), said()];
     return ready === undefined
@@ -37,7 +39,14 @@ export function NoteView(props: EntryProps<"note">) {
     figuresIn(props.doc.text).filter((figure) => figureWords(props.page, figure).state === "unknown");
   return (
     <div class="margin-left note">
-      <Show when={html()} fallback={<p class="note-text">{props.doc.text}</p>}>
+      <Show
+        when={html()}
+        fallback={
+          <div class="note-text">
+            <For each={plainNote(props.doc.text).split(/\n{2,}/)}>{(words) => <p>{words}</p>}</For>
+          </div>
+        }
+      >
         {/* What `renderNote` gives has been through the sanitiser. */}
         {(clean) => <div class="note-text" innerHTML={clean()} />}
       </Show>
