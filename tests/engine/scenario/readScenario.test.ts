@@ -28,7 +28,7 @@ test("what has been read reads again to the same", () => {
 
 test("what is left out is filled in", () => {
   const { weather, models, selector, bank, sources, stations } = read(TEXT);
-  expect(weather).toMatchObject({ linkeTurbidity: 3, windMs: 1 });
+  expect(weather).toEqual({ kind: "typical", windMs: 1 }); // how clear the air is goes by place, season and height
   expect(models).toMatchObject({ transposition: "hayDavies", albedoShare: 0.2 });
   expect(selector).toEqual({ mode: "both" });
   expect(bank).toMatchObject({ inSeries: 1, inParallel: 1 });
