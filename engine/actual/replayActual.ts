@@ -30,7 +30,7 @@ export function makeReplay(prepared: Prepared): (input: ReplayInput, untilStep: 
     stepLaneWanted(input.wantedW, run, 0);
     // The sun is given, so no group depends on the bank's volts.
     run.fixed.sumW.set(input.sunW);
-    run.fixed.hanging.fill(0);
+    run.fixed.coupled.fill(0);
     stepBank(prepared, run, 1, 0, false, undefined);
     const storedAh =
       untilStep < prepared.grid.steps ? run.rows[untilStep * ROW_SLOTS + ROW_STORED_AH]! : state[STORED_AH]!;

@@ -7,7 +7,7 @@ export interface FixedPower {
   readonly highestV: number;
   /** Sum of the fixed powers at the bank's terminals, W per step, and one bit per group whose power depends on the volts. */
   readonly sumW: Float64Array;
-  readonly hanging: Int32Array;
+  readonly coupled: Int32Array;
   /** `MEMBER_SLOTS` numbers for each lane, in the places named below. Here, because a number handed over is boxed. */
   readonly ofMember: Float64Array;
 }
@@ -19,9 +19,9 @@ export const MEMBER_CROWNS = 1;
 export const MEMBER_SLOTS = 2;
 
 /** Leaves room with nothing in it. */
-export function clearFixedPower({ sumW, hanging }: FixedPower): void {
+export function clearFixedPower({ sumW, coupled }: FixedPower): void {
   sumW.fill(0);
-  hanging.fill(0);
+  coupled.fill(0);
 }
 
 /**
@@ -40,7 +40,7 @@ export function makeFixedPower(
     lowestV,
     highestV,
     sumW: zeros(cells, spare?.sumW),
-    hanging: spare?.hanging.length === cells ? spare.hanging.fill(0) : new Int32Array(cells),
+    coupled: spare?.coupled.length === cells ? spare.coupled.fill(0) : new Int32Array(cells),
     ofMember: Float64Array.from({ length: lanes * MEMBER_SLOTS }, (_, k) =>
       k % MEMBER_SLOTS === MEMBER_YIELD ? 1 : 0,
     ),

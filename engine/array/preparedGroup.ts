@@ -39,7 +39,7 @@ export interface PreparedGroup {
   readonly keptShare: number;
   readonly mildShade: boolean;
   readonly isPwm: boolean;
-  /** Whether the cable carries panel volts; so it is with PWM, wherever the controller hangs. */
+  /** Whether the cable carries panel volts; so it is with PWM, at whichever end of the cable the controller sits. */
   readonly controllerAtBank: boolean;
   /** Out and back, Ω. */
   readonly cableOhm: number;

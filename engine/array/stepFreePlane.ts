@@ -24,7 +24,7 @@ export function stepFreePlane(
 ): void {
   const { perStep, stride, crownStride, crowns, horizonPerSky } = group;
   const { sections, vmpV, vmpVPerK, ratedAPerWm2, trackedOhm, passedShare } = group;
-  const { sumW, hanging, ofMember } = fixed;
+  const { sumW, coupled, ofMember } = fixed;
   const { rows: sky, horizonWm2 } = light;
   // Compared with true: see "Fast loops" in DEVELOPERS.md.
   const asksAll = noteAll === true;
@@ -73,7 +73,7 @@ export function stepFreePlane(
       if (mayFix && givenW <= mostW && (bestV >= leastV || bestW <= 0)) {
         if (bestW > 0) sumW[cell]! += outShare * givenW;
         if (!asksAll) continue;
-      } else hanging[cell]! |= 1 << g;
+      } else coupled[cell]! |= 1 << g;
       const to = cell * PLANE_SLOTS;
       if (bestW > 0) noteChoice(plane, to, bestW, bestV, bestA, sections);
       else noteChoice(plane, to, 0, 0, 0, 0);

@@ -19,7 +19,7 @@ import { stepShadedPlane } from "./stepShadedPlane.ts";
  *
  * One loop over the steps and not one call for each, and in it over members side by side: what a group is stays at hand, which halves the time
  * twice.
- * @param g number of the group, 0…19: its bit in `fixed.hanging`
+ * @param g number of the group, 0…19: its bit in `fixed.coupled`
  * @param light of each member, sorted by the group's own dome
  * @param lanes members side by side, from the first lane on
  * @param plane receives `PLANE_SLOTS` numbers for each step of each lane, in the places that `planeSlots.ts` names; those of steps with fixed

@@ -27,7 +27,7 @@ export function stepShadedPlane(
 ): void {
   const { perStep, stride, crownStride, crowns, horizonPerSky } = group;
   const { sections, perSection, bypassV, vmpV, vmpVPerK, ratedAPerWm2, trackedOhm, passedShare } = group;
-  const { sumW, hanging, ofMember } = fixed;
+  const { sumW, coupled, ofMember } = fixed;
   const { rows: sky, horizonWm2 } = light;
   const asksAll = noteAll === true;
   const mildShade = group.mildShade === true;
@@ -95,7 +95,7 @@ export function stepShadedPlane(
       if (mayFix && givenW <= mostW && (bestV >= leastV || bestK === 0)) {
         sumW[cell]! += outShare * givenW;
         if (!asksAll) continue;
-      } else hanging[cell]! |= 1 << g;
+      } else coupled[cell]! |= 1 << g;
       const to = cell * PLANE_SLOTS;
       noteChoice(plane, to, bestW, bestV, bestA, bestK);
       noteLight(plane, to, glassBeamWm2, diffuseWm2, planeWm2, cellC);

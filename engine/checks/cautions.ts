@@ -1,4 +1,5 @@
 import type { Scenario } from "../scenario/scenario.ts";
+import { TOUCH_LIMITS_V } from "./touchLimits.ts";
 
 /** Something that can hurt somebody who carries a plan out. */
 export interface Caution {
@@ -14,12 +15,6 @@ export interface Caution {
 /** What every report begins its cautions with. */
 export const NO_PERMIT =
   "A plan and not a permit: local codes and licensed persons decide what may be built and connected.";
-
-/**
- * Volts of direct current above which codes ask for more than at 12 V, where it is dry: BS 7671 414.4.5 (SELV and PELV up to 60 V DC need no
- * cover; in all other cases 30 V) and NFPA 79 6.2 (live parts from 60 V DC on), both as quoted on their forums. NEC 110.27 begins at 50 V.
- */
-const TOUCH_V = 60;
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 
@@ -81,16 +76,22 @@ function panelShock(scenario: Scenario): Caution {
     (most, group) => (group.count > 0 ? Math.max(most, group.inSeries * group.module.vocV) : most),
     0,
   );
-  const high =
-    highestV > TOUCH_V
-      ? ` A string of yours stands at ${highestV.toFixed(0)} V, above the ${TOUCH_V} V DC from which codes ask for more than at 12 V: touching it can kill.`
-      : "";
   return caution(
     "shock",
     "Panels are live",
-    `Panels in the light cannot be switched off: cover them before you work, and never pull a plug under load, for the arc does not go out by itself.${high} Cold raises the open volts.`,
+    `Panels in the light cannot be switched off: cover them before you work, and never pull a plug under load, for the arc does not go out by itself.${touching(highestV)} Cold raises the open volts.`,
     `strings of ${highestV.toFixed(0)} V open`,
   );
+}
+
+/** What touching a string's open volts means, as a sentence with a space before it; nothing where codes allow it even where it is wet. */
+function touching(openV: number): string {
+  const { wet, dry } = TOUCH_LIMITS_V;
+  if (openV <= wet) return "";
+  const stands = ` A string of yours stands at ${openV.toFixed(0)} V`;
+  if (openV <= dry)
+    return `${stands}: codes allow ${dry} V DC bare where it is dry, but ${wet} V where ground, skin or plugs are wet, and in a field they are.`;
+  return `${stands}, above the ${dry} V DC that codes allow bare where it is dry, and the ${wet} V where it is wet: touching it can kill.`;
 }
 
 function roof(scenario: Scenario): Caution {

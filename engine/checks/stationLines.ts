@@ -113,7 +113,7 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
         bound: "least",
         closeWithin: ROOM_V,
         rule: LIMIT_RULES.radioVolts,
-        change: mendVolts(context, s, volts),
+        change: changeForVolts(context, s, volts),
       }),
     );
   }
@@ -121,7 +121,7 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
 }
 
 /** What would bring a radio over its least volts with room to spare. */
-function mendVolts(context: LimitContext, s: number, volts: RadioVolts): string {
+function changeForVolts(context: LimitContext, s: number, volts: RadioVolts): string {
   const { prepared } = context.run;
   const station = prepared.scenario.stations[s]!;
   const weak = `the ${volts.weakLink.link} takes ${volts.weakLink.lostV.toFixed(2)} V`;

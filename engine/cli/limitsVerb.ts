@@ -63,7 +63,7 @@ function limitsText(report: LimitsPicture, { name }: Scenario): string {
   const rules: LimitRule[] = [];
   for (const { rule } of report.lines) if (!rules.includes(rule)) rules.push(rule);
   const ruleOf = (line: LimitLine) => rules.indexOf(line.rule) + 1;
-  const mends = report.lines.filter((line) => line.verdict !== "within");
+  const toChange = report.lines.filter((line) => line.verdict !== "within");
   return [
     `${name}: wiring and limits`,
     "",
@@ -78,7 +78,7 @@ function limitsText(report: LimitsPicture, { name }: Scenario): string {
     lineTable(report.lines, ruleOf),
     "",
     ...(report.lines.some((line) => line.isAssumed) ? [...wrapped(ASSUMED), ""] : []),
-    ...(mends.length > 0 ? ["What to do:", ...changes(mends), ""] : []),
+    ...(toChange.length > 0 ? ["What to do:", ...changes(toChange), ""] : []),
     "Rules:",
     ...rules.flatMap((rule, r) => wrapped(`${rule.words} Source: ${rule.source}.`, `  ${r + 1}. `)),
     "",

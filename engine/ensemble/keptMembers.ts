@@ -112,11 +112,11 @@ function stepGroupAlone(group: PreparedGroup, g: number, lanes: number, run: Run
   clearFixedPower(alone);
   alone.ofMember.set(run.fixed.ofMember);
   stepPlane(group, g, run.light, lanes, run.planes[g]!, alone, false);
-  const { sumW, hanging } = run.fixed;
+  const { sumW, coupled } = run.fixed;
   const cells = lanes * (sumW.length / run.lanes);
   for (let cell = 0; cell < cells; cell++) {
     sumW[cell]! += alone.sumW[cell]!;
-    hanging[cell]! |= alone.hanging[cell]!;
+    coupled[cell]! |= alone.coupled[cell]!;
   }
 }
 
@@ -136,16 +136,16 @@ function unpackSky(row: Float64Array, { ghiWm2, dniWm2, dhiWm2 }: SkyLight, airT
 }
 
 /** A step in which a group depends on the bank's volts: which it is, then what the sky makes of the group. */
-const HANGING_SLOTS = 1 + PLANE_SLOTS;
+const COUPLED_SLOTS = 1 + PLANE_SLOTS;
 
-function packedGroupLength(lane: number, { lanes }: RunRows, { sumW, hanging }: FixedPower): number {
+function packedGroupLength(lane: number, { lanes }: RunRows, { sumW, coupled }: FixedPower): number {
   const steps = sumW.length / lanes;
-  let hangs = 0;
-  for (let cell = lane * steps; cell < (lane + 1) * steps; cell++) if (hanging[cell] !== 0) hangs++;
-  return steps + hangs * HANGING_SLOTS;
+  let coupledSteps = 0;
+  for (let cell = lane * steps; cell < (lane + 1) * steps; cell++) if (coupled[cell] !== 0) coupledSteps++;
+  return steps + coupledSteps * COUPLED_SLOTS;
 }
 
-/** The fixed powers of all steps of a lane, then the steps in which the group hangs. */
+/** The fixed powers of all steps of a lane, then the steps in which the group depends on the bank's volts. */
 function packedGroup(
   g: number,
   lane: number,
@@ -153,17 +153,17 @@ function packedGroup(
   { lanes, planes }: RunRows,
   alone: FixedPower,
 ): Float64Array {
-  const { sumW, hanging } = alone;
+  const { sumW, coupled } = alone;
   const steps = sumW.length / lanes;
   const first = lane * steps;
   const row = new Float64Array(length);
   row.set(sumW.subarray(first, first + steps));
   let at = steps;
   for (let i = 0; i < steps; i++) {
-    if (hanging[first + i] === 0) continue;
+    if (coupled[first + i] === 0) continue;
     row[at] = i;
     row.set(planes[g]!.subarray((first + i) * PLANE_SLOTS, (first + i + 1) * PLANE_SLOTS), at + 1);
-    at += HANGING_SLOTS;
+    at += COUPLED_SLOTS;
   }
   return row;
 }
@@ -176,14 +176,14 @@ function unpackLanes(group: MemberRows, g: number, from: number, count: number, 
 }
 
 function unpackGroup(row: Float64Array, g: number, lane: number, { lanes, planes, fixed }: RunRows): void {
-  const { sumW, hanging } = fixed;
+  const { sumW, coupled } = fixed;
   const plane = planes[g]!;
   const steps = sumW.length / lanes;
   const first = lane * steps;
   for (let i = 0; i < steps; i++) sumW[first + i]! += row[i]!;
-  for (let at = steps; at < row.length; at += HANGING_SLOTS) {
+  for (let at = steps; at < row.length; at += COUPLED_SLOTS) {
     const cell = first + row[at]!;
-    hanging[cell]! |= 1 << g;
+    coupled[cell]! |= 1 << g;
     for (let slot = 0; slot < PLANE_SLOTS; slot++) plane[cell * PLANE_SLOTS + slot] = row[at + 1 + slot]!;
   }
 }

@@ -4,7 +4,7 @@ import { climateAt, type SiteClimate } from "../place/climateAt.ts";
 import { CANOPY_REACH, figureSpread, SURENESS_SPREAD } from "../run/memberFigures.ts";
 import { type CrownFactors, type Prepared, prepare, skyParts } from "../run/prepare.ts";
 import { turbidityOf } from "../run/prepareSky.ts";
-import { prepareAnew, type Reuse } from "../run/reuse.ts";
+import { prepareEachTime, type Reuse } from "../run/reuse.ts";
 import { isMeanTyped, statedClearness } from "../run/statedClearness.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
@@ -50,7 +50,7 @@ export function prepareEnsemble(
   scenario: Scenario,
   surroundings: Surroundings,
   seed: string,
-  reuse: Reuse = prepareAnew,
+  reuse: Reuse = prepareEachTime,
 ): { ok: true; ensemble: PreparedEnsemble } | { ok: false; problems: readonly Problem[] } {
   const throughFactors = crownFactors(scenario);
   const ready = prepare(scenario, surroundings, reuse, throughFactors);

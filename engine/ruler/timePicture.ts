@@ -31,7 +31,7 @@ function rulerPicture({ grid, scenario, nights }: Prepared): RulerPicture {
   return picture;
 }
 
-/** The dates and nights that an event's charts hang from. */
+/** The dates and nights that an event's charts share. */
 export function timePicture({ prepared }: { readonly prepared: Prepared }): TimePicture {
   const { grid } = prepared;
   return {

@@ -23,7 +23,7 @@ import { type MemberInputs, memberInputs } from "./memberInputs.ts";
 import { type PreparedSelector, prepareSelector } from "./prepareSelector.ts";
 import { prepareSky } from "./prepareSky.ts";
 import { requireFed } from "./requireFed.ts";
-import { identityOf, prepareAnew, type Reuse } from "./reuse.ts";
+import { identityOf, prepareEachTime, type Reuse } from "./reuse.ts";
 import type { Surroundings } from "./surroundings.ts";
 
 /** A scenario ready to be stepped. Arrays have one value per step. */
@@ -74,7 +74,7 @@ const AS_PLANNED: CrownFactors = [1];
 export function prepare(
   scenario: Scenario,
   surroundings: Surroundings = {},
-  reuse: Reuse = prepareAnew,
+  reuse: Reuse = prepareEachTime,
   throughFactors: CrownFactors = AS_PLANNED,
 ): { ok: true; prepared: Prepared } | { ok: false; problems: readonly Problem[] } {
   const times = timeGrid(scenario.time, zoneOf(scenario.place));

@@ -6,7 +6,7 @@
 export type Reuse = <T>(what: string, of: readonly unknown[], prepare: () => T) => T;
 
 /** Prepares everything each time. */
-export const prepareAnew: Reuse = (_what, _of, prepare) => prepare();
+export const prepareEachTime: Reuse = (_what, _of, prepare) => prepare();
 
 /**
  * Keeps the last things prepared, for one thread: scenarios that differ in the bank share their sky and their panels.

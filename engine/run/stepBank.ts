@@ -81,7 +81,7 @@ export function stepBank(
   const curveA = bank.acceptA;
   const curveInternalOhm = bank.internalCellOhm;
   const curveChargingOhm = bank.chargingCellOhm;
-  const { sumW, hanging } = run.fixed;
+  const { sumW, coupled } = run.fixed;
   const { rows: input, stride: inputStride } = prepared.inputs;
   // Compared with true: see "Fast loops" in DEVELOPERS.md.
   const asksAll = noteAll === true;
@@ -115,7 +115,7 @@ export function stepBank(
       let solarW = sumW[cell]!;
       let shutOutW = 0;
       let sourcesW = 0;
-      if (alwaysAsks || hanging[cell]! !== 0) {
+      if (alwaysAsks || coupled[cell]! !== 0) {
         state[now + OPEN_V] = openV;
         state[now + INTERNAL_OHM] = internalOhm;
         state[now + CHARGING_OHM] = chargingOhm;

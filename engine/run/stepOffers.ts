@@ -48,16 +48,16 @@ export function stepOffers(
   state[now + AT_BANK_V] = Math.min(bank.absorptionV, Math.max(run.fixed.lowestV, seenV));
 
   const { fixed } = run;
-  const hanging = fixed.hanging[cell]!;
+  const coupled = fixed.coupled[cell]!;
   // Summed in the same order whether everything is noted or not, so that a member's trace is the member to the last bit.
   let solarW = fixed.sumW[cell]!;
-  if (noteAll || hanging !== 0) {
+  if (noteAll || coupled !== 0) {
     for (let g = 0; g < groups.length; g++) {
-      const hangs = (hanging & (1 << g)) !== 0;
-      if (!noteAll && !hangs) continue;
+      const isCoupled = (coupled & (1 << g)) !== 0;
+      if (!noteAll && !isCoupled) continue;
       stepGroup(groups[g]!, i, lane, cell, run.planes[g]!, state, now + AT_BANK_V, parts, firstGroup + g, fixed);
       if (details !== undefined) stepDetail(prepared, i, g, run, details);
-      if (hangs) solarW += parts[firstGroup + g]!;
+      if (isCoupled) solarW += parts[firstGroup + g]!;
     }
   }
   let sourcesW = 0;

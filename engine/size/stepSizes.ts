@@ -62,8 +62,8 @@ function stepCell({ prepared, run, inputs, panels }: SizeCell, count: number): v
 
 /** Whether no step depends on the bank's volts. */
 function isSettled({ fixed }: RunRows): boolean {
-  const { hanging } = fixed;
-  for (let cell = 0; cell < hanging.length; cell++) if (hanging[cell] !== 0) return false;
+  const { coupled } = fixed;
+  for (let cell = 0; cell < coupled.length; cell++) if (coupled[cell] !== 0) return false;
   return true;
 }
 

@@ -6,7 +6,7 @@ import { rulerWords } from "../../engine/ruler/rulerWords.ts";
 import type { TimePicture } from "../../engine/ruler/timePicture.ts";
 import { Drawn } from "./Drawn.tsx";
 
-/** The ruler that every chart hangs from: days as columns, hours, and the nights filled in. */
+/** The ruler above every chart: days as columns, hours, and the nights filled in. */
 export function TimeRuler(props: { picture: Pick<TimePicture, "ruler" | "nights" | "quiet">; scale: TimeScale }) {
   const marks = createMemo(() => rulerMarks(props.picture, props.scale));
   return (

@@ -80,7 +80,7 @@ export function PhoneBar(props: {
         <button
           type="button"
           aria-expanded={props.isPlanOpen}
-          aria-controls="planBlanks"
+          aria-controls="planFields"
           onClick={() => props.onPlan()}
         >
           {props.isPlanOpen ? "Done" : "Change"}

@@ -38,7 +38,7 @@ import { undoByKeys } from "./undoByKeys.ts";
 
 const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Missing }));
 
-/** A notebook on its sheet: the answer, the ruler, and the entries that hang from it. */
+/** A notebook on its sheet: the answer, the ruler, and the entries beneath it. */
 export function Sheet(props: {
   opened: { readonly notebook: Notebook; readonly held: Held | null; readonly partly?: ReadPartly };
   /** Whether nothing is worked out before somebody says so. */
@@ -77,7 +77,7 @@ export function Sheet(props: {
   createEffect(() => {
     document.title = `${title()} · duskline`;
   });
-  // Of the same days, the old ones: ruler and frames hang from them.
+  // Of the same days, the old ones: ruler and frames depend on them.
   const days = createMemo(() => lead(), undefined, { equals: isSameDays });
   const scale = createMemo(() => {
     const picture = days();
@@ -162,7 +162,7 @@ export function Sheet(props: {
         <WorkLine results={results} isLongWork={isLongWork()} isKept={keeper.state().kind === "kept"} />
         <Show when={isPhone() && page.document(leadId())}>
           {(document) => (
-            <div class="plan-place" id="planBlanks" classList={{ "plan-open": isPlanOpen() }}>
+            <div class="plan-place" id="planFields" classList={{ "plan-open": isPlanOpen() }}>
               <QuickFields
                 document={document()}
                 base={page.baseDocument(leadId())}

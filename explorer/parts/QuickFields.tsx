@@ -180,7 +180,7 @@ function Field(props: { name: string; was: string | null; pair?: boolean; childr
           <span class="was">was {props.was}</span>
         </Show>
       </legend>
-      <div class="blank">{props.children}</div>
+      <div class="field-value">{props.children}</div>
     </fieldset>
   );
 }

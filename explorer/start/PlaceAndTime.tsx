@@ -1,7 +1,7 @@
 import { lazy, Suspense } from "solid-js";
 import { TypedBox } from "../parts/TypedBox.tsx";
 import { momentField, numberField, type StartFields } from "./startFields.tsx";
-import { Blank, Question } from "./startParts.tsx";
+import { Question, StartField } from "./startParts.tsx";
 
 // The outlines and the climate come only when a place is picked.
 const PlaceMap = lazy(() => import("./PlaceMap.tsx"));
@@ -19,8 +19,8 @@ export function WhereQuestion({ fields }: { fields: StartFields }) {
           onMove={(latitudeDeg, longitudeDeg) => setAnswers({ latitudeDeg, longitudeDeg })}
         />
       </Suspense>
-      <div class="blanks">
-        <Blank label="Name of the place">
+      <div class="start-fields">
+        <StartField label="Name of the place">
           <TypedBox
             id={`${id}-name`}
             label="Name of the place"
@@ -28,7 +28,7 @@ export function WhereQuestion({ fields }: { fields: StartFields }) {
             room={20}
             onCommit={(text) => text.trim() !== "" && setAnswers("placeName", text.trim().slice(0, 200))}
           />
-        </Blank>
+        </StartField>
         {numberField(fields, "latitudeDeg", "Latitude", "°", -90, 90)}
         {numberField(fields, "longitudeDeg", "Longitude", "°", -180, 180)}
         {numberField(fields, "elevationM", "Height above the sea", "m", -450, 6000)}
@@ -41,7 +41,7 @@ export function WhereQuestion({ fields }: { fields: StartFields }) {
 export function WhenQuestion({ fields }: { fields: StartFields }) {
   return (
     <Question n={2} title="When?" says="By the local clock of the place, at most 60 days.">
-      <div class="blanks">
+      <div class="start-fields">
         {momentField(fields, "start", "Begins")}
         {momentField(fields, "end", "Ends")}
       </div>

@@ -8,7 +8,7 @@ export function OperatingQuestion({ fields }: { fields: StartFields }) {
   const { answers } = fields;
   return (
     <Question n={4} title="How hard will you operate?" says="Every station alike; they can differ later.">
-      <div class="blanks">
+      <div class="start-fields">
         {numberField(fields, "stations", "Stations", "", 0, 10, true)}
         {choiceField(
           fields,
@@ -49,14 +49,14 @@ export function ChargingQuestion({ fields }: { fields: StartFields }) {
       title="What charges, and what keeps it?"
       says="A charged bank to begin with; LFP keeps a fifth back, lead half."
     >
-      <div class="blanks">
+      <div class="start-fields">
         {numberField(fields, "panels", "Panels", "", 0, 20, true)}
         {numberField(fields, "panelW", "Each", "W", 5, 600)}
         {choiceField(fields, "placing", "They stand", PLACING)}
         {choiceField(fields, "controller", "Controller", CONTROLLERS)}
         {choiceField(fields, "backup", "Besides", BACKUP)}
       </div>
-      <div class="blanks">
+      <div class="start-fields">
         {numberField(fields, "blocks", "Batteries, 12 V", "", 1, 8, true)}
         {numberField(fields, "blockAh", "Each", "Ah", 5, 600)}
         {choiceField(fields, "chemistry", "Kind", CHEMISTRY)}

@@ -3,7 +3,7 @@ import type { SetStoreFunction } from "solid-js/store";
 import { displayUnit, fromDisplay, toDisplay } from "../../engine/words/displayUnits.ts";
 import { TypedBox } from "../parts/TypedBox.tsx";
 import { arrowStep, typedQuantity, typedWithUnit } from "../parts/typedQuantity.ts";
-import { Blank } from "./startParts.tsx";
+import { StartField } from "./startParts.tsx";
 import { ratedWOf, type StartAnswers } from "./startScenario.ts";
 
 /** Keys of answers that are numbers. */
@@ -33,7 +33,7 @@ export function numberField(
   isWhole = false,
 ): JSX.Element {
   return (
-    <Blank label={label}>
+    <StartField label={label}>
       <TypedBox
         id={`${id}-${key}`}
         label={unit === "" ? label : `${label}, ${displayUnit(unit)}`}
@@ -60,7 +60,7 @@ export function numberField(
       <span class="unseen" id={`${id}-${key}-range`}>
         from {toDisplay(low, unit)} to {toDisplay(high, unit)}
       </span>
-    </Blank>
+    </StartField>
   );
 }
 
@@ -72,7 +72,7 @@ export function choiceField<Key extends keyof StartAnswers>(
   choices: Readonly<Record<string, string>>,
 ): JSX.Element {
   return (
-    <Blank label={label}>
+    <StartField label={label}>
       <select
         class="box"
         aria-label={label}
@@ -89,14 +89,14 @@ export function choiceField<Key extends keyof StartAnswers>(
           )}
         </For>
       </select>
-    </Blank>
+    </StartField>
   );
 }
 
 /** A date and a time of day. */
 export function momentField({ answers, setAnswers }: StartFields, key: "start" | "end", label: string): JSX.Element {
   return (
-    <Blank label={label}>
+    <StartField label={label}>
       <input
         class="box"
         type="datetime-local"
@@ -107,6 +107,6 @@ export function momentField({ answers, setAnswers }: StartFields, key: "start" |
           if (/^(19|2\d)\d\d-/.test(typed)) setAnswers(key, typed);
         }}
       />
-    </Blank>
+    </StartField>
   );
 }

@@ -16,9 +16,9 @@ export function Question(props: { n: number; title: string; says: string; childr
 }
 
 /** A label and the field beside it. */
-export function Blank(props: { label: string; children: JSX.Element }) {
+export function StartField(props: { label: string; children: JSX.Element }) {
   return (
-    <div class="start-blank">
+    <div class="start-field">
       <span class="start-label" aria-hidden="true">
         {props.label}
       </span>

@@ -30,17 +30,17 @@ test("whoever types in a field stays in it, whatever comes in meanwhile", async 
     if (await summary.isVisible()) await summary.click();
   }
   await page.locator("#plan").getByRole("button", { name: "All fields" }).click();
-  const blanks = page.locator("main input:not([type=file]):not([type=checkbox]):not([type=radio]), main textarea");
+  const fields = page.locator("main input:not([type=file]):not([type=checkbox]):not([type=radio]), main textarea");
   const lost: string[] = [];
-  const count = await blanks.count();
+  const count = await fields.count();
   for (let k = 0; k < count; k++) {
-    const blank = blanks.nth(k);
-    if (!(await blank.isVisible()) || !(await blank.isEditable())) continue;
-    const name = (await blank.getAttribute("aria-label")) ?? (await blank.getAttribute("id")) ?? `blank ${k}`;
-    const value = await blank.inputValue();
-    const isText = ["text", "search", "textarea"].includes(await blank.evaluate((box: HTMLInputElement) => box.type));
-    await blank.focus();
-    await blank.evaluate((element) => element.setAttribute("data-typed", ""));
+    const field = fields.nth(k);
+    if (!(await field.isVisible()) || !(await field.isEditable())) continue;
+    const name = (await field.getAttribute("aria-label")) ?? (await field.getAttribute("id")) ?? `field ${k}`;
+    const value = await field.inputValue();
+    const isText = ["text", "search", "textarea"].includes(await field.evaluate((box: HTMLInputElement) => box.type));
+    await field.focus();
+    await field.evaluate((element) => element.setAttribute("data-typed", ""));
     // Numbers are typed as they are, a digit more at the end and off again; words likewise.
     await page.keyboard.press("End");
     for (const key of ["1", "Backspace"]) {
@@ -49,10 +49,10 @@ test("whoever types in a field stays in it, whatever comes in meanwhile", async 
       const isThere = await page.evaluate(() => document.activeElement?.hasAttribute("data-typed") === true);
       if (!isThere) lost.push(`${name} after ${key}`);
     }
-    const after = await blank.inputValue();
+    const after = await field.inputValue();
     // A date is rubbed out piece by piece, and a slider knows no digits.
     if (isText && after !== value) lost.push(`${name} reads ${after} and not ${value}`);
-    await blank.evaluate((element) => {
+    await field.evaluate((element) => {
       element.removeAttribute("data-typed");
       (element as HTMLElement).blur();
     });

@@ -82,8 +82,8 @@ describe("in a notebook", () => {
     const bare = withChanges(changed, "roof", [{ at: "panels.roof", remove: true }]);
     expect(scenarioDocument(bare, id).ok).toBe(false);
     expect(lostChanges(bare, id)).toEqual([{ number: 0, message: expect.stringContaining('finds no "roof"') }]);
-    const mended = scenarioDocument(withoutChange(bare, id, 0), id);
-    expect(mended.ok && mended.document.bank.blockAh).toBe(300);
+    const corrected = scenarioDocument(withoutChange(bare, id, 0), id);
+    expect(corrected.ok && corrected.document.bank.blockAh).toBe(300);
   });
 
   test("a scenario that nothing needs goes, with the entries that edit it; any other stays", () => {

@@ -21,7 +21,7 @@ export function ReadingForm(props: {
   /** Who read last. */
   by: string;
   /** The reading that is put right; null for a new one. */
-  mends: KeptReading | null;
+  corrects: KeptReading | null;
   /** @returns whether it could be kept; otherwise what was typed stays */
   onSave: (reading: KeptReading) => boolean;
   onLeave: () => void;
@@ -29,9 +29,9 @@ export function ReadingForm(props: {
   const id = createUniqueId();
   const [nowMs, setNowMs] = createSignal(Date.now());
   const [draft, setDraft] = createSignal<ReadingDraft>(
-    props.mends === null ? emptyDraft("", props.by) : draftOf(props.mends),
+    props.corrects === null ? emptyDraft("", props.by) : draftOf(props.corrects),
   );
-  const [isTimed, setTimed] = createSignal(props.mends !== null);
+  const [isTimed, setTimed] = createSignal(props.corrects !== null);
   const [wrong, setWrong] = createSignal("");
   const suggested = createMemo(() => suggestedTime(props.event, nowMs()));
   const at = () => (isTimed() ? draft().at : suggested().at);
@@ -54,7 +54,7 @@ export function ReadingForm(props: {
   return (
     <form
       class="reading-form no-print"
-      aria-label={props.mends === null ? "New reading" : "Correct a reading"}
+      aria-label={props.corrects === null ? "New reading" : "Correct a reading"}
       onSubmit={save}
     >
       <fieldset class="reading-ways">
@@ -99,9 +99,9 @@ export function ReadingForm(props: {
           />
         </label>
         <button type="submit" class="reading-save">
-          {props.mends === null ? "Save" : "Put it right"}
+          {props.corrects === null ? "Save" : "Put it right"}
         </button>
-        <Show when={props.mends !== null}>
+        <Show when={props.corrects !== null}>
           <button type="button" class="act" onClick={() => props.onLeave()}>
             Leave it as it was
           </button>

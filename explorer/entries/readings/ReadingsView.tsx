@@ -31,7 +31,7 @@ const ROWS_MS = 3 * 3_600_000;
 export function ReadingsView(props: EntryProps<"readings">) {
   const found = () => learnedOf(props.page, props.doc);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
-  const [mending, setMending] = createSignal<number | null>(null);
+  const [correcting, setCorrecting] = createSignal<number | null>(null);
   const [said, setSaid] = createSignal("");
   const event = createMemo((): EventTime | null => {
     const run = runOf(props.page, props.doc.scenario).result;
@@ -47,11 +47,11 @@ export function ReadingsView(props: EntryProps<"readings">) {
   const picture = () => (props.doc.readings.length === 0 ? null : found().result);
   const keep = (readings: readonly KeptReading[], label: string) => {
     const why = props.edit({ ...props.doc, readings: [...readings] }, label);
-    if (why === null) setMending(null);
+    if (why === null) setCorrecting(null);
     return why === null;
   };
   const save = (reading: KeptReading) => {
-    const at = mending();
+    const at = correcting();
     const isKept =
       at === null
         ? keep([...props.doc.readings, reading], "reading")
@@ -105,14 +105,14 @@ export function ReadingsView(props: EntryProps<"readings">) {
         </Show>
         <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
           {(time) => (
-            <Show when={`mending ${mending() ?? "new"}`} keyed>
+            <Show when={`correcting ${correcting() ?? "new"}`} keyed>
               <ReadingForm
                 event={time()}
                 isPhone={props.page.room().isPhone}
                 by={by()}
-                mends={mending() === null ? null : (props.doc.readings[mending()!] ?? null)}
+                corrects={correcting() === null ? null : (props.doc.readings[correcting()!] ?? null)}
                 onSave={save}
-                onLeave={() => setMending(null)}
+                onLeave={() => setCorrecting(null)}
               />
             </Show>
           )}
@@ -165,7 +165,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
           <ReadingsList
             readings={props.doc.readings}
             problems={found().problems}
-            onMend={setMending}
+            onMend={setCorrecting}
             onRemove={remove}
           />
         </Show>

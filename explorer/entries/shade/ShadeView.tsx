@@ -33,7 +33,7 @@ interface ShadeViewProps {
   readonly scenario: Scenario;
   /** Called once for each drag or run of keys, with what to change and its name: "old walnut 1.5 m east". */
   onChanges(changes: Change[], label: string): void;
-  /** The page's ruler, so that the strip hangs from it; without it the strip takes whole days as they fit. */
+  /** The page's ruler, so that the strip lies under it; without it the strip takes whole days as they fit. */
   readonly scale?: TimeScale;
 }
 

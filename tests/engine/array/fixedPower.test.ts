@@ -37,7 +37,7 @@ test("power is settled without the bank only where no volts of a bank would chan
         const light = makeDomeLight(group.dome.transposition, 1, 1);
         stepDome(group.dome, steadyLight(1, beamWm2, beamWm2, 0), Float64Array.of(20), light, 0);
         stepPlane(group, 0, light, 1, plane, fixed, true);
-        if (fixed.hanging[0] !== 0) {
+        if (fixed.coupled[0] !== 0) {
           met.left++;
           return;
         }

@@ -200,7 +200,7 @@ describe("a PWM controller", () => {
     expect(run(prepared, { busV: 44 }).busW).toBeCloseTo(2 * 5 * 0.75 * 44, 1); // half-way from 40 to 48 V
   });
 
-  test("may hang at either end of its cable", () => {
+  test("may sit at either end of its cable", () => {
     const cable = { awg: "18", oneWayM: 10, tempC: 25 } as const;
     expect(run(pwm({ cable, at: "panels" }))).toEqual(run(pwm({ cable, at: "bank" })));
   });

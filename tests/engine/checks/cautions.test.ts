@@ -1,5 +1,7 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { cautionsFor, NO_PERMIT } from "../../../engine/checks/index.ts";
+import { TOUCH_LIMITS_V } from "../../../engine/checks/touchLimits.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import { plainInput, readPlain } from "../../truth/run/plainScenario.ts";
 import { panelOf, stationOf } from "./oneStation.ts";
@@ -41,10 +43,22 @@ test("each thing brings its own, with the reason", () => {
   expect(ids({ sources: [van] })).not.toContain("mains");
 });
 
-test("a string over 60 V is called what it is, and cold is named", () => {
+test("a string over what may be touched is called what it is, in the wet and in the dry, and cold is named", () => {
   const shock = (inSeries: number) =>
     of({ panels: [panelOf("p", { count: inSeries, inSeries })] }).find(({ id }) => id === "shock")!;
+  expect(shock(1).words).not.toMatch(/A string of yours/);
+  expect(shock(2).words).toMatch(/44 V: codes allow 60 V DC bare where it is dry, but 30 V where .* wet/);
   expect(shock(2).words).not.toMatch(/can kill/);
-  expect(shock(3).words).toMatch(/66 V, above the 60 V .* can kill/);
+  expect(shock(3).words).toMatch(/66 V, above the 60 V DC .* dry, and the 30 V where it is wet: touching it can kill/);
   expect(of({}, -12).find(({ id }) => id === "lithium")!.why).toBe("LFP, -12 °C at its coldest");
+});
+
+test("documents state the volts that the caution goes by", () => {
+  const { wet, dry } = TOUCH_LIMITS_V;
+  expect(readFileSync("README.md", "utf8")).toContain(
+    `the ${wet} V DC that may be touched where it is wet, and the ${dry} V where it is dry`,
+  );
+  expect(readFileSync("docs/model.md", "utf8")).toContain(
+    `${dry} V DC where it is dry and ${wet} V DC where ground, skin or plugs are wet`,
+  );
 });

@@ -109,8 +109,8 @@ describe.each(Object.entries(rooms))("members that remember, with room for %s", 
     const [one, other] = [{}, { bank: { ...base.bank, blockAh: 100 } }].map(scenarioWith) as [Scenario, Scenario];
     const task = { kind: "pairs", scenario: one, other, surroundings, seed: "kept", from: 2, to: TO } as const;
     const end = await runTask(task, hooks, store);
-    const anew = pairedCharge(ensembleWith({}), ensembleWith({ bank: { ...base.bank, blockAh: 100 } }), 2, TO)!;
-    expect(end.kind === "part" && bitsOf(end.part)).toEqual(bitsOf(anew));
+    const fresh = pairedCharge(ensembleWith({}), ensembleWith({ bank: { ...base.bank, blockAh: 100 } }), 2, TO)!;
+    expect(end.kind === "part" && bitsOf(end.part)).toEqual(bitsOf(fresh));
   });
 });
 
@@ -134,14 +134,14 @@ function sharing() {
 
 test("a group that nobody changed is met again beside one that is new", () => {
   const changed = { panels: [{ ...pwm!, count: 2 * pwm!.count }, ...others] };
-  const anew = sharing().solarWh(changed);
+  const fresh = sharing().solarWh(changed);
   const { shared, solarWh } = sharing();
   solarWh({});
   const { prepared } = shared({});
   // Whoever works these groups out again finds them folded away.
   for (const { perStep, crowns } of prepared.groups) for (const rows of [perStep, crowns]) rows.fill(0);
-  expect(anew).toBeGreaterThan(0);
-  expect(solarWh(changed)).toBe(anew);
+  expect(fresh).toBeGreaterThan(0);
+  expect(solarWh(changed)).toBe(fresh);
 });
 
 test("what is kept is met again and not drawn again, by scenarios that share it and no others", () => {

@@ -105,15 +105,15 @@ test("futures drawn again have the spread, and lean on the days behind, as the m
   const own = dayIndices(ensemble);
   // 23:00 of the first day: that day is settled, the two that follow are drawn again.
   const particles = carried(ensemble, COUNT, 26);
-  const anew = dayIndices(ensemble, particles);
-  expect(anew[0]).toEqual(own[0]);
-  expect(anew[1]).not.toEqual(own[1]);
+  const fresh = dayIndices(ensemble, particles);
+  expect(fresh[0]).toEqual(own[0]);
+  expect(fresh[1]).not.toEqual(own[1]);
   // Sampling error of a correlation of 3000: 0.018.
   expect(correlation(own[0], own[1])).toBeGreaterThan(0.1);
-  expect(Math.abs(correlation(anew[0], anew[1]) - correlation(own[0], own[1]))).toBeLessThan(0.06);
-  expect(Math.abs(correlation(anew[1], anew[2]) - correlation(own[1], own[2]))).toBeLessThan(0.06);
+  expect(Math.abs(correlation(fresh[0], fresh[1]) - correlation(own[0], own[1]))).toBeLessThan(0.06);
+  expect(Math.abs(correlation(fresh[1], fresh[2]) - correlation(own[1], own[2]))).toBeLessThan(0.06);
   // Copies of other streams: the redrawn day has no more to do with the day as it was than through the day before.
-  expect(correlation(anew[1], own[1])).toBeLessThan(0.2);
+  expect(correlation(fresh[1], own[1])).toBeLessThan(0.2);
   const before = intervalOf((await runParticles(ensemble, firstParticles(ensemble, COUNT), COUNT)).outcomes.endShare);
   const after = intervalOf((await runParticles(ensemble, particles, COUNT)).outcomes.endShare);
   for (const name of ["p10", "p50", "p90"] as const) expect(Math.abs(after[name] - before[name])).toBeLessThan(0.02);

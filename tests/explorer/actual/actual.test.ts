@@ -79,8 +79,8 @@ test("titles, marks and a clock from abroad are found, and the wrong zone is sai
   expect(read.mapping).toMatchObject({ delimiter: ";", decimal: ",", timeForm: "dayFirst" });
   const clock = read.findings.find(({ code }) => code === "clock-off");
   expect(clock?.proposal).toEqual({ zone: "UTC" });
-  const mended = readLog(asked({ text: writtenAbroad(text), mapping: { ...read.mapping, ...clock!.proposal } }));
-  expect(mended.findings.map(({ code }) => code)).not.toContain("clock-off");
+  const corrected = readLog(asked({ text: writtenAbroad(text), mapping: { ...read.mapping, ...clock!.proposal } }));
+  expect(corrected.findings.map(({ code }) => code)).not.toContain("clock-off");
 });
 
 test("a mapping is remembered for the same titles only, and only if the engine's schema takes it", () => {

@@ -135,7 +135,7 @@ const records = longRecords();
 if (records.length === 0) {
   const skipped = "no long records beside this checkout";
   recordSkipped({ what: "kept statistics of long records against the records", source: SOURCE, skipped });
-  console.warn(`Skipped: the kept statistics are not worked out anew (${skipped}).`);
+  console.warn(`Skipped: the kept statistics are not worked out again (${skipped}).`);
 }
 test.skipIf(records.length === 0)("the kept statistics are those of the records", () => {
   let worst = 0;

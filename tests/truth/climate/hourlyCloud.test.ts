@@ -90,7 +90,7 @@ const measured = measuredDays();
 if (measured.length === 0) {
   const skipped = "no measured hours beside this checkout";
   recordSkipped({ what: "kept statistics of measured hours against the hours", source: MEASURED, skipped });
-  console.warn(`Skipped: the kept statistics of hours are not worked out anew (${skipped}).`);
+  console.warn(`Skipped: the kept statistics of hours are not worked out again (${skipped}).`);
 }
 test.skipIf(measured.length === 0)("the kept statistics are those of the measured hours", () => {
   let worst = 0;
