@@ -39,11 +39,15 @@ export function rulerDrawing(of: {
   readonly labels: readonly EndLabel[];
   readonly label: string;
   readonly layers: readonly Markup[];
+  /** What else stands at the right, from where the days end. */
+  readonly beside?: Markup;
 }): RulerDrawing {
   const { time, scale, room, heightPx, label } = of;
   const axis = titles(of.axis, room);
   const layers = [ground(time, scale, heightPx, of.axis), ...of.layers];
-  const names = html`${of.labels.map((each) => endLabel(each, scale.widthPx))}`;
+  const names = html`${of.labels.map((each) => endLabel(each, scale.widthPx))}${
+    of.beside !== undefined && html`<g transform="translate(${scale.widthPx} 0)">${of.beside}</g>`
+  }`;
   return {
     time,
     scale,

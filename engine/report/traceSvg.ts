@@ -5,6 +5,7 @@ import { html } from "../drawing/html.ts";
 import { stacked } from "../drawing/stacked.ts";
 import { svgDocument } from "../drawing/svgDocument.ts";
 import type { Trace } from "../run/trace.ts";
+import { wrappedLines } from "../words/wrappedLines.ts";
 import { drawingRules } from "./drawingRules.ts";
 
 const ROW_PX = 24;
@@ -21,8 +22,8 @@ export function traceSvg(trace: Trace): string {
 function said({ name, placeName, ruler, verdict }: RunPicture, widthPx: number): Drawing {
   const letters = Math.floor(widthPx / LETTER_PX);
   const rows = [
-    ...linesOf(verdict.sentences[0]!, letters).map((text) => ({ text, look: "title said" })),
-    ...linesOf(`${name} · ${placeName} · local time ${ruler.zone}`, letters).map((text) => ({
+    ...wrappedLines(verdict.sentences[0]!, letters).map((text) => ({ text, look: "title said" })),
+    ...wrappedLines(`${name} · ${placeName} · local time ${ruler.zone}`, letters).map((text) => ({
       text,
       look: "axis-value",
     })),
@@ -33,15 +34,4 @@ function said({ name, placeName, ruler, verdict }: RunPicture, widthPx: number):
     heightPx: rows.length * ROW_PX,
     label: `${name}.`,
   };
-}
-
-/** Breaks a sentence into lines of at most `longest` characters, words that are longer apart. */
-function linesOf(sentence: string, longest: number): string[] {
-  const lines: string[] = [];
-  for (const word of sentence.split(" ")) {
-    const last = lines.length - 1;
-    if (last >= 0 && lines[last]!.length + word.length < longest) lines[last] += ` ${word}`;
-    else lines.push(word);
-  }
-  return lines;
 }

@@ -47,6 +47,38 @@ test("every kind of picture is saved as SVG that stands alone and as PNG twice a
   expect(complaints).toEqual([]);
 });
 
+/** What an entry's charts and its saved file are drawn with, the page's own marks (what is read, chosen, held) left out. */
+function strokesOf(page: Page, id: string, file: string) {
+  return page.evaluate(
+    ({ id, file }) => {
+      const strokes = (root: Element) =>
+        [...root.querySelectorAll("path, rect, line, circle")]
+          .filter((each) => each.closest("defs, .reading, .size-chosen, .strip-hour") === null)
+          .map((each) => {
+            const names = ["class", "d", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "width", "height"];
+            return [each.localName, ...names.map((name) => each.getAttribute(name) ?? "-")].join(" ");
+          });
+      const saved = new DOMParser().parseFromString(file, "image/svg+xml").querySelector("g.drawing")!;
+      const charts = [...document.querySelectorAll(`#${id} svg[role=img]:not(.sky-drawing)`)];
+      return { saved: strokes(saved), shown: charts.flatMap(strokes) };
+    },
+    { id, file },
+  );
+}
+
+test("what stands on the page is the drawing that is saved, piece by piece", async () => {
+  const least: Record<string, number> = { forecast: 20, run: 20, sizing: 40, versus: 120, shade: 10 };
+  const { page } = await openNotebook(browser, notebookWith(pictured.filter(({ kind }) => kind in least)));
+  await allWorkedOut(page);
+  await page.locator(".shade:not(.shade-stale) .sun-strip-drawing").waitFor();
+  for (const { id, kind } of pictured.filter((entry) => entry.kind in least)) {
+    const text = (await saved(page, id, "SVG")).bytes.toString("utf8");
+    const strokes = await strokesOf(page, id, text);
+    expect(strokes.shown.length, kind).toBeGreaterThan(least[kind]!);
+    expect(strokes.shown.filter((each) => !strokes.saved.includes(each))).toEqual([]);
+  }
+});
+
 test("a picture is saved in the light that the page is read by", async () => {
   const { page } = await openExample(browser, ["run"]);
   const day = (await saved(page, "run", "SVG")).bytes.toString("utf8");

@@ -96,7 +96,7 @@ test("a click on the map makes the scenario that lies there; the button does the
   const { page } = await openExample(browser, ["sizing"]);
   await allWorkedOut(page);
   const before = (await scenarios(page)).length;
-  const map = page.locator("#sizing svg.size-map");
+  const map = page.locator("#sizing svg.size-pick");
   await map.scrollIntoViewIfNeeded();
   const box = (await map.locator(".size-frame").boundingBox())!;
   await page.mouse.click(box.x + box.width - 2, box.y + 2);

@@ -1,11 +1,12 @@
 import { html } from "../../drawing/html.ts";
 import { withLabels } from "../../fields/fieldWords.ts";
 import { inHundred, oddsRange } from "../../words/oddsWords.ts";
-import { type AnswersPage, nameOf } from "../answersPage.ts";
+import type { AnswersPage } from "../answersPage.ts";
 import type { Tell } from "../kind.ts";
 import { missing, picture, table } from "../reportParts.ts";
 import { NOT_YET, wide } from "../slideParts.ts";
 import { type SizingDoc, sizesOf } from "./ask.ts";
+import { mapStations } from "./mapStations.ts";
 import { sizeDrawing } from "./sizeDrawing.ts";
 import { axisWords } from "./sizingWords.ts";
 
@@ -49,7 +50,7 @@ function mapOf(page: AnswersPage, doc: SizingDoc, sizePx?: readonly [number, num
   if (result === null || document === null) return null;
   const { x, y } = result.report;
   const up = y === null ? null : axisWords(document, y);
-  return sizeDrawing(result, axisWords(document, x), up, nameOf(page, doc.scenario), sizePx);
+  return sizeDrawing(result, axisWords(document, x), up, mapStations(page, document, result.report), sizePx);
 }
 
 /** ">99" for "more than 99": in a table there is no room for words. */

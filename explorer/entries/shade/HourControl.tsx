@@ -1,5 +1,5 @@
 import type { Sunlight } from "../../../engine/answers/shade/sunlight.ts";
-import { hourName } from "./SunStrip.tsx";
+import { hourName } from "./hourName.ts";
 
 const STEP_MIN = 15;
 const LEAP_MIN = 360;

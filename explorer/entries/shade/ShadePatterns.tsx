@@ -39,9 +39,6 @@ export function ShadePatterns() {
         <pattern id="shade-wall" width="5" height="5" patternUnits="userSpaceOnUse">
           <path class="wall-stroke" d="M0 2.5H5" />
         </pattern>
-        <pattern id="shade-part" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
-          <path class="sun-stroke" d="M0 0V5" />
-        </pattern>
       </defs>
     </svg>
   );

@@ -1,7 +1,8 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { sizesOf } from "../../../engine/answers/sizing/ask.ts";
+import { mapStations } from "../../../engine/answers/sizing/mapStations.ts";
 import { sizeCsv } from "../../../engine/answers/sizing/sizeCsv.ts";
-import { sizeLayout } from "../../../engine/answers/sizing/sizeLayout.ts";
+import { sizeDrawing } from "../../../engine/answers/sizing/sizeDrawing.ts";
 import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
 import { axisWords, cellChanges, presentCell, readCell } from "../../../engine/answers/sizing/sizingWords.ts";
 import { changesInWords } from "../../../engine/fields/changesInWords.ts";
@@ -14,7 +15,7 @@ import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems, Progress } from "../../parts/EntryState.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { SizingChoices } from "./SizingChoices.tsx";
-import { type MapMark, SizingMap } from "./SizingMap.tsx";
+import { SizingMap } from "./SizingMap.tsx";
 import { SizingTable } from "./SizingTable.tsx";
 import "../../../engine/drawing/sizing.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
@@ -77,10 +78,15 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
     return asked !== null && isOn(asked) ? asked : presentCell(props.picture);
   });
   const cell = () => report().rows[at().row]!.cells[at().column]!;
-  const isMap = () => report().rows.length > 1 && report().x.values.length > 1;
-  const isPhone = () => props.page.room().isPhone;
-  const layout = createMemo(() => sizeLayout(report(), isPhone() ? 328 : 560, isPhone() ? 300 : 400));
-  const stations = createMemo(() => stationsOf(props, props.document, props.picture));
+  const map = createMemo(() =>
+    sizeDrawing(
+      props.picture,
+      xAxis(),
+      yAxis(),
+      mapStations(props.page, props.document, report()),
+      props.page.room().isPhone ? [328, 300] : [560, 400],
+    ),
+  );
   const read = (row: number, column: number) => {
     const { row: r, column: c } = at();
     if (row !== r || column !== c) setMade(null);
@@ -109,19 +115,8 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
   return (
     <>
       <div class="size-section">
-        <Show when={isMap()}>
-          <SizingMap
-            picture={props.picture}
-            layout={layout()}
-            xAxis={xAxis()}
-            yAxis={yAxis()!}
-            label={`Odds of holding over ${xAxis().title} and ${yAxis()!.title}. ${props.picture.answer}`}
-            chosen={cell()}
-            stations={stations()}
-            options={props.picture.options.map(({ cell: { x, y } }, k) => ({ x, y: y!, name: String(k + 1) }))}
-            onRead={read}
-            onMake={make}
-          />
+        <Show when={map()}>
+          {(drawing) => <SizingMap drawing={drawing()} report={report()} chosen={cell()} onRead={read} onMake={make} />}
         </Show>
         <div class="size-said data">
           <ol class="size-options">
@@ -138,7 +133,7 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
           Make this a scenario
         </button>
         <span>
-          <Show when={isMap()}>Or click it on the map. </Show>In the table, arrow keys go from cell to cell and Enter
+          <Show when={map()}>Or click it on the map. </Show>In the table, arrow keys go from cell to cell and Enter
           makes one.
         </span>
       </p>
@@ -167,38 +162,6 @@ function MapAndTable(props: EntryProps<"sizing"> & { picture: SizePicture; docum
 
 const hasOpen = (rows: readonly { readonly cells: readonly SizeOutcome[] }[]) =>
   rows.some(({ cells }) => cells.some(({ isOpen }) => isOpen));
-
-/** Scenarios of the notebook that differ from the one that is sized in nothing but the map's two numbers. */
-function stationsOf(props: EntryProps<"sizing">, document: ScenarioInput, { report }: SizePicture): MapMark[] {
-  const { x, y } = report;
-  if (y === null || x.present === null || y.present === null) return [];
-  const plain = (from: ScenarioInput, changes: { at: string; to: number }[]) => {
-    const changed = applyChanges(from, changes);
-    const { name: _, note: __, ...rest } = (changed.ok ? changed.document : from) as ScenarioInput;
-    return JSON.stringify(rest);
-  };
-  const held = [
-    { at: x.at, to: x.present },
-    { at: y.at, to: y.present },
-  ];
-  const own = plain(document, held);
-  return props.page.notebook().scenarios.flatMap(({ id, name: called }) => {
-    const other = props.page.document(id);
-    if (other === null || plain(other, held) !== own) return [];
-    const [there, above] = [numberAt(other, x.at) ?? x.present!, numberAt(other, y.at) ?? y.present!];
-    const isOn = (value: number, values: readonly number[]) => value >= values[0]! && value <= values.at(-1)!;
-    return isOn(there, x.values) && isOn(above, y.values) ? [{ x: there, y: above, name: called }] : [];
-  });
-}
-
-function numberAt(document: ScenarioInput, at: string): number | null {
-  let value: unknown = document;
-  for (const name of at.split(".")) {
-    if (Array.isArray(value)) value = value.find((item: { id?: unknown }) => item?.id === name);
-    else value = (value as Record<string, unknown> | undefined)?.[name];
-  }
-  return typeof value === "number" ? value : null;
-}
 
 /** "560 Ah for 95" for the index. */
 export function sizingSummary(props: EntryProps<"sizing">): string {

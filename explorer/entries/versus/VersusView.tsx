@@ -1,13 +1,16 @@
 import { createMemo, For, Show } from "solid-js";
 import { versusOf } from "../../../engine/answers/versus/ask.ts";
+import { oddsDrawing } from "../../../engine/answers/versus/oddsDrawing.ts";
 import { pairedDrawing } from "../../../engine/answers/versus/pairedDrawing.ts";
 import { versusRows } from "../../../engine/answers/versus/rows.ts";
+import { tallyDrawing } from "../../../engine/answers/versus/tallyDrawing.ts";
 import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
 import type { VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
 import { burdenWords, versusSentence } from "../../../engine/answers/versus/versusWords.ts";
 import { stepAt } from "../../../engine/drawing/bandPaths.ts";
 import { clockAt } from "../../../engine/ruler/rulerClock.ts";
 import { ampHours, figure } from "../../../engine/words/numbers.ts";
+import { DrawnPicture } from "../../charts/DrawnPicture.tsx";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
@@ -16,8 +19,6 @@ import { Problems, Progress } from "../../parts/EntryState.tsx";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
 import { SaidWords } from "../../parts/SaidWords.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
-import { OddsBars } from "./OddsBars.tsx";
-import { Tally } from "./Tally.tsx";
 
 /** Two scenarios under the same skies and with the same people, held against one another member by member. */
 export function VersusView(props: EntryProps<"versus">) {
@@ -29,6 +30,7 @@ export function VersusView(props: EntryProps<"versus">) {
     return from === null || to === null ? [] : changeWords([], from, to);
   });
   const picture = createMemo(() => found().result);
+  const widthPx = () => (props.page.room().isPhone ? 320 : 430);
   const paired = createMemo(() => {
     const result = picture();
     return result === null ? null : pairedDrawing(result, props.page.room());
@@ -82,8 +84,8 @@ export function VersusView(props: EntryProps<"versus">) {
                 <p>{burdenWords(picture())}</p>
               </div>
               <div>
-                <OddsBars picture={picture()} names={names()} widthPx={props.page.room().isPhone ? 320 : 430} />
-                <Tally picture={picture()} names={names()} />
+                <DrawnPicture drawing={oddsDrawing(picture(), names(), widthPx())} class="odds" />
+                <DrawnPicture drawing={tallyDrawing(picture(), names(), widthPx())} class="tally" />
               </div>
               <Figures picture={picture()} names={names()} />
             </div>
