@@ -1,14 +1,14 @@
 import { createSignal, createUniqueId, For, Show } from "solid-js";
 import type { Series } from "../../../engine/answers/forecast/forecastLayout.ts";
 import { forecastHeads, forecastRows } from "../../../engine/answers/forecast/forecastRows.ts";
-import { csvText } from "../../../engine/csvText.ts";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 
 /** The forecast in figures: the same numbers, hour by hour on the page and step by step in the file. */
 export function ForecastTable(props: { series: readonly Series[] }) {
   const [isOpen, setOpen] = createSignal(false);
   const id = createUniqueId();
-  const save = () => {
+  const save = async () => {
+    const { csvText } = await import("../../../engine/csvText.ts");
     const rows = forecastRows(props.series, 0).map(({ when, figures }) => [when, ...figures]);
     const text = csvText([["time", ...forecastHeads(props.series)], ...rows]);
     saveFile(`${fileName(props.series[0]!.name)}-forecast.csv`, "text/csv", text);

@@ -4,7 +4,6 @@ import { readingAt } from "../../../engine/answers/run/readingAt.ts";
 import { runAnswer } from "../../../engine/answers/run/runAnswer.ts";
 import { strataCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
-import { percent } from "../../../engine/words/numbers.ts";
 import { Strata } from "../../charts/Strata.tsx";
 import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
@@ -107,12 +106,6 @@ export function RunView(props: EntryProps<"run">) {
       </div>
     </div>
   );
-}
-
-export function runSummary(props: EntryProps<"run">): string {
-  const { result } = runOf(props.page, props.doc.scenario);
-  if (result === null) return "working";
-  return result.verdict.dark ? "goes dark" : `lowest ${percent(result.verdict.lowestShare)}`;
 }
 
 /** Whether two runs have one and the same curve, as after a change of reserve. */

@@ -1,6 +1,6 @@
 import type { EntryKind } from "../../notebook/entryKind.ts";
 import { firstOf } from "../../notebook/firstOf.ts";
-import { RunView, runSummary } from "./RunView.tsx";
+import { RunEntry, runSummary } from "./RunEntry.tsx";
 
 export const runEntry: EntryKind<"run"> = {
   kind: "run",
@@ -8,5 +8,5 @@ export const runEntry: EntryKind<"run"> = {
   purpose: "charge, sun, loads and volts, step by step",
   make: (notebook) => ({ title: "One run, step by step", doc: { scenario: firstOf(notebook) } }),
   summary: runSummary,
-  View: RunView,
+  View: RunEntry,
 };
