@@ -1,6 +1,6 @@
+import { inHundred, sampleRange } from "../odds/wilson.ts";
 import type { SizeReport } from "../size/sizeReport.ts";
-import { inHundred } from "../size/sizeSentences.ts";
-import type { SizeOutcome } from "../size/sizeTally.ts";
+import { missesByLoads, type SizeOutcome } from "../size/sizeTally.ts";
 
 /** Columns up to which the interval stands beside each figure; more would not fit on a terminal. */
 const MOST_WITH_INTERVAL = 8;
@@ -51,9 +51,8 @@ export function sizeTable(
 
 function cellText(cell: SizeOutcome, { targetShare }: SizeReport, hasInterval: boolean): string {
   const short = inHundred(cell.holds.share).replace("more than ", ">").replace("fewer than ", "<");
-  const percent = (share: number) => Math.round(100 * share);
-  const interval = hasInterval ? ` (${percent(cell.holds.low)}–${percent(cell.holds.high)})` : "";
-  const isDark = !cell.meets && cell.holds.share >= targetShare;
+  const interval = hasInterval ? ` (${sampleRange(cell.holds)})` : "";
+  const isDark = missesByLoads(cell, targetShare);
   const mark = isDark ? "*" : cell.isOpen && targetShare < 1 ? "~" : " ";
   return `${short}${interval}${mark}`;
 }

@@ -29,7 +29,7 @@ export const sizeVerb: Verb = {
     },
     y: { type: "string", help: "down: likewise (modules of the first panel group); none for a single row" },
     target: { type: "string", help: "skies in 100 in which the bank is to hold (95)" },
-    members: { type: "string", help: "skies and operators drawn (500); all cells meet the same ones" },
+    members: { type: "string", help: "skies and operators drawn (1000); all cells meet the same ones" },
     seed: { type: "string", help: "any text; the same seed gives the same members" },
     "days-autonomy": { type: "string", help: "days without sun for the handbook's answer (2)" },
     json: { type: "boolean", help: "print it as JSON" },

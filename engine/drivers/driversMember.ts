@@ -2,6 +2,7 @@ import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
 import { drawOperators } from "../ensemble/operators.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { MemberRoom } from "../ensemble/stepMember.ts";
+import { NOTHING_W } from "../odds/stepCount.ts";
 import {
   drawFigures,
   FIGURE_CANOPY_NORMAL,
@@ -49,7 +50,9 @@ export const OUTCOME_UNSERVED_WH = 2;
 /** Light on the level over the event, Wh/m², and what sending took on top of receiving, Wh. */
 export const OUTCOME_LIGHT_WHM2 = 3;
 export const OUTCOME_SENDING_WH = 4;
-const OUTCOMES = 5;
+/** Step in which something first goes without; −1 where nothing ever does. */
+export const OUTCOME_DARK_FROM = 5;
+const OUTCOMES = 6;
 
 /** Room for members put together from several. */
 export interface DriversRoom {
@@ -121,6 +124,7 @@ function countDriversMember({ prepared }: PreparedEnsemble, room: DriversRoom): 
   const idlePerConverter = inputs.figures[FIGURE_IDLE_SHARE]! / converterShare;
   let lowestAh = run.state[STORED_AH]!;
   let belowFrom = lowestAh < reserveAh ? grid.steps : -1;
+  let darkFrom = -1;
   let unservedW = 0;
   let ghiWm2 = 0;
   let sendingW = 0;
@@ -128,13 +132,16 @@ function countDriversMember({ prepared }: PreparedEnsemble, room: DriversRoom): 
     const storedAh = rows[i * ROW_SLOTS + ROW_STORED_AH]!;
     if (storedAh < lowestAh) lowestAh = storedAh;
     if (storedAh < reserveAh) belowFrom = i;
-    unservedW += rows[i * ROW_SLOTS + ROW_UNSERVED_W]!;
+    const shortW = rows[i * ROW_SLOTS + ROW_UNSERVED_W]!;
+    if (shortW > NOTHING_W) darkFrom = i;
+    unservedW += shortW;
     ghiWm2 += light.ghiWm2[i]!;
     sendingW += inputs.wantedW[i]! - loads.quietW[i]! * idlePerConverter;
   }
   room.outcome[OUTCOME_LOWEST_SHARE] = lowestAh / bank.fullAh;
   room.outcome[OUTCOME_BELOW_FROM] = belowFrom;
   room.outcome[OUTCOME_UNSERVED_WH] = unservedW * grid.stepH;
+  room.outcome[OUTCOME_DARK_FROM] = darkFrom;
   room.outcome[OUTCOME_LIGHT_WHM2] = ghiWm2 * grid.stepH;
   room.outcome[OUTCOME_SENDING_WH] = sendingW * grid.stepH;
 }

@@ -134,7 +134,7 @@ export function driversReport(
         ...load,
         ...gains(without, rows.a),
         gainedH: steps === null ? null : steps * grid.stepH,
-        medianHolds: median !== undefined && steps === null,
+        medianHolds: median !== undefined && without.holds[median] === 1,
       };
     })
     .sort((x, y) => y.holdsGain.value - x.holdsGain.value || y.marginGain.value - x.marginGain.value);

@@ -4,6 +4,7 @@ import {
   type DriversRoom,
   makeDriversRoom,
   OUTCOME_BELOW_FROM,
+  OUTCOME_DARK_FROM,
   OUTCOME_LIGHT_WHM2,
   OUTCOME_LOWEST_SHARE,
   OUTCOME_SENDING_WH,
@@ -55,7 +56,7 @@ export function keepDriversRun(
   const reserveShare = prepared.bank.reserveAh / prepared.bank.fullAh;
   runs.margin[at] = outcome[OUTCOME_LOWEST_SHARE]! - reserveShare - outcome[OUTCOME_UNSERVED_WH]! / fullWh;
   runs.belowFrom[at] = outcome[OUTCOME_BELOW_FROM]!;
-  runs.holds[at] = outcome[OUTCOME_BELOW_FROM]! < 0 ? 1 : 0;
+  runs.holds[at] = outcome[OUTCOME_BELOW_FROM]! < 0 && outcome[OUTCOME_DARK_FROM]! < 0 ? 1 : 0;
 }
 
 /**
@@ -83,7 +84,7 @@ export function driversRows(ensemble: PreparedEnsemble, of: number, from: number
     memberOf.fill(m);
     stepDriversMember(ensemble, room);
     keepDriversRun(ensemble, room, rows.a, at);
-    rows.dry[at] = outcome[OUTCOME_UNSERVED_WH]! > 1e-6 ? 1 : 0;
+    rows.dry[at] = outcome[OUTCOME_DARK_FROM]! < 0 ? 0 : 1;
     rows.lightWhM2[at] = outcome[OUTCOME_LIGHT_WHM2]!;
     rows.sendingWh[at] = outcome[OUTCOME_SENDING_WH]!;
     // Weather comes last, so that each sky is drawn once.

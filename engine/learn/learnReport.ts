@@ -1,7 +1,6 @@
 import { type Bands, type OddsReport, oddsReport } from "../odds/odds.ts";
-import type { Odds } from "../odds/wilson.ts";
+import { inHundred, type Odds, sampleRange } from "../odds/wilson.ts";
 import { type LocalMoment, localMoment } from "../run/localClock.ts";
-import { inHundred } from "../size/sizeSentences.ts";
 import { FEWEST_SHARE } from "./filter.ts";
 import type { Learned } from "./learn.ts";
 import { type Interval, intervalOf, type Lesson, lessons } from "./lessons.ts";
@@ -95,7 +94,7 @@ function sentences(report: Omit<LearnReport, "sentences">, { ensemble }: Learned
   if (report.stages.length === 0) return [...report.before.sentences];
   const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
   const { holdsBefore, holdsAfter, chargeNow, endBefore, endAfter, hoursLeft: left } = report;
-  const range = `${Math.round(100 * holdsAfter.low)} to ${Math.round(100 * holdsAfter.high)} by the size of the sample`;
+  const range = `${sampleRange(holdsAfter, " to ")} by the size of the sample`;
   const said = report.wrong.map((each) => each.sentence);
   said.push(
     `From ${report.now.words} on, the bank holds to ${end} in ${inHundred(holdsAfter.share)} of 100 skies (${range}); before the readings the plan held in ${inHundred(holdsBefore.share)}.`,

@@ -5,10 +5,11 @@ import { type LocalMoment, localMoment } from "../run/localClock.ts";
 import { makePrepared } from "../run/prepare.ts";
 import { makeRunDetails } from "../run/runDetails.ts";
 import { type Trace, traceOf } from "../run/trace.ts";
+import { failsFromStep, goesWithout } from "./fails.ts";
 import { CHARGE_BINS, makeOddsPart, type OddsPart, POWER_BINS, powerScale } from "./oddsPart.ts";
 import type { Counting } from "./stepCount.ts";
 import { stepCount } from "./stepCount.ts";
-import { type Odds, wilson } from "./wilson.ts";
+import { inHundred, type Odds, sampleRange, wilson } from "./wilson.ts";
 
 /** Quantiles that bands are drawn at. */
 export const BAND_SHARES = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
@@ -37,9 +38,12 @@ export interface OddsReport {
   readonly seed: string;
   readonly members: number;
   readonly reserveShare: number;
-  /** Never below the reserve; never any load unserved; no radio ever short of volts while connected. */
+  /** Never below the reserve and never any load unserved. */
   readonly holds: Odds;
+  /** Ever a load unserved; and those of them whose charge keeps its reserve all the same. */
   readonly dark: Odds;
+  readonly goesWithout: Odds;
+  /** Ever a radio short of volts while connected. */
   readonly dropouts: Odds;
   readonly lowestShare: Spread;
   readonly endShare: Spread;
@@ -53,11 +57,12 @@ export interface OddsReport {
   readonly dropoutH: Spread;
   /** Mean unserved energy by device, Wh, those that go without first where a shedding order is given. */
   readonly unservedByDevice: readonly { readonly id: string; readonly name: string; readonly meanWh: number }[];
-  /** The three hours in which most failing members first fall below the reserve; null when none fails. */
+  /** The three hours in which most failing members first fail, and what most of those in it do; null when none fails. */
   readonly failsMostly: {
     readonly from: LocalMoment;
     readonly to: LocalMoment;
     readonly shareOfFailures: number;
+    readonly by: "reserve" | "dark";
   } | null;
   /** The member that does worse than nineteen in twenty: replay it as a trace. */
   readonly tailMember: number;
@@ -166,8 +171,11 @@ function bandsOf(counts: Uint32Array, rows: number, bins: number, members: numbe
 
 function failsMostly(ensemble: PreparedEnsemble, part: OddsPart): OddsReport["failsMostly"] {
   const { grid } = ensemble.prepared;
-  const failures = Array.from(part.outcomes.belowFromStep).filter((step) => step >= 0);
-  if (failures.length === 0) return null;
+  const { outcomes } = part;
+  const failed = Array.from(outcomes.belowFromStep.keys()).filter((m) => failsFromStep(outcomes, m) >= 0);
+  if (failed.length === 0) return null;
+  const failures = failed.map((m) => failsFromStep(outcomes, m));
+  const underFirst = failed.filter((m) => outcomes.belowFromStep[m] === failsFromStep(outcomes, m)).length;
   const perHour = 1 / grid.stepH;
   const { startMinute } = grid;
   const hourOf = (step: number) => Math.floor(step / perHour + (startMinute % 60) / 60);
@@ -185,7 +193,12 @@ function failsMostly(ensemble: PreparedEnsemble, part: OddsPart): OddsReport["fa
     const ms = grid.startMs + hour * 3_600_000 - (startMinute % 60) * 60_000;
     return localMoment(grid, Math.max(grid.startMs, Math.min(grid.startMs + grid.steps * grid.stepMs, ms)));
   };
-  return { from: at(best), to: at(best + 3), shareOfFailures: bestCount / failures.length };
+  return {
+    from: at(best),
+    to: at(best + 3),
+    shareOfFailures: bestCount / failures.length,
+    by: 2 * underFirst >= failed.length ? "reserve" : "dark",
+  };
 }
 
 /** Adds an ensemble up. @param part all its members, merged */
@@ -207,8 +220,9 @@ export function oddsReport(ensemble: PreparedEnsemble, part: OddsPart): OddsRepo
     seed: part.seed,
     members,
     reserveShare: prepared.bank.reserveAh / prepared.bank.fullAh,
-    holds: among((m) => outcomes.belowFromStep[m]! < 0),
+    holds: among((m) => failsFromStep(outcomes, m) < 0),
     dark: among((m) => outcomes.darkFromStep[m]! >= 0),
+    goesWithout: among((m) => goesWithout(outcomes, m)),
     dropouts: among((m) => outcomes.dropoutH[m]! > 0),
     lowestShare: spreadOf(outcomes.lowestShare),
     endShare: spreadOf(outcomes.endShare),
@@ -236,38 +250,28 @@ export function oddsReport(ensemble: PreparedEnsemble, part: OddsPart): OddsRepo
   return { ...report, sentences: sentences(report, ensemble) };
 }
 
-const inHundred = (share: number) => {
-  const rounded = Math.round(100 * share);
-  // All or nothing is said only when it is so.
-  if (rounded === 100 && share < 1) return "more than 99";
-  if (rounded === 0 && share > 0) return "fewer than 1";
-  return String(rounded);
-};
-
 function sentences(report: Omit<OddsReport, "sentences">, { prepared }: PreparedEnsemble): string[] {
   const { grid } = prepared;
   const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
   const { holds, dark, dropouts, failsMostly: fails } = report;
   const percent = (share: number) => `${Math.round(100 * share)} %`;
-  const range = `${Math.round(100 * holds.low)} to ${Math.round(100 * holds.high)}`;
-  const sample = `${inHundred(holds.share)} of 100 skies (${range} by the size of the sample)`;
-  // A bank may keep its reserve and still leave loads dark: out of reach in the cold, or short of current or volts.
-  const isDarker = dark.share > 1 - holds.share;
   const said = [
-    isDarker
-      ? `The charge stays above the reserve to ${end} in ${sample}, but loads go dark in ${inHundred(dark.share)} of 100.`
-      : `The bank holds to ${end} in ${sample}.`,
+    `The bank holds to ${end} in ${inHundred(holds.share)} of 100 skies (${sampleRange(holds, " to ")} by the size of the sample).`,
   ];
   if (fails !== null) {
     const mostly = fails.shareOfFailures >= 0.5 ? "mostly" : "most often";
-    said.push(
-      `When it fails, it falls below the ${percent(report.reserveShare)} reserve ${mostly} between ${fails.from.words} and ${fails.to.clock}.`,
-    );
+    const how =
+      fails.by === "reserve" ? `it falls below the ${percent(report.reserveShare)} reserve` : "loads go without";
+    said.push(`When it fails, ${how} ${mostly} between ${fails.from.words} and ${fails.to.clock}.`);
   }
   said.push(
     `Half of the skies leave between ${percent(report.lowestShare.p25)} and ${percent(report.lowestShare.p75)} at the lowest; one in twenty less than ${percent(report.lowestShare.p5)}.`,
   );
-  if (dark.count > 0 && !isDarker) said.push(`${inHundred(dark.share)} of 100 ever go dark.`);
+  if (dark.count > 0) said.push(`${inHundred(dark.share)} of 100 ever go dark.`);
+  if (report.goesWithout.count > 0)
+    said.push(
+      `In ${inHundred(report.goesWithout.share)} of 100 something goes without although the charge keeps its reserve: short of current or volts, or too cold.`,
+    );
   if (dropouts.count > 0)
     said.push(
       `In ${inHundred(dropouts.share)} of 100 a radio falls short of volts on transmit peaks, which more charge does not cure.`,

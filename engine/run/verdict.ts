@@ -3,7 +3,7 @@ import type { RunResult } from "./runResult.ts";
 
 /** The answer, in figures and in words. */
 export interface Verdict {
-  /** Whether the charge never falls below the reserve. */
+  /** Whether the charge never falls below the reserve and no load ever goes unserved. */
   readonly holds: boolean;
   /** Whether any load ever goes unserved. */
   readonly dark: boolean;
@@ -64,7 +64,7 @@ export function verdictOf(run: RunResult): Verdict {
   const at = (step: number | null) => (step === null ? null : grid.startMs + step * grid.stepMs);
   const lowestMs = grid.startMs + lowest * grid.stepMs;
   const figures = {
-    holds: belowFrom === null,
+    holds: belowFrom === null && darkFrom === null,
     dark: darkFrom !== null,
     lowestShare: chargeShare[lowest]!,
     lowestAh: record.storedAh[lowest]!,
@@ -117,12 +117,14 @@ function sentences(verdict: Omit<Verdict, "sentences">, { prepared }: RunResult,
   const lowest = `${percent(verdict.lowestShare)} (${Math.round(verdict.lowestAh)} Ah) on ${verdict.lowestAt.words}`;
   const said: string[] = [];
   const reserve = `the ${percent(reserveShare)} reserve`;
-  if (!verdict.holds) {
+  if (verdict.belowReserveFromMs !== null) {
     said.push(
-      `The bank does not hold: it falls below ${reserve} on ${when(verdict.belowReserveFromMs!)} and is lowest at ${lowest}.`,
+      `The bank does not hold: it falls below ${reserve} on ${when(verdict.belowReserveFromMs)} and is lowest at ${lowest}.`,
     );
   } else if (verdict.dark) {
-    said.push(`Loads go dark although the charge stays above ${reserve}: it is lowest at ${lowest}.`);
+    said.push(
+      `The bank does not hold: loads go without although the charge stays above ${reserve}; it is lowest at ${lowest}.`,
+    );
   } else {
     said.push(`The bank holds to ${end}: it is lowest at ${lowest}, ${points(verdict.marginShare)} above ${reserve}.`);
   }

@@ -7,5 +7,5 @@ export type { SizeHandbook } from "./sizeHandbook.ts";
 export { prepareSizes, type SizeMap } from "./sizeMap.ts";
 export { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 export { type SizeReport, sizeReport } from "./sizeReport.ts";
-export { inHundred, type SizeOption, sizeCellWords, sizeOptions, sizeWords } from "./sizeSentences.ts";
-export { isSize, type SizeAims, type SizeOutcome, type SizeRow } from "./sizeTally.ts";
+export { type SizeOption, sizeCellWords, sizeOptions, sizeWords } from "./sizeSentences.ts";
+export { isSize, missesByLoads, type SizeAims, type SizeOutcome, type SizeRow } from "./sizeTally.ts";

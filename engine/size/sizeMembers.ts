@@ -2,13 +2,19 @@ import type { SizeMap } from "./sizeMap.ts";
 import { stepSizes } from "./stepSizes.ts";
 
 /** Members `from` to `to` (not included) of a map, counted in whole numbers so that parts merge exactly. Plain data. */
-export interface SizePart {
+export interface SizePart extends SizeCounts {
   readonly seed: string;
   readonly from: number;
   readonly to: number;
-  /** One value per cell, row by row: members that never fall below the reserve, and members that ever go dark. */
+}
+
+/** One value per cell, row by row. */
+export interface SizeCounts {
+  /** Members that never fall below the reserve and serve every load. */
   readonly held: Uint32Array;
+  /** Members in which any load ever goes unserved, and those of them that keep their reserve. */
   readonly dark: Uint32Array;
+  readonly goesWithout: Uint32Array;
 }
 
 const MOST_MEMBERS = 1_000_000;
@@ -27,15 +33,19 @@ export function sizeMembers(
   if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to > from && to <= MOST_MEMBERS)) {
     throw new RangeError(`members must be whole numbers with 0 <= from < to <= ${MOST_MEMBERS}, got ${from} and ${to}`);
   }
-  const held = new Uint32Array(map.cells.length);
-  const dark = new Uint32Array(map.cells.length);
+  const cells = map.cells.length;
+  const counts: SizeCounts = {
+    held: new Uint32Array(cells),
+    dark: new Uint32Array(cells),
+    goesWithout: new Uint32Array(cells),
+  };
   let member = from;
   do {
     const count = Math.min(map.lanes, to - member);
-    stepSizes(map, member, count, held, dark);
+    stepSizes(map, member, count, counts);
     member += count;
   } while (between(member - from) && member < to);
-  return { seed: map.seed, from, to: member, held, dark };
+  return { seed: map.seed, from, to: member, ...counts };
 }
 
 /**
@@ -48,6 +58,7 @@ export function mergeSizes(parts: readonly SizePart[]): SizePart {
   if (first === undefined) throw new RangeError("parts must hold at least one part, got none");
   const held = first.held.slice();
   const dark = first.dark.slice();
+  const goesWithout = first.goesWithout.slice();
   sorted.slice(1).forEach((part, p) => {
     const before = sorted[p]!;
     if (before.to !== part.from) {
@@ -59,7 +70,8 @@ export function mergeSizes(parts: readonly SizePart[]): SizePart {
     for (let k = 0; k < held.length; k++) {
       held[k]! += part.held[k]!;
       dark[k]! += part.dark[k]!;
+      goesWithout[k]! += part.goesWithout[k]!;
     }
   });
-  return { seed: first.seed, from: first.from, to: sorted.at(-1)!.to, held, dark };
+  return { seed: first.seed, from: first.from, to: sorted.at(-1)!.to, held, dark, goesWithout };
 }

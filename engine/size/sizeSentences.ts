@@ -1,20 +1,12 @@
-import { wilson, Z95 } from "../odds/wilson.ts";
+import { inHundred, sampleRange, wilson, Z95 } from "../odds/wilson.ts";
 import { localMoment } from "../run/localClock.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { SizeAxis } from "./sizeAxis.ts";
 import type { SizeMap } from "./sizeMap.ts";
-import { isSize, type SizeOutcome, type SizeRow, type SizeTally } from "./sizeTally.ts";
+import { isSize, missesByLoads, type SizeOutcome, type SizeRow, type SizeTally } from "./sizeTally.ts";
 
 const number = (value: number) => String(Number(value.toPrecision(4)));
 const round = (value: number) => value.toFixed(0);
-
-/** A share as so many in a hundred; all and none are said only where it is so. */
-export function inHundred(share: number): string {
-  const rounded = Math.round(100 * share);
-  if (rounded === 100 && share < 1) return "more than 99";
-  if (rounded === 0 && share > 0) return "fewer than 1";
-  return String(rounded);
-}
 
 /** A value of one direction of the map, as a person would say it. */
 export function sizeWords({ at }: SizeAxis, value: number, scenario: Scenario): string {
@@ -76,7 +68,7 @@ export function sizeSentences(report: SizeTally, map: SizeMap): string[] {
   const target = report.targetShare === 1 ? "every sky" : `${number(100 * report.targetShare)} of 100 skies`;
   const cellWords = (cell: SizeOutcome) => sizeCellWords(map, cell);
   const oddsWords = ({ holds }: SizeOutcome) =>
-    `${inHundred(holds.share)} of 100, ${round(100 * holds.low)} to ${round(100 * holds.high)} by the size of the sample`;
+    `${inHundred(holds.share)} of 100, ${sampleRange(holds, " to ")} by the size of the sample`;
   const all = rows.flatMap((row) => row.cells);
   const said: string[] = [];
   const { smallest } = report;
@@ -109,10 +101,10 @@ export function sizeSentences(report: SizeTally, map: SizeMap): string[] {
       `${where}${map.x.at} ${row.failsAgainAt.map(number).join(", ")} fails where the smaller ${number(row.smallest!.x)} does not: one of the cases in which more does not mean better (generator, disconnect, selector, volts).`,
     );
   }
-  const darkest = all.filter((cell) => !cell.meets && cell.holds.share >= report.targetShare);
+  const darkest = all.filter((cell) => missesByLoads(cell, report.targetShare));
   if (darkest.length > 0) {
     said.push(
-      `Marked *: the charge keeps its reserve often enough, but loads go dark more often than the target leaves (disconnect, current or cold), so ${darkest.length === 1 ? "that size is" : "those sizes are"} not counted as enough.`,
+      `Marked *: the charge keeps its reserve often enough, but loads go without (disconnect, current or cold), so ${darkest.length === 1 ? "that size is" : "those sizes are"} not counted as enough.`,
     );
   }
   said.push(...sampleWords(report));

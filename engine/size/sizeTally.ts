@@ -12,7 +12,9 @@ export interface SizeOutcome {
   readonly y: number | null;
   readonly holds: Odds;
   readonly dark: Odds;
-  /** Holds at least as often as the target asks, and goes dark no more often than it leaves. */
+  /** Keeps its reserve, and something goes without all the same. */
+  readonly goesWithout: Odds;
+  /** Holds at least as often as the target asks. */
   readonly meets: boolean;
   /** Whether the sample leaves it open on which side of the target the cell lies. */
   readonly isOpen: boolean;
@@ -75,16 +77,14 @@ export function sizeTally(map: SizeMap, part: SizePart, { targetShare, autonomyD
     const cells = map.x.values.map((x, c): SizeOutcome => {
       const k = r * columns + c;
       const holds = wilson(part.held[k]!, members);
-      const dark = wilson(part.dark[k]!, members);
       return {
         x,
         y,
         holds,
-        dark,
-        meets: holds.share >= targetShare && dark.share <= 1 - targetShare,
-        isOpen:
-          !(holds.low >= targetShare && dark.high <= 1 - targetShare) &&
-          !(holds.high < targetShare || dark.low > 1 - targetShare),
+        dark: wilson(part.dark[k]!, members),
+        goesWithout: wilson(part.goesWithout[k]!, members),
+        meets: holds.share >= targetShare,
+        isOpen: holds.low < targetShare && holds.high >= targetShare,
         ...burden(map, map.cells[k]!.scenario),
       };
     });
@@ -107,6 +107,11 @@ export function sizeTally(map: SizeMap, part: SizePart, { targetShare, autonomyD
     smallest: least(meeting, (cell) => overMiddle(map.x, cell.x) + (map.y === null ? 0 : overMiddle(map.y, cell.y!))),
     handbook: sizeHandbook(map.base, autonomyDays),
   };
+}
+
+/** Whether a cell misses the target only by loads that go without while the charge keeps its reserve. */
+export function missesByLoads(cell: SizeOutcome, targetShare: number): boolean {
+  return !cell.meets && cell.holds.share + cell.goesWithout.share >= targetShare;
 }
 
 /** A value over the present one, or over the middle of the values where there is none. */

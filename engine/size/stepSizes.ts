@@ -8,14 +8,14 @@ import { stepLaneFigures, stepLaneLight, stepPanels, stepPower } from "../run/st
 import { STATE_SLOTS, STORED_AH } from "../run/stepState.ts";
 import { drawSky } from "../sky/skyEnsemble.ts";
 import type { SizeCell, SizeMap } from "./sizeMap.ts";
+import type { SizeCounts } from "./sizeMembers.ts";
 
 /**
  * Draws members once, side by side, and carries them through every cell of a map.
  * @param count of the members from `from` on, 1…`map.lanes`
- * @param held receives one more for each cell and member in which the charge never falls below the reserve; one value per cell
- * @param dark receives one more for each cell and member in which any load goes unserved
+ * @param counts receive one more for each cell and member of which they are true
  */
-export function stepSizes(map: SizeMap, from: number, count: number, held: Uint32Array, dark: Uint32Array): void {
+export function stepSizes(map: SizeMap, from: number, count: number, { held, dark, goesWithout }: SizeCounts): void {
   for (let lane = 0; lane < count; lane++) drawSizesMember(map, from + lane, lane);
   const { cells, panels } = map;
   for (let k = 0; k < panels.length; k++) panels[k]!.isSettled = false;
@@ -23,8 +23,9 @@ export function stepSizes(map: SizeMap, from: number, count: number, held: Uint3
     const cell = cells[k]!;
     stepCell(cell, count);
     for (let lane = 0; lane < count; lane++) {
-      if (stepHolds(cell, lane)) held[k]!++;
-      if (stepIsDark(cell.prepared, cell.run, lane)) dark[k]!++;
+      const isDark = stepIsDark(cell.prepared, cell.run, lane);
+      if (isDark) dark[k]!++;
+      if (stepKeepsReserve(cell, lane)) (isDark ? goesWithout : held)[k]!++;
     }
   }
 }
@@ -68,7 +69,7 @@ function isSettled({ fixed }: RunRows): boolean {
 }
 
 /** Whether the charge never fell below the reserve. */
-function stepHolds({ prepared, run, reserveAh }: SizeCell, lane: number): boolean {
+function stepKeepsReserve({ prepared, run, reserveAh }: SizeCell, lane: number): boolean {
   const { rows } = run;
   const { steps } = prepared.grid;
   const last = (lane + 1) * steps * ROW_SLOTS;

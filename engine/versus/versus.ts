@@ -1,4 +1,5 @@
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { failsFromStep } from "../odds/fails.ts";
 import { type OddsReport, oddsReport } from "../odds/odds.ts";
 import type { OddsPart } from "../odds/oddsPart.ts";
 import { Z95 } from "../odds/wilson.ts";
@@ -97,8 +98,8 @@ export function versus(contenders: readonly Contender[]): VersusReport {
 function comparison(first: Contender, firstReport: OddsReport, other: Contender): Comparison {
   const report = oddsReport(other.ensemble, other.part);
   const members = other.part.to - other.part.from;
-  const holdsFirst = (m: number) => first.part.outcomes.belowFromStep[m]! < 0;
-  const holdsThis = (m: number) => other.part.outcomes.belowFromStep[m]! < 0;
+  const holdsFirst = (m: number) => failsFromStep(first.part.outcomes, m) < 0;
+  const holdsThis = (m: number) => failsFromStep(other.part.outcomes, m) < 0;
   const all = Array.from({ length: members }, (_, m) => m);
   const gained = all.filter((m) => holdsThis(m) && !holdsFirst(m));
   const lost = all.filter((m) => holdsFirst(m) && !holdsThis(m));

@@ -101,7 +101,7 @@ test("in words: shares, ends, the shedding list, and how sure all that is", () =
   expect(out).toMatch(/^The weather +(about 100 %|\d+ %) ± \d+/m);
   expect(out).toMatch(/^All of them alone: margin .*acting together\.$/m);
   expect(out).toMatch(/^The draw between transmissions +low +87 % of plan/m);
-  expect(out).toMatch(/^HF run position +\d+ % +\+\d/m);
+  expect(out).toMatch(/^HF run position +\d+ +\+\d/m);
   expect(out).toMatch(/40 rows, 1360 runs, seed duskline/);
   expect(out).not.toMatch(/NaN|Infinity|undefined|null|-0\b|−\d+ % ±/);
 });

@@ -25,15 +25,17 @@ async function hut(isFrozen: boolean) {
   return oddsPicture(ready.ensemble, oddsReport(ready.ensemble, runMembers(ready.ensemble, 0, 40)));
 }
 
-test("a bank that keeps its reserve because nobody can reach it is not said to hold and no more", async () => {
+test("a bank that keeps its reserve because nobody can reach it does not hold, and why is said", async () => {
   const frozen = await hut(true);
-  expect(frozen.report.holds.count).toBe(40);
-  expect(frozen.report.dark.count).toBe(40);
+  expect(frozen.report.holds.count).toBe(0);
+  expect(frozen.report.goesWithout.count).toBe(40);
   const series = [{ name: "Open box", picture: frozen, look: "first" as const }] as never;
-  expect(said(forecastSentence(series))).toMatch(/holds to .* in 100 of 100 skies, but loads go dark in 100\.$/);
-  expect(forecastMore(series, "4127")).not.toMatch(/without power/);
+  expect(said(forecastSentence(series))).toMatch(/holds to .* in 0 of 100 skies\.$/);
+  expect(forecastMore(series, "4127")).toMatch(
+    /^In 100 of 100 the charge keeps its reserve and something goes without/,
+  );
   const plan = [{ name: "Plan", picture: await hut(false), look: "first" as const }] as never;
-  expect(said(forecastSentence(plan))).not.toContain("dark");
+  expect(forecastMore(plan, "4127")).not.toContain("goes without all the same");
 });
 
 test("a difference in the dark is told where holding tells none, or the other way", () => {
@@ -49,7 +51,7 @@ test("a difference in the dark is told where holding tells none, or the other wa
       tally: { both: 0, onlySecond: Math.max(0, 1000 * mean), onlyFirst: Math.max(0, -1000 * mean), neither: 0 },
     }) as unknown as VersusPicture;
   expect(said(versusSentence(versus(0, [0.6, 0.1]), "A", "B"))).toBe(
-    "B against A: it keeps the reserve about as often, but loads go dark in 10 of 100, not 60.",
+    "B against A: it holds about as often, but loads go dark in 10 of 100, not 60.",
   );
   expect(said(versusSentence(versus(0.2, [0.1, 0.4]), "A", "B"))).toMatch(
     /one that holds; but loads go dark in 40 of 100, not 10\.$/,

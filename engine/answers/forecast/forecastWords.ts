@@ -1,6 +1,6 @@
 import { clockAt } from "../../ruler/rulerClock.ts";
 import { percent } from "../../words/numbers.ts";
-import { darkerThanSaid, inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { inHundred, oddsRange, withoutWords } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
 import type { Series } from "./forecastLayout.ts";
 
@@ -15,21 +15,14 @@ export function forecastSentence(series: readonly Series[]): Words[] {
     { text: `: the bank holds to ${end.weekday} ${end.clock} in ` },
     { text: `${inHundred(picture.report.holds)} of 100`, as: "figure" },
     { text: " skies" },
-    ...darkWords(first, ", but loads go dark in "),
   ];
   const rest = others.flatMap((other): Words[] => [
     { text: "; " },
     { text: other.name, as: NAMED_AS[other.look] },
     { text: ", in " },
     { text: inHundred(other.picture.report.holds), as: "figure" },
-    ...darkWords(other, ", but dark in "),
   ]);
   return [...words, ...rest, { text: "." }];
-}
-
-function darkWords({ picture }: Series, before: string): Words[] {
-  const dark = darkerThanSaid(picture.report);
-  return dark === null ? [] : [{ text: before }, { text: dark, as: "figure" }];
 }
 
 const NAMED_AS = { first: "plan", second: "other", third: "third", fourth: "fourth" } as const;
@@ -40,7 +33,8 @@ export function forecastMore(series: readonly Series[], seed: string): string {
   if (first === undefined) return "";
   const { reserveShare, members } = first.picture;
   const ranges = series.map(({ picture }) => oddsRange(picture.report.holds));
-  return `Holds: never under the ${percent(reserveShare)} reserve. By the size of the sample, ${listed(ranges)}: ${members} skies, seed ${seed}.`;
+  const without = withoutWords(first.picture.report);
+  return `${without === null ? "" : `${without} `}Holds: never under the ${percent(reserveShare)} reserve, and nothing planned goes without. By the size of the sample, ${listed(ranges)}: ${members} skies, seed ${seed}.`;
 }
 
 const listed = (parts: readonly string[]) =>
@@ -50,7 +44,8 @@ const listed = (parts: readonly string[]) =>
 export function failsWords({ picture, name }: Series): string | null {
   const fails = picture.report.failsMostly;
   if (fails === null || picture.report.holds.share > 0.995) return null;
-  return `${name}, when it fails, falls under the reserve most often between ${fails.from.words} and ${fails.to.clock}.`;
+  const how = fails.by === "reserve" ? "falls under the reserve" : "goes without something";
+  return `${name}, when it fails, ${how} most often between ${fails.from.words} and ${fails.to.clock}.`;
 }
 
 /** One instant of a forecast in words. */

@@ -31,7 +31,7 @@ export interface LearnedPicture {
   readonly fullAh: number;
   readonly report: Omit<LearnReport, "before" | "after" | "charge">;
   /** Share in which loads go dark, from the last reading on. */
-  readonly darkAfter: Odds;
+  readonly goesWithoutAfter: Odds;
   /** Charge over the whole event before anything was read. */
   readonly before: Bands;
   /** Charge from the last reading to the end. */
@@ -74,7 +74,7 @@ function pictureOf(learned: Learned): LearnedPicture {
     time: timePicture(ensemble),
     fullAh: ensemble.prepared.bank.fullAh,
     report,
-    darkAfter: after.dark,
+    goesWithoutAfter: after.goesWithout,
     before: before.charge,
     after: charge,
     marks: marksOf(ensemble, readings),

@@ -1,6 +1,6 @@
 import { clockAt } from "../../ruler/rulerClock.ts";
 import { hours, percent, THIN } from "../../words/numbers.ts";
-import { darkerThanSaid, inHundred, oddsRange } from "../../words/oddsWords.ts";
+import { inHundred, oddsRange, withoutWords } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
 import type { LearnedPicture } from "./learnedPicture.ts";
 
@@ -8,16 +8,14 @@ const plain = (text: string): Words => ({ text });
 const heavy = (text: string): Words => ({ text, as: "figure" });
 
 /** Where it stands after the last reading: the answer before anything else. */
-export function learnedSentence({ report, darkAfter, time }: LearnedPicture, name: string): Words[] {
+export function learnedSentence({ report, time }: LearnedPicture, name: string): Words[] {
   const end = clockAt(time.ruler, time.startMs + time.steps * time.stepMs);
   const { holdsBefore, holdsAfter, now } = report;
-  const dark = darkerThanSaid({ holds: holdsAfter, dark: darkAfter });
   return [
     { text: name, as: "plan" },
     plain(`: from ${clockWords(time, now.ms)} on the bank holds to ${end.weekday} ${end.clock} in `),
     heavy(`${inHundred(holdsAfter)} of 100`),
     plain(" skies"),
-    ...(dark === null ? [] : [plain(", but loads go dark in "), heavy(dark)]),
     plain("; before the readings the plan held in "),
     heavy(inHundred(holdsBefore)),
     plain("."),
@@ -25,7 +23,7 @@ export function learnedSentence({ report, darkAfter, time }: LearnedPicture, nam
 }
 
 /** Hours left, and how sure all that is. */
-export function learnedMore({ report }: LearnedPicture): string {
+export function learnedMore({ report, goesWithoutAfter }: LearnedPicture): string {
   const { chargeNow, endBefore, endAfter, reserveShare } = report;
   const { p10, p50, p90 } = report.hoursLeft;
   const reserve = `the ${percent(reserveShare)} reserve`;
@@ -37,7 +35,8 @@ export function learnedMore({ report }: LearnedPicture): string {
         : `Hours left above ${reserve}: ${hours(p50)} in the middle, under ${hours(p10)} in one of ten${p90 === null ? "" : `, over ${hours(p90)} in another`}.`;
   const range = ({ p10, p90 }: { p10: number; p90: number }) => `${percent(p10)} to ${percent(p90)}`;
   const sizes = `By the size of the sample, ${oddsRange(report.holdsAfter)} of 100, before ${oddsRange(report.holdsBefore)}; ${report.members} members, seed ${report.seed}.`;
-  return `${left} Charge now ${range(chargeNow)}, at the end ${range(endAfter)} in eight of ten (before the readings ${range(endBefore)}). ${sizes}`;
+  const without = withoutWords({ holds: report.holdsAfter, goesWithout: goesWithoutAfter });
+  return `${without === null ? "" : `${without} `}${left} Charge now ${range(chargeNow)}, at the end ${range(endAfter)} in eight of ten (before the readings ${range(endBefore)}). ${sizes}`;
 }
 
 /** What the engine says of members that are worth less than their number: never left out. */

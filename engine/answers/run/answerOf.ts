@@ -39,7 +39,7 @@ export function answerOf(facts: AnswerFacts): Answer {
   return {
     sentence: [...named, ...(verdict.holds ? holds(facts) : fails(facts))],
     more: [
-      ...(verdict.holds
+      ...(verdict.belowReserveFromMs === null
         ? []
         : [
             `Lowest ${percent(verdict.lowestShare)} (${ampHours(verdict.lowestAh)}) on ${moment(ruler, verdict.lowestMs)}; ${hours(verdict.belowReserveH)} under the ${percent(reserveShare)} reserve.`,
@@ -81,9 +81,17 @@ function holds({ verdict, ruler, endMs, reserveShare }: AnswerFacts): Words[] {
 }
 
 function fails({ verdict, ruler, reserveShare }: AnswerFacts): Words[] {
-  const under = clockAt(ruler, verdict.belowReserveFromMs!);
+  if (verdict.belowReserveFromMs === null)
+    return [
+      plain("keeps its reserve, and something goes without from "),
+      heavy(shortMoment(ruler, verdict.darkFromMs!)),
+      plain(", "),
+      heavy(hours(verdict.darkH)),
+      plain(` in all; lowest ${percent(verdict.lowestShare)}.`),
+    ];
+  const under = clockAt(ruler, verdict.belowReserveFromMs);
   const reserve = [plain("is under its "), heavy(percent(reserveShare)), plain(" reserve from ")];
-  const from = heavy(shortMoment(ruler, verdict.belowReserveFromMs!));
+  const from = heavy(shortMoment(ruler, verdict.belowReserveFromMs));
   if (verdict.darkFromMs === null) {
     const when = shortMoment(ruler, verdict.lowestMs);
     return [

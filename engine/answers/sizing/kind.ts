@@ -1,8 +1,8 @@
 import { kind } from "../kind.ts";
 import { askSizes, type SizeChoices, SizingDoc } from "./ask.ts";
 
-/** Members of a map: it runs every member many times over, and settles with fewer. */
-const MOST_MAP_MEMBERS = 500;
+/** Members of a map: the notebook's own, so that a scenario has one number everywhere; beyond this it would take minutes. */
+const MOST_MAP_MEMBERS = 2000;
 /** Cells of a map whose sizes are left to the program. */
 const USUAL_CELLS = 28;
 const USUAL_CELLS_ALONG = 7;

@@ -1,6 +1,5 @@
 import { contours } from "d3";
 import type { SizeReport } from "../../size/sizeReport.ts";
-import type { SizeOutcome } from "../../size/sizeTally.ts";
 import { type Box, outside, overlapPx2, turnedRoom } from "./nameRoom.ts";
 import type { SizeLayout } from "./sizeLayout.ts";
 
@@ -27,11 +26,6 @@ export interface SizeContours {
   readonly target: SizeLine & { readonly teeth: string };
 }
 
-/** Share of members that neither fall below the reserve nor go dark more often than that: what the target is held against. */
-export function enoughShare({ holds, dark }: SizeOutcome): number {
-  return Math.min(holds.share, 1 - dark.share);
-}
-
 /**
  * Lines of equal odds through a map, by marching over its cells. Between cells odds run along the logistic curve, so that a line does not
  * lean to the side where they change little; a cell that meets the target always lies on its good side.
@@ -41,7 +35,7 @@ export function sizeContours(report: SizeReport, layout: SizeLayout, taken: read
   const { members, rows, x, y } = report;
   const [columns, height] = [x.values.length, rows.length];
   const along = (share: number) => Math.log((share * members + 0.5) / (members - share * members + 0.5));
-  const values = rows.flatMap((row) => row.cells.map((cell) => along(enoughShare(cell))));
+  const values = rows.flatMap((row) => row.cells.map((cell) => along(cell.holds.share)));
   const march = contours().size([columns, height]);
   const ringsAt = (share: number): Ring[] =>
     march

@@ -37,7 +37,7 @@ export function versusSentence(picture: VersusPicture, first: string, second: st
   if (isSmall) return [...names, { text: "no difference worth carrying." }];
   const isDarkOther = Math.abs(darkMore) >= WORTH_CARRYING_SHARE;
   if (holds.low <= 0 && holds.high >= 0) {
-    if (isDarkOther) return [...names, { text: "it keeps the reserve about as often, but " }, ...darkWords(picture)];
+    if (isDarkOther) return [...names, { text: "it holds about as often, but " }, ...darkWords(picture)];
     const points = `${margin.mean < 0 ? "" : "+"}${figure(100 * margin.mean, 1)}`;
     return [
       ...names,

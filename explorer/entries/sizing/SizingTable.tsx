@@ -1,7 +1,7 @@
 import { createEffect, For, Show } from "solid-js";
 import type { SizePicture } from "../../../engine/answers/sizing/sizePicture.ts";
 import type { AxisWords } from "../../../engine/answers/sizing/sizingWords.ts";
-import type { SizeOutcome } from "../../../engine/size/sizeTally.ts";
+import { missesByLoads, type SizeOutcome } from "../../../engine/size/sizeTally.ts";
 import { inHundred, oddsRange } from "../../../engine/words/oddsWords.ts";
 
 /**
@@ -104,7 +104,7 @@ export function SizingTable(props: {
                       classList={{ "size-meets": cell.meets, ...stair(r, c()) }}
                       onFocus={() => props.onRead(r, c())}
                     >
-                      <CellWords cell={cell} />
+                      <CellWords cell={cell} targetShare={props.picture.report.targetShare} />
                     </td>
                   )}
                 </For>
@@ -117,8 +117,7 @@ export function SizingTable(props: {
   );
 }
 
-function CellWords(props: { cell: SizeOutcome }) {
-  const isDarker = () => !props.cell.meets && props.cell.holds.share > 1 - props.cell.dark.share;
+function CellWords(props: { cell: SizeOutcome; targetShare: number }) {
   const short = () => {
     const words = inHundred(props.cell.holds);
     return words.replace("more than ", ">").replace("fewer than ", "<");
@@ -127,7 +126,8 @@ function CellWords(props: { cell: SizeOutcome }) {
     <>
       {short()}
       {props.cell.isOpen ? "~" : ""}
-      {isDarker() ? "*" : ""} <span class="size-range">{oddsRange(props.cell.holds)}</span>
+      {missesByLoads(props.cell, props.targetShare) ? "*" : ""}{" "}
+      <span class="size-range">{oddsRange(props.cell.holds)}</span>
     </>
   );
 }

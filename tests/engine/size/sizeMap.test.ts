@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
 import { expect, test } from "vitest";
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { failsFromStep } from "../../../engine/odds/fails.ts";
 import { runMembers } from "../../../engine/odds/odds.ts";
 import { sizeCells } from "../../../engine/size/sizeCells.ts";
 import type { SizeCell } from "../../../engine/size/sizeMap.ts";
@@ -26,12 +27,14 @@ test.each([
   const alone = map.cells.map((cell) => {
     const { belowFromStep, darkFromStep } = runMembers(ensembleOf(cell), 3, 40).outcomes;
     return {
-      held: belowFromStep.filter((step) => step < 0).length,
+      held: belowFromStep.filter((step, m) => step < 0 && darkFromStep[m]! < 0).length,
       dark: darkFromStep.filter((step) => step >= 0).length,
+      goesWithout: belowFromStep.filter((step, m) => step < 0 && darkFromStep[m]! >= 0).length,
     };
   });
   expect(Array.from(part.held)).toEqual(alone.map((cell) => cell.held));
   expect(Array.from(part.dark)).toEqual(alone.map((cell) => cell.dark));
+  expect(Array.from(part.goesWithout)).toEqual(alone.map((cell) => cell.goesWithout));
   expect(new Set(part.held).size).toBeGreaterThan(1); // or the map would show nothing
 });
 
@@ -44,7 +47,8 @@ test("panels that depend on the bank's volts are worked out for each bank", () =
   });
   const part = sizeMembers(map, 3, 30);
   const alone = map.cells.map((cell) => {
-    return runMembers(ensembleOf(cell), 3, 30).outcomes.belowFromStep.filter((step) => step < 0).length;
+    const { outcomes } = runMembers(ensembleOf(cell), 3, 30);
+    return outcomes.belowFromStep.filter((_, m) => failsFromStep(outcomes, m) < 0).length;
   });
   expect(Array.from(part.held)).toEqual(alone);
   expect(new Set(alone).size).toBeGreaterThan(3);
