@@ -13,6 +13,7 @@ const Cell = z.strictObject({
   y: z.number().nullable(),
   holds: Share,
   dark: Share,
+  goesWithout: Share,
   meets: z.boolean(),
   isOpen: z.boolean(),
   cost: z.number().nullable(),
