@@ -5,7 +5,7 @@ import { KINDS } from "../answers/kinds.ts";
 import { DRIVERS_FEWEST_MEMBERS, DRIVERS_MOST_MEMBERS } from "../drivers/drivers.ts";
 import type { DriverLine } from "../drivers/driversReport.ts";
 import type { Sampled } from "../drivers/driversShares.ts";
-import { USUAL_ROWS } from "../library/askOptions.ts";
+import { USUAL_MEMBERS } from "../library/askOptions.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
@@ -20,7 +20,7 @@ export const driversVerb: Verb = {
   usage: "drivers SCENARIO [--variant ID] [--members N] [--seed TEXT] [--json]",
   purpose: "Says what the outcome depends on: weather, sending, idle draw …, and which load to switch off first.",
   options: {
-    members: { type: "string", help: `rows of the sample, two members each (${USUAL_ROWS} when left out)` },
+    members: { type: "string", help: `rows of the sample, two members each (${USUAL_MEMBERS} when left out)` },
     seed: { type: "string", help: "any text; the same seed gives the same members" },
     json: { type: "boolean", help: "print it as JSON" },
   },
@@ -37,7 +37,7 @@ export const driversVerb: Verb = {
 };
 
 function rowsOf(value: string | boolean | undefined): number {
-  if (value === undefined) return USUAL_ROWS;
+  if (value === undefined) return USUAL_MEMBERS;
   const rows = /^\d{1,9}$/.test(String(value)) ? Number(value) : Number.NaN;
   if (!(rows >= DRIVERS_FEWEST_MEMBERS && rows <= DRIVERS_MOST_MEMBERS)) {
     throw new CallError(

@@ -1,4 +1,4 @@
-import { USUAL_DAYS, USUAL_SIZE_MEMBERS, USUAL_TARGET_SHARE } from "../library/askOptions.ts";
+import { USUAL_DAYS, USUAL_MEMBERS, USUAL_TARGET_SHARE } from "../library/askOptions.ts";
 import { applyChanges } from "../scenario/applyChanges.ts";
 import { readScenario } from "../scenario/readScenario.ts";
 import type { Scenario } from "../scenario/scenario.ts";
@@ -36,7 +36,7 @@ export const sizeVerb: Verb = {
   },
   run: async ({ scenario: path, variant, values, print }) => {
     const target = numberOf(values, "target", 100 * USUAL_TARGET_SHARE, 1, 100);
-    const members = numberOf(values, "members", USUAL_SIZE_MEMBERS, 1, MOST_MEMBERS);
+    const members = numberOf(values, "members", USUAL_MEMBERS, 1, MOST_MEMBERS);
     if (!Number.isInteger(members)) throw new CallError(`--members is "${values.members}" but must be a whole number.`);
     const autonomyDays = numberOf(values, "days-autonomy", USUAL_DAYS, 0.1, 60);
     const opened = await openWithSurroundings(path, variant);

@@ -2,11 +2,8 @@ import type { CancelSignal, TaskPool } from "../task/taskRun.ts";
 
 /** Seed of an ensemble for which none is given. */
 export const USUAL_SEED = "duskline";
-/** Members of an ensemble for which no number is given. */
+/** Members of an ensemble, of a map and of a sample of drivers, for which no number is given: one scenario then has one number everywhere. */
 export const USUAL_MEMBERS = 1000;
-/** Members of a map of sizes, and rows of a sample of drivers: as many, so that one scenario has one number everywhere. */
-export const USUAL_SIZE_MEMBERS = USUAL_MEMBERS;
-export const USUAL_ROWS = USUAL_MEMBERS;
 /** Share of the skies in which the bank is to hold, and days without sun for the handbook's answer, where nobody says. */
 export const USUAL_TARGET_SHARE = 0.95;
 export const USUAL_DAYS = 2;

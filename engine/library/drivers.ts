@@ -4,7 +4,7 @@ import { prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { Answer } from "./answer.ts";
-import { type AskOptions, USUAL_ROWS, USUAL_SEED } from "./askOptions.ts";
+import { type AskOptions, USUAL_MEMBERS, USUAL_SEED } from "./askOptions.ts";
 import { poolOr, taskOptions } from "./poolOr.ts";
 import { requireScenario } from "./requireScenario.ts";
 
@@ -25,7 +25,7 @@ export async function drivers(
   options: AskOptions = {},
 ): Promise<Answer<DriversReport>> {
   requireScenario(scenario);
-  const { members = USUAL_ROWS, seed = USUAL_SEED, pool } = options;
+  const { members = USUAL_MEMBERS, seed = USUAL_SEED, pool } = options;
   const ready = prepareEnsemble(scenario, surroundings, seed);
   if (!ready.ok) return ready;
   const run = await runDrivers(poolOr(pool), ready.ensemble, members, taskOptions(options));

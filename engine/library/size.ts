@@ -6,7 +6,7 @@ import { prepareSizes } from "../size/sizeMap.ts";
 import { type SizeReport, sizeReport } from "../size/sizeReport.ts";
 import { sizesTask } from "../size/sizesTask.ts";
 import type { Answer } from "./answer.ts";
-import { type AskOptions, USUAL_DAYS, USUAL_SEED, USUAL_SIZE_MEMBERS, USUAL_TARGET_SHARE } from "./askOptions.ts";
+import { type AskOptions, USUAL_DAYS, USUAL_MEMBERS, USUAL_SEED, USUAL_TARGET_SHARE } from "./askOptions.ts";
 import { poolOr, taskOptions } from "./poolOr.ts";
 import { requireScenario } from "./requireScenario.ts";
 
@@ -39,7 +39,7 @@ export async function size(
   options: SizeOptions = {},
 ): Promise<Answer<SizeReport>> {
   requireScenario(scenario);
-  const { members: to = USUAL_SIZE_MEMBERS, seed = USUAL_SEED, pool } = options;
+  const { members: to = USUAL_MEMBERS, seed = USUAL_SEED, pool } = options;
   const { targetShare = USUAL_TARGET_SHARE, autonomyDays = USUAL_DAYS } = options;
   // At the door, and not after minutes of work.
   if (!(targetShare > 0 && targetShare <= 1)) throw new RangeError(`targetShare must lie in 0…1, got ${targetShare}`);

@@ -1,20 +1,11 @@
 import type { SizeMap } from "./sizeMap.ts";
-import { stepSizes } from "./stepSizes.ts";
+import { type SizeCounts, stepSizes } from "./stepSizes.ts";
 
 /** Members `from` to `to` (not included) of a map, counted in whole numbers so that parts merge exactly. Plain data. */
 export interface SizePart extends SizeCounts {
   readonly seed: string;
   readonly from: number;
   readonly to: number;
-}
-
-/** One value per cell, row by row. */
-export interface SizeCounts {
-  /** Members that never fall below the reserve and serve every load. */
-  readonly held: Uint32Array;
-  /** Members in which any load ever goes unserved, and those of them that keep their reserve. */
-  readonly dark: Uint32Array;
-  readonly goesWithout: Uint32Array;
 }
 
 const MOST_MEMBERS = 1_000_000;

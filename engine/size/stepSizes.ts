@@ -8,7 +8,15 @@ import { stepLaneFigures, stepLaneLight, stepPanels, stepPower } from "../run/st
 import { STATE_SLOTS, STORED_AH } from "../run/stepState.ts";
 import { drawSky } from "../sky/skyEnsemble.ts";
 import type { SizeCell, SizeMap } from "./sizeMap.ts";
-import type { SizeCounts } from "./sizeMembers.ts";
+
+/** One value per cell, row by row. */
+export interface SizeCounts {
+  /** Members that never fall below the reserve and serve every load. */
+  readonly held: Uint32Array;
+  /** Members in which any load ever goes unserved, and those of them that keep their reserve. */
+  readonly dark: Uint32Array;
+  readonly goesWithout: Uint32Array;
+}
 
 /**
  * Draws members once, side by side, and carries them through every cell of a map.

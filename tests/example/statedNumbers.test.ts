@@ -11,7 +11,7 @@ import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS } from "../../engine/learn/lea
 import { WORTH_SAYING_SHARE } from "../../engine/learn/lessons.ts";
 import { MOST_READINGS } from "../../engine/learn/reading.ts";
 import { DISCOUNT } from "../../engine/learn/shrinkAndJitter.ts";
-import { USUAL_MEMBERS, USUAL_ROWS, USUAL_SIZE_MEMBERS, USUAL_TARGET_SHARE } from "../../engine/library/askOptions.ts";
+import { USUAL_MEMBERS, USUAL_TARGET_SHARE } from "../../engine/library/askOptions.ts";
 import { MOST_METER_BYTES, MOST_METER_ROWS } from "../../engine/meter/readMeterLog.ts";
 import { CHARGE_BINS, POWER_BINS } from "../../engine/odds/oddsPart.ts";
 import { wilson } from "../../engine/odds/wilson.ts";
@@ -37,8 +37,8 @@ const STATED: Record<string, readonly string[]> = {
     `At most ${MOST_CELLS} cells`,
     `skies in 100 in which the bank is to hold; ${100 * USUAL_TARGET_SHARE} when left out`,
     `read from counts in ${CHARGE_BINS} and ${POWER_BINS} steps`,
-    `the same members (${USUAL_SIZE_MEMBERS} unless \`--members\` says otherwise)`,
-    `${DRIVERS_FEWEST_MEMBERS} to ${DRIVERS_MOST_MEMBERS}, ${USUAL_ROWS} when left out`,
+    `the same members (${USUAL_MEMBERS} unless \`--members\` says otherwise)`,
+    `${DRIVERS_FEWEST_MEMBERS} to ${DRIVERS_MOST_MEMBERS}, ${USUAL_MEMBERS} when left out`,
     `if fewer than ${FEWEST_ON_A_SIDE} of the 2 N hold, or fail`,
     `at most ${MOST_READINGS} entries`,
     `at most ${MOST_METER_BYTES / 1e6} MB and ${MOST_METER_ROWS.toLocaleString("en")} rows`,
