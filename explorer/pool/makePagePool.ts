@@ -1,4 +1,4 @@
-import type { TaskReply } from "../../engine/pool/taskOrder.ts";
+import type { TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
 import { makeTaskPool } from "../../engine/pool/taskPool.ts";
 import type { ConnectWorker } from "../../engine/pool/workers.ts";
 import type { TaskPool } from "../../engine/task/taskRun.ts";
@@ -13,12 +13,38 @@ export function makePagePool(): TaskPool {
   return makeTaskPool(Math.min(MOST_WORKERS, navigator.hardwareConcurrency || 1), connectWebWorker);
 }
 
+/**
+ * A worker that fails before it has said anything is started again, with the orders that it was sent: where two are started at one time
+ * without a network, WebKit asks the service worker for the script of one of them only, and the others' never come. Each turn brings one
+ * more of them up, so as many turns as workers do.
+ */
 const connectWebWorker: ConnectWorker = (reply, broken) => {
-  const worker = new Worker(new URL("./poolWorker.ts", import.meta.url), { type: "module" });
-  worker.onmessage = ({ data }: MessageEvent<TaskReply>) => reply(data);
-  worker.onerror = (event) => {
-    worker.terminate();
-    broken(event.message || "no reason given");
+  const sent: TaskOrder[] = [];
+  let hasSpoken = false;
+  let starts = 0;
+  const start = (): Worker => {
+    starts++;
+    const started = new Worker(new URL("./poolWorker.ts", import.meta.url), { type: "module" });
+    started.onmessage = ({ data }: MessageEvent<TaskReply>) => {
+      hasSpoken = true;
+      sent.length = 0;
+      reply(data);
+    };
+    started.onerror = (event) => {
+      started.terminate();
+      if (hasSpoken || starts >= MOST_WORKERS) return broken(event.message || "no reason given");
+      worker = start();
+      for (const order of sent) worker.postMessage(order);
+    };
+    return started;
   };
-  return { post: (order) => worker.postMessage(order), keep: () => {}, stop: () => worker.terminate() };
+  let worker = start();
+  return {
+    post: (order) => {
+      if (!hasSpoken) sent.push(order);
+      worker.postMessage(order);
+    },
+    keep: () => {},
+    stop: () => worker.terminate(),
+  };
 };
