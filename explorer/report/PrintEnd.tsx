@@ -14,7 +14,8 @@ export function PrintEnd(props: { page: ReportPage }) {
   };
   const fill = () => setEnd(make === null ? "" : make(props.page).text);
   onMount(() => {
-    void fetchWords();
+    // Firefox reports what a page was still fetching when it was left.
+    fetchWords().catch(() => {});
     addEventListener("beforeprint", fill);
     onCleanup(() => removeEventListener("beforeprint", fill));
   });
