@@ -10,7 +10,8 @@ import { gzipSync } from "node:zlib";
 import { type CDPSession, chromium, type Page } from "playwright-core";
 import { build, preview } from "vite";
 import { exampleNotebook } from "../../explorer/notebook/exampleNotebook.ts";
-import { findBrowser, isRoot } from "../browser/findBrowser.ts";
+import { findBrowser } from "../browser/findBrowser.ts";
+import { isRoot } from "../browser/findProgram.ts";
 import { type FirstVisit, firstVisit } from "../browser/firstVisit.ts";
 
 const EDITS = 16;

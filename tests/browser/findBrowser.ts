@@ -1,7 +1,6 @@
-import { spawnSync } from "node:child_process";
-import { accessSync, constants, existsSync, readFileSync, statSync } from "node:fs";
-import { delimiter, join } from "node:path";
+import { join } from "node:path";
 import { chromium } from "playwright-core";
+import { installPackages, isDebianLike, isExecutable, onPath } from "./findProgram.ts";
 
 const NAMES = [
   "chromium",
@@ -42,14 +41,7 @@ export function findBrowser(): string {
     if (isExecutable(asked)) return asked;
     throw new Error(`DUSKLINE_BROWSER names ${asked}, which is not a program that can be run; correct it or unset it.`);
   }
-  return onPath() ?? inUsualPlaces() ?? inDriverCache() ?? installed() ?? giveUp();
-}
-
-function onPath(): string | undefined {
-  const suffixes = process.platform === "win32" ? [".exe"] : [""];
-  const folders = (process.env.PATH ?? "").split(delimiter).filter(Boolean);
-  const candidates = NAMES.flatMap((name) => folders.flatMap((folder) => suffixes.map((s) => join(folder, name + s))));
-  return candidates.find(isExecutable);
+  return onPath(NAMES) ?? inUsualPlaces() ?? inDriverCache() ?? installed() ?? giveUp();
 }
 
 function inUsualPlaces(): string | undefined {
@@ -62,14 +54,7 @@ function inDriverCache(): string | undefined {
 }
 
 function installed(): string | undefined {
-  if (!isRoot() || !isDebianLike()) return undefined;
-  console.log("No Chromium found: installing the distribution's package (apt-get install chromium) …");
-  const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  for (const args of [["update"], ["install", "-y", "--no-install-recommends", "chromium"]]) {
-    const { status } = spawnSync("apt-get", args, { env, stdio: ["ignore", "ignore", "inherit"] });
-    if (status !== 0) return undefined;
-  }
-  return onPath() ?? inUsualPlaces();
+  return installPackages("Chromium", ["chromium"]) ? (onPath(NAMES) ?? inUsualPlaces()) : undefined;
 }
 
 function giveUp(): never {
@@ -79,23 +64,4 @@ function giveUp(): never {
   throw new Error(
     `Browser tests need Chromium, Chrome or Edge and none was found: run \`${command}\`, or set DUSKLINE_BROWSER to one.`,
   );
-}
-
-/** Whether this process is root, where Chromium's sandbox cannot start. */
-export function isRoot(): boolean {
-  return process.getuid?.() === 0;
-}
-
-function isDebianLike(): boolean {
-  if (process.platform !== "linux" || !existsSync("/etc/os-release")) return false;
-  return /^ID(_LIKE)?=.*\b(debian|ubuntu)\b/m.test(readFileSync("/etc/os-release", "utf8"));
-}
-
-function isExecutable(path: string): boolean {
-  try {
-    accessSync(path, constants.X_OK);
-    return statSync(path).isFile();
-  } catch {
-    return false;
-  }
 }

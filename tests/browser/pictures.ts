@@ -2,7 +2,8 @@
 import { mkdirSync, readFileSync, statSync } from "node:fs";
 import { chromium, type Page } from "playwright-core";
 import { build, preview } from "vite";
-import { findBrowser, isRoot } from "./findBrowser.ts";
+import { findBrowser } from "./findBrowser.ts";
+import { isRoot } from "./findProgram.ts";
 
 const FOLDER = "docs/pictures";
 /** A picture in a README is looked at before the text is read; it must not be waited for. */

@@ -3,7 +3,8 @@ import { existsSync } from "node:fs";
 import { chromium } from "playwright-core";
 import { preview } from "vite";
 import type { TestProject } from "vitest/node";
-import { findBrowser, isRoot } from "./findBrowser.ts";
+import { findBrowser } from "./findBrowser.ts";
+import { isRoot } from "./findProgram.ts";
 import { WAIT_MS } from "./waits.ts";
 
 declare module "vitest" {
