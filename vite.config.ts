@@ -1,26 +1,13 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import solid from "vite-plugin-solid";
+import { hostingFiles } from "./explorer/hosting/hostingFiles.ts";
+import { PAGE_HEADERS } from "./explorer/hosting/pagePolicy.ts";
 import { OFFLINE_WORKER } from "./explorer/offline/offlineFile.ts";
 import { precacheFiles } from "./explorer/offline/precacheFiles.ts";
 import { stayInside } from "./explorer/offline/stayInside.ts";
 import { shareWorkers } from "./explorer/pool/shareWorkers.ts";
 import { wordsLater } from "./explorer/wordsLater.ts";
-
-/** The page needs nothing from elsewhere, so the browser is told to refuse everything from elsewhere. */
-const headers = {
-  "Content-Security-Policy": [
-    "default-src 'self'",
-    "img-src 'self' data: blob:",
-    "worker-src 'self' blob:",
-    "object-src 'none'",
-    "base-uri 'none'",
-    "form-action 'none'",
-    "frame-ancestors 'none'",
-  ].join("; "),
-  "Referrer-Policy": "no-referrer",
-  "X-Content-Type-Options": "nosniff",
-};
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -32,7 +19,7 @@ export default defineConfig({
   base: "./",
   appType: "mpa", // one page: any other address is not found, rather than the page again
   publicDir: "offline/public",
-  plugins: [shareWorkers(), wordsLater(), solid(), precacheFiles(), stayInside(here("dist/explorer"))],
+  plugins: [shareWorkers(), wordsLater(), solid(), hostingFiles(), precacheFiles(), stayInside(here("dist/explorer"))],
   build: {
     outDir: here("dist/explorer"),
     emptyOutDir: true,
@@ -48,5 +35,5 @@ export default defineConfig({
     },
   },
   server: { host },
-  preview: { host, headers },
+  preview: { host, headers: PAGE_HEADERS },
 });

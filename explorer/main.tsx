@@ -1,12 +1,12 @@
 import "./noEval.ts";
-import { type ComponentProps, ErrorBoundary, lazy } from "solid-js";
+import { ErrorBoundary, lazy } from "solid-js";
 import { render } from "solid-js/web";
 import type { Notebook } from "../engine/notebook/notebook.ts";
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
 import { makeOffline } from "./offline/makeOffline.ts";
 import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
-import { Sheet } from "./page/Sheet.tsx";
+import { type OpenedNotebook, Sheet } from "./page/Sheet.tsx";
 import { SHARE_PREFIX } from "./share/sharePrefix.ts";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
@@ -24,6 +24,7 @@ const Shelf = lazy(async () => ({ default: (await import("./page/Shelf.tsx")).Sh
 const NewNotebook = lazy(async () => ({ default: (await import("./page/NewNotebook.tsx")).NewNotebook }));
 
 const Refused = lazy(async () => ({ default: (await import("./parts/Refused.tsx")).Refused }));
+const Framed = lazy(async () => ({ default: (await import("./page/Framed.tsx")).Framed }));
 const SheetFailed = lazy(async () => ({ default: (await import("./page/SheetFailed.tsx")).SheetFailed }));
 
 const EXAMPLE_ID = "example";
@@ -64,6 +65,10 @@ function newNotebook(store: NotebookStore | null): Promise<Notebook> {
 const startDesk = () => new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" });
 
 async function start(): Promise<void> {
+  if (window.top !== window) {
+    render(() => <Framed />, root);
+    return;
+  }
   const asked = new URLSearchParams(location.search);
   const isSheet = !asked.has("shelf") && !asked.has("new") && !location.hash.startsWith(SHARE_PREFIX);
   // What the answer waits for most is the desk's scripts: they are fetched while the notebook is.
@@ -79,8 +84,8 @@ async function start(): Promise<void> {
     return;
   }
   const answered = asked.has("new") ? await newNotebook(store) : null;
-  let opened: ComponentProps<typeof Sheet>["opened"] = { notebook: exampleNotebook(EXAMPLE_ID), held: null };
-  if (answered !== null) opened = { notebook: answered, held: null };
+  let opened: OpenedNotebook = { notebook: exampleNotebook(EXAMPLE_ID), held: null };
+  if (answered !== null) opened = { notebook: answered, held: null, isNew: true };
   else if (shared !== null) opened = { notebook: shared.notebook, held: null };
   else if (store !== null) {
     const found = await firstNotebook(store, asked.get("notebook"));

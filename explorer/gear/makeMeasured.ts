@@ -28,6 +28,7 @@ export function makeMeasured(store: MeasuredStore, today: () => string) {
     setMeasured(next);
     try {
       store?.setItem(KEY, textOf(next));
+      setKept(store !== null);
     } catch {
       setKept(false);
     }

@@ -24,7 +24,8 @@ const worker = globalThis as unknown as OfflineScope;
 declare const PRECACHED: { readonly version: string; readonly files: readonly string[] };
 const { version, files } = PRECACHED;
 
-const PREFIX = "duskline-";
+/** A host may carry this page under several addresses, each in its own version: what one has put by is nothing to another. */
+const PREFIX = `duskline ${new URL(worker.registration.scope).pathname} `;
 const CACHE = `${PREFIX}${version}`;
 const PAGE = "index.html";
 const inScope = (file: string) => new URL(file, worker.registration.scope).href;

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Plugin } from "vite";
+import { HOSTING_FILES } from "../hosting/hostingFiles.ts";
 import { OFFLINE_WORKER } from "./offlineFile.ts";
 
 /** Scripts that few names of places or people need; the system's own letters stand in for them. */
@@ -23,7 +24,7 @@ export function precacheFiles(): Plugin {
         if (worker?.type !== "chunk") throw new Error(`The build has no ${OFFLINE_WORKER}.`);
         const contents = new Map<string, string | Uint8Array>();
         for (const [name, file] of Object.entries(bundle)) {
-          if (name === OFFLINE_WORKER || NOT_NEEDED.test(name)) continue;
+          if (name === OFFLINE_WORKER || name in HOSTING_FILES || NOT_NEEDED.test(name)) continue;
           contents.set(name, file.type === "chunk" ? file.code : file.source);
         }
         for (const name of readdirSync(publicDir)) contents.set(name, readFileSync(join(publicDir, name)));

@@ -6,11 +6,9 @@ import { askedBy, leadOf } from "../../engine/notebook/asked.ts";
 import { headlineOf } from "../../engine/notebook/headlineOf.ts";
 import { letterOf } from "../../engine/notebook/letterOf.ts";
 import type { Entry, Notebook } from "../../engine/notebook/notebook.ts";
-import { fileName, saveFile } from "../download/saveFile.ts";
 import { entryKindOf } from "../entries/list.ts";
 import { makeNotebook } from "../notebook/makeNotebook.ts";
 import type { NotebookPage } from "../notebook/notebookPage.ts";
-import { notebookText } from "../notebook/notebookText.ts";
 import { tellFirstAnswer } from "../parts/firstAnswer.ts";
 import { makeLasting } from "../parts/makeLasting.ts";
 import { makeWidth } from "../parts/makeWidth.ts";
@@ -27,6 +25,7 @@ import { AddEntry, EntryFrame } from "./EntryFrame.tsx";
 import { entryActs } from "./entryActs.ts";
 import { FileDrop } from "./FileDrop.tsx";
 import type { ReadPartly } from "./Missing.tsx";
+import { makeLeaving } from "./makeLeaving.ts";
 import { makePage } from "./makePage.ts";
 import { PhoneBar } from "./PhoneBar.tsx";
 import { RulerBar } from "./RulerBar.tsx";
@@ -38,9 +37,18 @@ import { undoByKeys } from "./undoByKeys.ts";
 
 const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Missing }));
 
+/** A notebook as it comes onto the sheet, and what of it lies in the store. */
+export interface OpenedNotebook {
+  readonly notebook: Notebook;
+  readonly held: Held | null;
+  readonly partly?: ReadPartly;
+  /** Whether somebody has just made it, and it lies nowhere yet. */
+  readonly isNew?: boolean;
+}
+
 /** A notebook on its sheet: the answer, the ruler, and the entries beneath it. */
 export function Sheet(props: {
-  opened: { readonly notebook: Notebook; readonly held: Held | null; readonly partly?: ReadPartly };
+  opened: OpenedNotebook;
   /** Whether nothing is worked out before somebody says so. */
   waits: boolean;
   store: NotebookStore | null;
@@ -73,6 +81,8 @@ export function Sheet(props: {
   onCleanup(keeper.close);
 
   const notebook = state.now;
+  const isOwn = () => state.canUndo() || props.opened.isNew === true;
+  const { saveNotebook } = makeLeaving(keeper.state, notebook, isOwn);
   const title = createMemo(() => notebook().title);
   createEffect(() => {
     document.title = `${title()} · duskline`;
@@ -124,8 +134,6 @@ export function Sheet(props: {
     const why = taken.notebook === null ? null : state.act(taken.notebook);
     setSaid(why === null ? taken.sentences.join(" ") : `${file.name} is not taken in.`);
   };
-  const saveNotebook = () =>
-    saveFile(`${fileName(notebook().title)}.json`, "application/json", notebookText(notebook()));
   const between = (at: number) => {
     const [before, after] = [lines()[at - 1]?.letter, lines()[at]?.letter];
     if (before === undefined) return "before all others";

@@ -140,7 +140,7 @@ export async function openNotebookStore(name = "duskline", news: News = makeNews
                 notebook.id,
                 keys.map(String).map((id) => ({ id })),
               );
-        const fresh = { id, identity: crypto.randomUUID(), revision: 1 };
+        const fresh = { id, identity: freshIdentity(), revision: 1 };
         await shelf.put({ ...fresh, title: notebook.title, changedMs: nowMs, notebook: { ...JSON.parse(text), id } });
         return fresh;
       });
@@ -194,6 +194,10 @@ interface Writing {
 }
 
 const heldOf = ({ id, identity = "", revision }: Kept): Held => ({ id, identity, revision });
+
+/** 128 bits of chance. `crypto.randomUUID` exists on safe addresses alone, and a laptop in a field serves plain http. */
+const freshIdentity = () =>
+  [...crypto.getRandomValues(new Uint32Array(4))].map((word) => word.toString(16).padStart(8, "0")).join("");
 
 /** A notebook as it will lie there: nothing is written that could not be opened again. */
 function readableText(notebook: Notebook): string {

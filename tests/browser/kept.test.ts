@@ -145,3 +145,101 @@ test("taken off the shelf in another tab: the sheet says that it is kept nowhere
   await shelf.getByRole("link", { name: "Still mine" }).waitFor();
   expect(complaints).toEqual([]);
 });
+
+/** From here on the browser has no room for what would be written, or has it again. */
+const setFull = (page: Page, isFull: boolean) =>
+  page.evaluate((full) => {
+    const shelf = IDBObjectStore.prototype as IDBObjectStore & { putInRoom?: IDBObjectStore["put"] };
+    shelf.putInRoom ??= shelf.put;
+    shelf.put = full
+      ? () => {
+          throw new DOMException("full", "QuotaExceededError");
+        }
+      : shelf.putInRoom;
+  }, isFull);
+
+test("on a full disk the shelf says that nothing was duplicated, added or put back, and what was taken off stays at hand", async () => {
+  const { page, complaints } = await openShelf(browser);
+  await putIntoStore(page, example.id, example.title, example);
+  await page.reload();
+  await page.getByRole("link", { name: "Small" }).waitFor();
+  const before = await keptText(page);
+  const said = page.getByText("There is no room left for it in this browser");
+  await setFull(page, true);
+  for (const name of ["Duplicate Small", "Put the example here"]) {
+    await page.getByRole("button", { name }).click();
+    await said.waitFor();
+    expect(await page.locator(".shelf li").count()).toBe(1);
+    await page.getByRole("button", { name: "Save Small as a file" }).click();
+    await said.waitFor({ state: "detached" });
+  }
+  await page.getByRole("button", { name: "Delete Small" }).click();
+  await page.getByText("“Small” is off the shelf.").waitFor();
+  await page.getByRole("button", { name: "Put it back" }).click();
+  await said.waitFor();
+  expect(JSON.parse(await savedBy(page, "Save it as a file"))).toEqual(example);
+  await setFull(page, false);
+  await page.getByRole("button", { name: "Put it back" }).click();
+  await page.getByRole("link", { name: "Small" }).waitFor();
+  expect(await said.count()).toBe(0);
+  expect(await keptText(page)).toBe(before);
+  expect(complaints).toEqual([]);
+});
+
+test("the browser asks before a page is left whose last change is not kept, and at no other time", async () => {
+  const { page } = await openShelf(browser);
+  await opened(page, example);
+  await keptNow(page);
+  const asked: string[] = [];
+  page.on("dialog", (dialog) => {
+    asked.push(dialog.type());
+    void dialog.dismiss();
+  });
+  const title = page.getByLabel("Title of the notebook");
+  const rename = async (to: string) => {
+    await title.fill(to);
+    await title.press("Enter");
+  };
+  const isAsked = () =>
+    page.evaluate(() => {
+      const leaving = new Event("beforeunload", { cancelable: true });
+      return !dispatchEvent(leaving);
+    });
+  await rename("Kept");
+  await keptNow(page);
+  expect(await isAsked()).toBe(false);
+  // While a save is under way: its transaction is kept open.
+  await page.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    const slow = Object.assign(window, { isHeld: true });
+    IDBObjectStore.prototype.put = function (...given: Parameters<typeof put>) {
+      const goOn = () => {
+        if (slow.isHeld) this.count().onsuccess = goOn;
+      };
+      goOn();
+      return put.apply(this, given);
+    };
+  });
+  await rename("On its way");
+  await expect.poll(isAsked).toBe(true);
+  expect(await page.getByText("All kept in this browser.").count()).toBe(0);
+  await page.evaluate(() => Object.assign(window, { isHeld: false }));
+  await keptNow(page);
+  expect(await isAsked()).toBe(false);
+  await setFull(page, true);
+  await rename("Not kept");
+  await page.getByText("There is no room left for it").waitFor();
+  expect(await isAsked()).toBe(true);
+  await page.close({ runBeforeUnload: true });
+  await expect.poll(() => asked).toEqual(["beforeunload"]);
+  expect(await title.inputValue()).toBe("Not kept");
+  // A file is as good as the shelf.
+  expect(JSON.parse(await savedBy(page, "Save file")).title).toBe("Not kept");
+  expect(await isAsked()).toBe(false);
+  await rename("Changed since");
+  expect(await isAsked()).toBe(true);
+  await setFull(page, false);
+  await rename("Kept again");
+  await keptNow(page);
+  expect(await isAsked()).toBe(false);
+});

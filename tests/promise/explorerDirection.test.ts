@@ -7,6 +7,7 @@ import { sourceFiles } from "./sourceFiles.ts";
 /** Each folder may import itself, the folders before it and the engine. Kinds of entries know nothing of one another, and their list knows them. */
 const ORDER = [
   "words",
+  "hosting",
   "offline",
   "pool",
   "results",
