@@ -22,7 +22,7 @@ test("the page opens with its title, no error in the console, and nothing asked 
   const response = await page.goto(explorerUrl);
   await page.locator("#root > *").first().waitFor();
   expect(await page.title()).toMatch(/duskline/i);
-  expect(response?.headers()["content-security-policy"]).toContain("default-src 'self'");
+  expect(response?.headers()["content-security-policy"]).toContain("default-src 'none'");
   expect(complaints).toEqual([]);
   expect(strangers).toEqual([]);
 });
