@@ -34,7 +34,13 @@ test("the odds on the page, in its notes and in its comparison are the engine's 
   const report = versus(contenders);
   const inHundred = (share: number) => String(Math.round(100 * share));
   const [roof, meadow] = [report.first.report, report.others[0]!.report];
-  expect(await text(page, "h1")).toBe(
+  const head = await text(page, "h1");
+  expect(head).toContain(`Roof alone: the bank holds to Sun 16:00 in ${inHundred(roof.holds.share)} of 100 skies. `);
+  expect(head).toMatch(
+    / It fails first on Sat 1\d:00–2\d:00, by 1\d.points or more in half the skies: the trees take \w+ tenths of the sun\. /,
+  );
+  expect(head).toContain(`Roof and meadow: ${inHundred(meadow.holds.share)}.`);
+  expect(await text(page, "#forecast .verdict")).toBe(
     `Roof and meadow: the bank holds to Sun 16:00 in ${inHundred(meadow.holds.share)} of 100 skies; Roof alone, in ${inHundred(roof.holds.share)}.`,
   );
   expect(await text(page, "#answer .note-text")).toContain(

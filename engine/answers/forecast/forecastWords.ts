@@ -11,7 +11,7 @@ export function forecastSentence(series: readonly Series[]): Words[] {
   const { picture } = first;
   const end = clockAt(picture.ruler, picture.startMs + picture.steps * picture.stepMs);
   const words: Words[] = [
-    { text: first.name, as: "plan" },
+    { text: first.name, as: NAMED_AS[first.look] },
     { text: `: the bank holds to ${end.weekday} ${end.clock} in ` },
     { text: `${inHundred(picture.report.holds)} of 100`, as: "figure" },
     { text: " skies" },
@@ -25,7 +25,7 @@ export function forecastSentence(series: readonly Series[]): Words[] {
   return [...words, ...rest, { text: "." }];
 }
 
-const NAMED_AS = { first: "plan", second: "other", third: "third", fourth: "fourth" } as const;
+export const NAMED_AS = { first: "plan", second: "other", third: "third", fourth: "fourth" } as const;
 
 /** How sure that is, and what "holds" means. */
 export function forecastMore(series: readonly Series[], seed: string): string {

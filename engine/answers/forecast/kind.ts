@@ -1,7 +1,9 @@
 import { kind } from "../kind.ts";
+import { askRun, runOf } from "../run/ask.ts";
 import { askOdds, ForecastDoc, oddsOf } from "./ask.ts";
 import { forecastSeries } from "./forecastSeries.ts";
-import { forecastMore, forecastSentence } from "./forecastWords.ts";
+import { forecastMore } from "./forecastWords.ts";
+import { forecastHeadline } from "./headline.ts";
 
 /** Will it hold: charge in bands over many skies. Asked for each scenario by itself, so that entries share the answers. */
 export const forecastKind = kind({
@@ -11,7 +13,8 @@ export const forecastKind = kind({
     const rest = scenarios.filter((id) => !lost.has(id));
     return rest.length === 0 ? null : { scenarios: rest };
   },
-  asks: ({ scenarios }) => scenarios.map(askOdds),
+  // A single run of each says why it fails, where it does.
+  asks: ({ scenarios }) => [...scenarios.map(askOdds), ...scenarios.map(askRun)],
   isDrawn: true,
   question: {
     pass: "skies",
@@ -23,7 +26,10 @@ export const forecastKind = kind({
     const series = forecastSeries(page, doc);
     if (series.length < doc.scenarios.length) return { words: null, more: "", stale: true };
     const stale = doc.scenarios.some((id) => oddsOf(page, id).stale);
-    return { words: forecastSentence(series), more: forecastMore(series, page.drawn().seed), stale };
+    const plan = doc.scenarios.find((id) => page.baseDocument(id) === null) ?? doc.scenarios[0]!;
+    const [run, document] = [runOf(page, plan).result, page.document(plan)];
+    const facts = run === null || document === null ? null : { ledger: run.ledger, document };
+    return { words: forecastHeadline(series, plan, facts), more: forecastMore(series, page.drawn().seed), stale };
   },
   first: ([base, other]) => ({
     title: "Will it hold?",

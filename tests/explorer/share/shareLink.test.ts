@@ -77,10 +77,10 @@ describe("the work that a notebook asks for", () => {
     expect(usual).toBeLessThan(MOST_STEPS_UNASKED);
     expect(usual).toBeGreaterThan(1_000_000);
     expect(workSteps({ ...example, members: 10_000 })).toBeGreaterThan(MOST_STEPS_UNASKED);
-    // One run of the lead scenario, and 1000 members of two: 78 hours in steps of 10 minutes are 468.
+    // One run and 1000 members of two scenarios: 78 hours in steps of 10 minutes are 468.
     const forecast = { id: "f", kind: "forecast", title: "F", doc: { scenarios: ["roof", "meadow"] } } as const;
     const small = { ...example, entries: [forecast] } as unknown as Notebook;
-    expect(workSteps(small)).toBe(468 + 2 * 1000 * 468);
+    expect(workSteps(small)).toBe(2 * 468 + 2 * 1000 * 468);
   });
 
   test("a document that does not say its times counts as endless", () => {
