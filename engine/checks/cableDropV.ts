@@ -1,7 +1,7 @@
 import { type CopperSize, copperOhmPerM } from "../array/copperOhmPerM.ts";
 import type { Cable } from "../scenario/cable.ts";
 import { WIRE_GAUGES } from "../scenario/cable.ts";
-import { ampacityA } from "./ampacityA.ts";
+import { ampacityA, largestFuseA } from "./ampacityA.ts";
 
 /** Sections that are sold, mm² (IEC 60228). */
 const SECTIONS_MM2: readonly number[] = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120];
@@ -31,11 +31,19 @@ export function smallestSize(
   carriesA: number,
   airC: number,
 ): CopperSize | null {
-  const sizes: readonly CopperSize[] =
-    cable.awg !== undefined ? WIRE_GAUGES.map((awg) => ({ awg })) : SECTIONS_MM2.map((mm2) => ({ mm2 }));
+  const sizes = sizesLike(cable);
   const isEnough = (size: CopperSize) =>
     cableDropV(cable, currentA, size) <= mostDropV && (ampacityA(size, airC) ?? 0) >= carriesA;
   return sizes.find(isEnough) ?? null;
+}
+
+/** The thinnest wire that is sold, in the measure of `cable`, that may stand behind a fuse; null if none may. */
+export function smallestBehind(fuseA: number, cable: CopperSize, airC: number): CopperSize | null {
+  return sizesLike(cable).find((size) => (largestFuseA(size, airC) ?? 0) >= fuseA) ?? null;
+}
+
+function sizesLike({ awg }: CopperSize): readonly CopperSize[] {
+  return awg !== undefined ? WIRE_GAUGES.map((gauge) => ({ awg: gauge })) : SECTIONS_MM2.map((mm2) => ({ mm2 }));
 }
 
 /** "8 AWG" or "10 mm²". */

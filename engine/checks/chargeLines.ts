@@ -1,7 +1,7 @@
-import { acceptA } from "../bank/bankVoltage.ts";
 import type { LimitContext } from "./limitContext.ts";
 import { type LimitLine, limitLine } from "./limitLine.ts";
 import { LIMIT_RULES } from "./limitRules.ts";
+import { controllerOutputA } from "./panelLines.ts";
 
 /** Degrees above the lock that count as enough (our choice, no source): what a thermometer and a night miss. */
 const ROOM_C = 3;
@@ -29,7 +29,7 @@ export function chargeLines(context: LimitContext): LimitLine[] {
     limitLine({
       id: "charge-rate",
       about: "charging the bank",
-      quantity: "most on offer (loads off)",
+      quantity: "most on offer (full sun, loads off)",
       value: offers.offeredA,
       unit: "A",
       limit: offers.limitA,
@@ -66,25 +66,27 @@ export function chargeLines(context: LimitContext): LimitLine[] {
 }
 
 /**
- * Looks for the worst of every step. On offer is what the controllers give in the run's light and every source that may run
- * then; of inputs at a selector the larger alone. A bank that is nearly full takes less, however much is offered.
+ * Looks for the worst of every step. On offer is what the controllers give in full sun with no shade on the panels, while the sun is up, and
+ * every source that may run then; of inputs at a selector the larger alone. No run has the day on which all that comes together with a bank
+ * that takes it; the wires and the bank's label have to bear it all the same.
  */
 function chargeOffers(context: LimitContext): ChargeOffers {
-  const { prepared, record, chargeShare } = context.run;
-  const { grid, bank, groups, sources } = prepared;
+  const { prepared, record } = context.run;
+  const { grid, bank, sources, scenario, light } = prepared;
+  const fullSunA = scenario.panels.map((group) => {
+    const outputA = controllerOutputA(context, group);
+    return group.count === 0 ? 0 : Math.min(outputA, group.controller.maxChargeA ?? outputA);
+  });
   let worst = { offeredA: 0, limitA: bank.maxChargeA.reduce((most, each) => Math.max(most, each), 0) };
   let lockedH = 0;
   let coldestC: number | null = null;
   for (let i = 0; i < grid.steps; i++) {
     const volts = Math.max(record.bankV[i]!, 1);
-    const groupA = groups.map((_, g) => record.groupW[g * grid.steps + i]! / volts);
+    const groupA = light.ghiWm2[i]! > 0 ? fullSunA : fullSunA.map(() => 0);
     const sourceA = sources.map((source) =>
       source.availableShare[i]! > 0 ? Math.min(source.maxA, source.maxW / volts) : 0,
     );
-    const offeredA = Math.min(
-      passedA(context, groupA, sourceA),
-      acceptA(bank, chargeShare[i]! * bank.fullAh) * bank.acceptShare[i]!,
-    );
+    const offeredA = passedA(context, groupA, sourceA);
     if (offeredA < NOTHING_A) continue;
     const tempC = bank.tempC[i]!;
     coldestC = Math.min(coldestC ?? tempC, tempC);

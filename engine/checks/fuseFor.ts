@@ -8,14 +8,22 @@ const FUSE_SIZES_A: readonly number[] = [
 ];
 
 /**
- * The smallest fuse that is sold which carries `loadA`.
- * @param largestA what the wire allows; null when that is not known
- * @returns null where no fuse that is sold carries the load and still protects the wire
+ * The smallest fuse that is sold which carries a load: rated above its peak, and for 1.25 times what flows for hours.
+ * @param largestA what the smallest thing behind it allows; null when that is not known
+ * @returns null where no fuse that is sold carries the load and still protects what is behind it
  */
-export function fuseFor(loadA: number, largestA: number | null): number | null {
-  const found = FUSE_SIZES_A.find((size) => size >= loadA);
+export function fuseFor(peakA: number, continuousA: number, largestA: number | null): number | null {
+  const found = FUSE_SIZES_A.find((size) => size > peakA * (1 + ROUNDING) && size >= CONTINUOUS_FACTOR * continuousA);
   if (found === undefined || (largestA !== null && found > largestA)) return null;
   return found;
+}
+
+/** A peak that equals a fuse except for the last bits is not carried by it. */
+const ROUNDING = 1e-9;
+
+/** Whether a fuse has to be larger than `designA`, and not as large: where it is the peak that it must carry. */
+export function isPeakBound(peakA: number, continuousA: number): boolean {
+  return peakA >= CONTINUOUS_FACTOR * continuousA;
 }
 
 /** What a fuse, a wire or a switch has to carry: the greatest peak, and a quarter more than what flows for hours. */

@@ -9,7 +9,7 @@ import { greatestMean, type PeakLoads, type PeakMoment, peakLoads } from "./peak
 export interface LimitOptions {
   /** Most of its volts that a run may lose at its peak, share; 0.03 when left out (ABYC E-11 for critical feeds). */
   readonly targetDropShare?: number;
-  /** Charge at which the peaks are met, share of full, such as one in twenty of an ensemble's; the run's own lowest when left out. */
+  /** Charge at which the peaks are met, share of full, such as one in twenty of an ensemble's; the reserve, or the run's own lowest where that is less, when left out. */
   readonly lowestShare?: number;
   /** Coldest air that the panels may meet, °C; the event's own coldest hour when left out. A record low is colder. */
   readonly coldestC?: number;
@@ -20,7 +20,7 @@ export interface LimitContext {
   readonly run: Trace;
   readonly targetDropShare: number;
   readonly lowestShare: number;
-  readonly lowestFrom: "run" | "given";
+  readonly lowestFrom: "run" | "reserve" | "given";
   /** Open-circuit volts of the bank at that charge, and with a full bank. */
   readonly openV: number;
   readonly fullOpenV: number;
@@ -45,7 +45,8 @@ export const CONTINUOUS_H = 3;
 export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   const { prepared } = run;
   const { bank, scenario, grid } = prepared;
-  const { targetDropShare = 0.03, lowestShare = lowestWhileConnected(run) } = options;
+  const usual = worstPlanned(run);
+  const { targetDropShare = 0.03, lowestShare = usual.share } = options;
   requireRange({ targetDropShare }, 0.001, 0.5);
   requireRange({ lowestShare }, 0, 1);
   // Nothing added turns a minus zero into a zero, which is what JSON gives back.
@@ -65,7 +66,7 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
     run,
     targetDropShare,
     lowestShare,
-    lowestFrom: options.lowestShare === undefined ? "run" : "given",
+    lowestFrom: options.lowestShare === undefined ? usual.from : "given",
     openV,
     fullOpenV: openCircuitV(bank, bank.fullAh),
     packOhm,
@@ -84,6 +85,20 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
 export function momentA(context: LimitContext, moment: PeakMoment): number {
   const { openV, packOhm, mainCableOhm, mainContactsOhm } = context;
   return drawA(openV, packOhm + mainCableOhm + mainContactsOhm, moment.watts);
+}
+
+/**
+ * Charge that the peaks are planned for: a day worse than this run's takes the bank down to its reserve. A run whose disconnect opens has shown
+ * how far it can come down with anybody sending; else nobody sends below the charge at whose volts at rest it would open.
+ */
+function worstPlanned(run: Trace): { readonly share: number; readonly from: "run" | "reserve" } {
+  const { bank } = run.prepared;
+  const runShare = lowestWhileConnected(run);
+  if (run.record.connected.some((connected) => connected === 0)) return { share: runShare, from: "run" };
+  const isReached = (share: number) => openCircuitV(bank, share * bank.fullAh) >= bank.disconnectV;
+  let share = bank.reserveAh / bank.fullAh;
+  while (share < runShare && !isReached(share)) share = Math.min(runShare, share + 0.01);
+  return share < runShare ? { share, from: "reserve" } : { share: runShare, from: "run" };
 }
 
 /** The lowest charge of a run at which anybody may still send: once the disconnect is open, nobody does. */

@@ -49,6 +49,8 @@ export interface LimitLineFacts {
   readonly change: string;
   /** Field of the scenario to fill in when the value or the limit is not stated. */
   readonly fill?: string;
+  /** What it says where the limit is not stated, and that is itself a fault: a wire without a fuse. Left out: it is not known. */
+  readonly isOverWhereMissing?: string;
   readonly cautions?: readonly string[];
 }
 
@@ -70,6 +72,9 @@ export function limitLine(facts: LimitLineFacts): LimitLine {
     rule: facts.rule,
     cautions: facts.cautions ?? [],
   };
+  if (limit === null && facts.isOverWhereMissing !== undefined) {
+    return { ...common, marginShare: null, verdict: "over", change: facts.isOverWhereMissing };
+  }
   if (value === null || limit === null) {
     const change = facts.fill === undefined ? facts.change : `State ${facts.fill}, from the label or the data sheet.`;
     return { ...common, marginShare: null, verdict: "unknown", change };

@@ -27,13 +27,23 @@ export const LIMIT_RULES = {
     source: "common practice, no source: a disconnect without delay trips on a transmit peak",
   },
   fuseCarries: {
-    words: "A fuse or breaker carries the greatest peak, and 1.25 times what flows for three hours.",
+    words: "A fuse or breaker is rated above the greatest peak, and for 1.25 times what flows for three hours.",
     source: `NEC 210.20(A) and 215.3, ${SECOND_HAND}; that it must carry a key-down peak is common practice, no source`,
   },
   fuseForWire: {
     words:
       "A fuse protects its wire: no larger than the wire carries in the warmest air of the event, nor than 7, 10, 15, 20 and 30 A for 18 to 10 AWG.",
     source: `NEC 240.4 and 240.4(D) with table 310.16 (75 °C), sizes in mm² by BS 7671 table 4D1A method B (IEC 60364-5-52 B1), ${SECOND_HAND}`,
+  },
+  fuseForGear: {
+    words: "A fuse is no larger than the smallest of wire, switch, holder and distribution behind it.",
+    source: `NEC 240.4 and 110.3(B) (gear is used as it is rated and listed), ${FROM_MEMORY}`,
+  },
+  panelLow: {
+    words:
+      "A controller that only steps down charges while the string's volts at the power point, warm in the sun, stay above the bank's charging volts.",
+    source:
+      "common practice, no source; the module's volts fall by its coefficient, cells taken 30 K above the event's warmest air",
   },
   wireCarries: {
     words:
@@ -92,7 +102,7 @@ export const LIMIT_RULES = {
   },
   chargeRate: {
     words:
-      "What panels and chargers can give at once, with the loads off, stays within what the bank may take at that hour's charge and temperature.",
+      "What panels in full sun, no shade on them, and chargers can give at once, with the loads off, stays within what the bank may take at that hour's temperature.",
     source:
       "the bank's label; where none is stated 0.5 A per Ah (LFP), 0.25 (AGM), 0.13 (flooded; C/4 and C/8 of a dealer's battery FAQ), and for cold LFP 0.1 A per Ah to 5 °C, 0.2 to 10 °C (manuals of LFP packs)",
   },

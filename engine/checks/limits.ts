@@ -37,9 +37,9 @@ export interface RadioAtPeak {
 /** The limits of a plan: what flows, what is lost, what stands against what, and what can hurt somebody. Plain JSON. */
 export interface LimitsReport {
   readonly name: string;
-  /** Charge at which the peaks are met, share of full; the run's lowest while the loads are connected, or as given. */
+  /** Charge at which the peaks are met, share of full; the reserve, or the run's lowest while the loads are connected where that is less, or as given. */
   readonly lowestShare: number;
-  readonly lowestFrom: "run" | "given";
+  readonly lowestFrom: LimitContext["lowestFrom"];
   /** Open-circuit volts of the bank at that charge. */
   readonly openV: number;
   /** Coldest air that the panels are held against, °C; the event's coldest hour (records are colder), or as given. */

@@ -1,5 +1,6 @@
 import { ampacityA, largestFuseA } from "./ampacityA.ts";
-import { designA, fuseFor } from "./fuseFor.ts";
+import { sizeInWords, smallestBehind } from "./cableDropV.ts";
+import { designA, fuseFor, isPeakBound } from "./fuseFor.ts";
 import type { LimitContext } from "./limitContext.ts";
 import { type LimitLine, limitLine } from "./limitLine.ts";
 import { LIMIT_RULES } from "./limitRules.ts";
@@ -18,6 +19,41 @@ export function shortCircuitA(context: Pick<LimitContext, "fullOpenV" | "run">):
   return bank.suddenOhm > 0 ? context.fullOpenV / bank.suddenOhm : LITHIUM_SHORT_A;
 }
 
+/** A part of the main feed that the fuse before it has to protect. */
+interface Protected {
+  readonly name: string;
+  /** The largest fuse that it may stand behind, A. */
+  readonly mostA: number;
+}
+
+/** What of the main feed asks for the smallest fuse; null where nothing is stated. */
+function weakestBehind({ run, warmestC }: LimitContext): Protected | null {
+  const parts = protectedParts(run.prepared.scenario.mainFeed, warmestC);
+  return parts.length === 0 ? null : parts.reduce((least, part) => (part.mostA < least.mostA ? part : least));
+}
+
+function protectedParts(feed: LimitContext["run"]["prepared"]["scenario"]["mainFeed"], warmestC: number): Protected[] {
+  const parts = [
+    { name: "wire", mostA: feed?.cable === undefined ? undefined : (largestFuseA(feed.cable, warmestC) ?? 0) },
+    { name: "switch", mostA: feed?.disconnectA },
+    { name: "distribution", mostA: feed?.distributionA },
+  ];
+  return parts.flatMap(({ name, mostA }) => (mostA === undefined ? [] : [{ name, mostA }]));
+}
+
+/** All that must change, where no fuse carries the peak and protects what is behind it. */
+function remedy({ run, warmestC, siteA, siteContinuousA }: LimitContext): string {
+  const feed = run.prepared.scenario.mainFeed;
+  const needed = fuseFor(siteA, siteContinuousA, null);
+  if (needed === null) return "make the peak smaller: no single fuse that is sold carries it.";
+  const small = protectedParts(feed, warmestC).filter(({ mostA }) => mostA < needed);
+  const size = feed?.cable === undefined ? null : smallestBehind(needed, feed.cable, warmestC);
+  const names = small.map(({ name }) =>
+    name === "wire" && size !== null ? `wire of ${sizeInWords(size)} or thicker` : `a ${name} for ${needed} A or more`,
+  );
+  return `fit ${[...names, `a ${needed} A fuse`].join(" and ")}, or make the peak smaller.`;
+}
+
 /** Fuse, switch, wire and distribution that everything shares. */
 export function mainFeedLines(context: LimitContext): LimitLine[] {
   const { warmestC } = context;
@@ -25,12 +61,12 @@ export function mainFeedLines(context: LimitContext): LimitLine[] {
   const about = "main feed";
   const needA = designA(context.siteA, context.siteContinuousA);
   const wireA = feed?.cable === undefined ? null : ampacityA(feed.cable, warmestC);
-  const mostFuseA = feed?.cable === undefined ? null : largestFuseA(feed.cable, warmestC);
-  const fuse = fuseFor(needA, mostFuseA);
+  const weakest = weakestBehind(context);
+  const fuse = fuseFor(context.siteA, context.siteContinuousA, weakest?.mostA ?? null);
   const fits =
     fuse === null
-      ? "No fuse carries this peak and protects this wire: fit a thicker wire, then a fuse for it."
-      : `Fit a ${fuse} A fuse${mostFuseA === null ? ", and wire that it protects" : ""}.`;
+      ? `No fuse carries this peak and protects the ${weakest!.name} behind it: ${remedy(context)}`
+      : `Fit a ${fuse} A fuse${weakest === null ? ", and wire and switches that it protects" : ""}.`;
   const thicker = "Fit thicker wire.";
   const fire = ["fire"];
   const holds = (id: string, quantity: string, limit: number | null, fill: string) =>
@@ -55,21 +91,23 @@ export function mainFeedLines(context: LimitContext): LimitLine[] {
       unit: "A",
       limit: feed?.fuseA ?? null,
       closeWithin: 0,
+      isAbove: isPeakBound(context.siteA, context.siteContinuousA),
+      isOverWhereMissing: `No main fuse is stated, and without one a short burns the wire. ${fits} Then state mainFeed.fuseA.`,
       rule: LIMIT_RULES.fuseCarries,
       change: fits,
       fill: "mainFeed.fuseA",
       cautions: fire,
     }),
     limitLine({
-      id: "main-fuse-wire",
+      id: "main-fuse-protects",
       about,
-      quantity: "fuse for its wire",
+      quantity: `fuse for the ${weakest?.name ?? "wire"} behind it`,
       value: feed?.fuseA ?? null,
       unit: "A",
-      limit: mostFuseA,
+      limit: weakest?.mostA ?? null,
       closeWithin: 0,
-      rule: LIMIT_RULES.fuseForWire,
-      change: fuse === null ? thicker : `Fit a smaller fuse (${fuse} A carries the peak) or thicker wire.`,
+      rule: weakest === null || weakest.name === "wire" ? LIMIT_RULES.fuseForWire : LIMIT_RULES.fuseForGear,
+      change: fuse === null ? remedy(context) : `Fit a smaller fuse: ${fuse} A carries the peak.`,
       fill: feed?.cable === undefined ? "mainFeed.cable" : "mainFeed.fuseA",
       cautions: fire,
     }),

@@ -84,6 +84,7 @@ export function panelLines(context: LimitContext, group: PanelGroup): LimitLine[
     }),
   ];
   if (!isPwm) lines.push(wattsLine(context, group));
+  if (isPwm || controller.stepDownOnly) lines.push(lowVoltsLine(context, group));
   // Two strings drive no more into each other than a module stands (NEC 690.9(A), exception, explained in Home Power, “Why Series Fusing?”).
   if (strings > 2) {
     lines.push(
@@ -104,6 +105,30 @@ export function panelLines(context: LimitContext, group: PanelGroup): LimitLine[
   }
   lines.push(...outputFuseLines(context, group));
   return lines;
+}
+
+/** What cells in the sun are above the air about them, K (common practice, no source). */
+const CELL_OVER_AIR_K = 30;
+/** Volts above the bank's for a string's to count as comfortable, for 12 V (our choice, no source): cable, diode, the converter's own drop. */
+const ROOM_PER_12V = 1;
+
+function lowVoltsLine({ warmestC, run }: LimitContext, group: PanelGroup): LimitLine {
+  const { module, inSeries } = group;
+  const { bank, scenario } = run.prepared;
+  const cellC = warmestC + CELL_OVER_AIR_K;
+  const warmV = inSeries * module.vmpV * (1 + module.vocTempCoeffPerK * (cellC - 25));
+  return limitLine({
+    id: `panel-low/${group.id}`,
+    about: group.name,
+    quantity: `string's volts at the power point, cells at ${Math.round(cellC)} °C`,
+    value: warmV,
+    unit: "V",
+    limit: bank.absorptionV,
+    bound: "least",
+    closeWithin: (ROOM_PER_12V * scenario.bank.nominalV) / 12,
+    rule: LIMIT_RULES.panelLow,
+    change: "Wire more modules in series, or use a controller that raises volts: below the bank's volts nothing flows.",
+  });
 }
 
 function wattsLine(context: LimitContext, group: PanelGroup): LimitLine {
@@ -133,7 +158,8 @@ function outputFuseLines(context: LimitContext, group: PanelGroup): LimitLine[] 
       : CONTINUOUS_FACTOR * (controller.maxChargeA ?? givesA);
   const carriesBankVolts = controller.at === "panels";
   const mostFuseA = carriesBankVolts ? largestFuseA(controller.cable, context.warmestC) : null;
-  const fuse = fuseFor(needA, mostFuseA);
+  const fuse = fuseFor(0, needA / CONTINUOUS_FACTOR, mostFuseA);
+  const fits = fuse === null ? "Fit a thicker wire, then a fuse for it." : `Fit a ${fuse} A fuse, at the bank's end.`;
   const field = `panels.${group.id}.controller.fuseA`;
   const common = { about: `controller of ${group.name}`, unit: "A", closeWithin: 0, fill: field, cautions: ["fire"] };
   const lines = [
@@ -144,7 +170,8 @@ function outputFuseLines(context: LimitContext, group: PanelGroup): LimitLine[] 
       value: needA,
       limit: controller.fuseA ?? null,
       rule: LIMIT_RULES.controllerFuse,
-      change: fuse === null ? "Fit a thicker wire, then a fuse for it." : `Fit a ${fuse} A fuse, at the bank's end.`,
+      isOverWhereMissing: `No fuse is stated, and without one the bank burns this wire in a short. ${fits} Then state ${field}.`,
+      change: fits,
     }),
   ];
   if (carriesBankVolts) {

@@ -1,10 +1,11 @@
 import type { CopperSize } from "../array/copperOhmPerM.ts";
 import { coldestOhm } from "../bank/bankOhm.ts";
 import { openCircuitV } from "../bank/bankVoltage.ts";
+import type { Cable } from "../scenario/cable.ts";
 import type { Station } from "../scenario/station.ts";
 import { ampacityA, largestFuseA } from "./ampacityA.ts";
-import { runOhm, sizeInWords, smallestSize } from "./cableDropV.ts";
-import { designA, fuseFor } from "./fuseFor.ts";
+import { runOhm, sizeInWords, smallestBehind, smallestSize } from "./cableDropV.ts";
+import { designA, fuseFor, isPeakBound } from "./fuseFor.ts";
 import { CONTINUOUS_H, type LimitContext, momentA } from "./limitContext.ts";
 import { type LimitLine, limitLine } from "./limitLine.ts";
 import { LIMIT_RULES } from "./limitRules.ts";
@@ -53,9 +54,12 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
   const about = `lead of ${station.name}`;
   const field = `stations.${station.id}.feed`;
   const peakA = prepared.loads.stations[s]!.peakA;
-  const needA = designA(peakA, leadContinuousA(context, s));
+  const continuousA = leadContinuousA(context, s);
+  const needA = designA(peakA, continuousA);
   const mostFuseA = largestFuseA(feed.cable, warmestC);
-  const fuse = fuseFor(needA, mostFuseA);
+  const fuse = fuseFor(peakA, continuousA, mostFuseA);
+  const fits =
+    fuse === null ? thickerLead(feed.cable, fuseFor(peakA, continuousA, null), warmestC) : `Fit a ${fuse} A fuse.`;
   const fire = ["fire"];
   const lines = [
     limitLine({
@@ -66,11 +70,10 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
       unit: "A",
       limit: feed.fuseA ?? null,
       closeWithin: 0,
+      isAbove: isPeakBound(peakA, continuousA),
+      isOverWhereMissing: `No fuse is stated, and without one a short burns the lead. ${fits} Then state ${field}.fuseA.`,
       rule: LIMIT_RULES.fuseCarries,
-      change:
-        fuse === null
-          ? "No fuse carries this peak and protects this wire: fit a thicker lead, then a fuse for it."
-          : `Fit a ${fuse} A fuse.`,
+      change: fits,
       fill: `${field}.fuseA`,
       cautions: fire,
     }),
@@ -83,8 +86,7 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
       limit: mostFuseA,
       closeWithin: 0,
       rule: LIMIT_RULES.fuseForWire,
-      change:
-        fuse === null ? "Fit a thicker lead." : `Fit a smaller fuse (${fuse} A carries the peak) or a thicker lead.`,
+      change: fuse === null ? fits : `Fit a smaller fuse (${fuse} A carries the peak) or a thicker lead.`,
       fill: `${field}.fuseA`,
       cautions: fire,
     }),
@@ -118,6 +120,13 @@ export function stationLines(context: LimitContext, s: number): LimitLine[] {
     );
   }
   return lines;
+}
+
+/** All that must change where no fuse carries the peak and protects the lead. */
+function thickerLead(cable: Cable, needed: number | null, warmestC: number): string {
+  const size = needed === null ? null : smallestBehind(needed, cable, warmestC);
+  if (size === null) return "No fuse carries this peak and protects this wire: send with less power.";
+  return `No fuse carries this peak and protects this wire: fit a lead of ${sizeInWords(size)} or thicker and a ${needed} A fuse.`;
 }
 
 /** What would bring a radio over its least volts with room to spare. */

@@ -1,5 +1,6 @@
 import { KINDS } from "../answers/kinds.ts";
 import type { LimitsPicture } from "../answers/limits/ask.ts";
+import { chargeFromWords } from "../answers/limits/limitsWords.ts";
 import type { CableRun } from "../checks/cableRuns.ts";
 import { type Caution, NO_PERMIT } from "../checks/cautions.ts";
 import type { LimitLine } from "../checks/limitLine.ts";
@@ -90,7 +91,7 @@ function limitsText(report: LimitsPicture, { name }: Scenario): string {
 const ASSUMED = "* what is usual for such gear, because the scenario states none.";
 
 function basis(report: LimitsReport): string {
-  const charge = `${percent(report.lowestShare)} charge (${report.openV.toFixed(2)} V at rest), ${report.lowestFrom === "run" ? "the lowest of the run while loads are connected" : "as given"}`;
+  const charge = `${percent(report.lowestShare)} charge (${report.openV.toFixed(2)} V at rest), ${chargeFromWords(report.lowestFrom, "as given")}`;
   const cold = `${Math.round(report.coldestC)} °C ${report.coldestFrom === "event" ? "at the coldest hour of this run; a record night is colder: --coldest" : "at the coldest, as given"}`;
   return `Peaks are met at ${charge}. Panels: ${cold}. Wires: ${Math.round(report.warmestC)} °C at the warmest.`;
 }

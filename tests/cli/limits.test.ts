@@ -22,7 +22,7 @@ const Limits = z.strictObject({
   scenario: z.strictObject({ name: text, place: z.looseObject({ name: text }) }),
   remarks: z.array(text),
   lowestShare: z.number().min(0).max(1),
-  lowestFrom: z.enum(["run", "given"]),
+  lowestFrom: z.enum(["run", "reserve", "given"]),
   openV: z.number().positive(),
   coldestC: z.number(),
   coldestFrom: z.enum(["event", "given"]),

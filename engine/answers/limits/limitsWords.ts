@@ -58,9 +58,17 @@ export const briefQuantity = ({ quantity }: LimitLine) => quantity.replace(/;.*$
 
 /** At which charge, cold and heat everything was met. */
 export function basisWords(report: LimitsReport): string {
-  const charge = report.lowestFrom === "run" ? "the lowest of the run while loads are connected" : "as chosen";
+  const charge = chargeFromWords(report.lowestFrom, "as chosen");
   const cold = report.coldestFrom === "event" ? "the coldest hour of this run; a record night is colder" : "as chosen";
   return `Peaks are met at ${percent(report.lowestShare)} charge, ${volts(report.openV)} at rest: ${charge}. Panels meet ${figure(report.coldestC)}${THIN}°C: ${cold}. Wires meet ${figure(report.warmestC)}${THIN}°C, the event's warmest.`;
+}
+
+/** Where the charge comes from at which peaks are met. */
+export function chargeFromWords(from: LimitsReport["lowestFrom"], given: string): string {
+  if (from === "given") return given;
+  return from === "run"
+    ? "the lowest of the run while loads are connected"
+    : "the reserve, which the plan may come down to";
 }
 
 /** "51.0 A"; "?" where the scenario does not say. */

@@ -98,10 +98,38 @@ test("the two ways of giving a size agree on standard wire", () => {
       worst = Math.max(worst, Math.abs(copperOhmPerM({ awg }, tempC) / copperOhmPerM({ mm2 }, tempC) - 1));
     }
   }
-  const why = "stranding adds two to three hundredths, which bare resistivity leaves out";
-  const source = "IEC 60028:1925 and ASTM B258";
-  record({ what: "gauge against mm²", source, tolerance: 0.035, why, worst, unit: "", n: 18 });
-  expect(worst).toBeLessThan(0.035);
+  const why = "flexible wire at the most that its standard allows has up to a ninth less copper than its name";
+  const source = "IEC 60228:2004 class 5 (from memory) and ASTM B258";
+  record({ what: "gauge against mm²", source, tolerance: 0.12, why, worst, unit: "", n: 18 });
+  expect(worst).toBeLessThan(0.12);
+});
+
+test("flexible metric wire has its standard's resistance and not that of solid copper", () => {
+  // IEC 60228:2004, table 3, class 5, plain wires at 20 °C, mΩ/m (from memory); copper gains 0.393 % a kelvin: 2.5 mm² at 25 °C has 8.14.
+  const standard = {
+    0.75: 26,
+    1.5: 13.3,
+    2.5: 7.98,
+    4: 4.95,
+    6: 3.3,
+    10: 1.91,
+    16: 1.21,
+    25: 0.78,
+    50: 0.386,
+    95: 0.206,
+  };
+  for (const [mm2, milliohm] of Object.entries(standard)) {
+    expect(copperOhmPerM({ mm2: Number(mm2) }, 20), mm2).toBeCloseTo(milliohm / 1000, 9);
+  }
+  expect(1000 * copperOhmPerM({ mm2: 2.5 }, 25)).toBeCloseTo(8.14, 2);
+  // Between sections and beyond them: more copper, less resistance, never below that of the solid metal (1/58 Ω mm²/m at 20 °C, IEC 60028).
+  let before = Number.POSITIVE_INFINITY;
+  for (let mm2 = 0.25; mm2 <= 300; mm2 *= 1.01) {
+    const ohm = copperOhmPerM({ mm2 }, 20);
+    expect(ohm, String(mm2)).toBeGreaterThan(1 / 58 / mm2);
+    expect(ohm, String(mm2)).toBeLessThan(before * 1.03);
+    before = ohm;
+  }
 });
 
 test("every gauge that a scenario may name is known, and thinner wire resists more", () => {

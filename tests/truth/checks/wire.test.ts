@@ -123,11 +123,15 @@ test("fuses: small conductors have their own cap, sizes are those that are sold"
   // NEC 240.4(D): 18 AWG 7 A, 16: 10, 14: 15, 12: 20, 10: 30 (as printed by tradehub.tools); from 8 AWG on the ampacity counts.
   const caps = { "18": 7, "16": 10, "14": 15, "12": 20, "10": 30, "8": 50 };
   for (const [awg, amps] of Object.entries(caps)) expect(largestFuseA({ awg }, AIR_C), awg).toBe(amps);
-  // Radio of 20 A on 10 AWG: 20 A carries the peak; on 14 AWG (15 A) nothing does. NEC 240.6(A) has no 22 A fuse, the next is 25.
-  expect(fuseFor(20, 30)).toBe(20);
-  expect(fuseFor(20, 15)).toBeNull();
-  expect(fuseFor(22, 30)).toBe(25);
-  expect(fuseFor(22, null)).toBe(25);
+  // Radio of 20 A on 10 AWG: a 20 A fuse is at its rating on every peak, so 25 A; on 14 AWG (15 A) none. NEC 240.6(A) has no 22 A fuse, the next is 25.
+  expect(fuseFor(20, 0, 30)).toBe(25);
+  expect(fuseFor(19.9, 0, 30)).toBe(20);
+  expect(fuseFor(20, 0, 15)).toBeNull();
+  expect(fuseFor(22, 0, 30)).toBe(25);
+  expect(fuseFor(22, 0, null)).toBe(25);
+  // 16 A for hours ask for 20 A: a fuse may be as large as that.
+  expect(fuseFor(10, 16, null)).toBe(20);
+  expect(fuseFor(10, 16.1, null)).toBe(25);
   // NEC 215.3: a quarter more for what flows three hours: 40 A continuous asks for 50 A, below a 60 A peak it does not count.
   expect(designA(40, 40)).toBe(50);
   expect(designA(60, 40)).toBe(60);
