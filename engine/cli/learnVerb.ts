@@ -1,11 +1,13 @@
 import type { Column } from "../answers/column.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
+import { doubtsAbout } from "../learn/doubts.ts";
 import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, learn } from "../learn/learn.ts";
 import { type LearnReport, learnReport } from "../learn/learnReport.ts";
 import { type PlacedReading, readReadings } from "../learn/readReadings.ts";
 import { type StillHelps, whatStillHelps } from "../learn/whatStillHelps.ts";
 import { USUAL_MEMBERS } from "../library/askOptions.ts";
 import { localMoment } from "../run/localClock.ts";
+import type { Problem } from "../scenario/problem.ts";
 import { CallError } from "./callError.ts";
 import { orDash, percent, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
@@ -15,7 +17,7 @@ import type { Verb } from "./verb.ts";
 
 export const learnVerb: Verb = {
   name: "learn",
-  usage: "learn SCENARIO --readings FILE [--variant ID] [--members N] [--seed TEXT] [--json]",
+  usage: "learn SCENARIO --readings FILE [--variant ID] [--members N] [--seed TEXT] [--confirm] [--json]",
   purpose: "Takes readings in: odds before and after, what has been learned of the plan, and what can still be done.",
   options: {
     readings: { type: "string", help: "what was read off the station, as JSON; docs/command-line.md says how" },
@@ -24,6 +26,7 @@ export const learnVerb: Verb = {
       help: `how many, ${LEARN_FEWEST_MEMBERS} to ${LEARN_MOST_MEMBERS} (1000 when left out)`,
     },
     seed: { type: "string", help: "any text; the same seed gives the same members" },
+    confirm: { type: "boolean", help: "the readings are really so, however odd they look" },
     json: { type: "boolean", help: "print everything as JSON" },
   },
   run: async ({ scenario, variant, values, print }) => {
@@ -36,19 +39,37 @@ export const learnVerb: Verb = {
     const ensemble = opened.value;
     const read = readReadings(await textOf(values.readings), ensemble.prepared.grid);
     if (!read.ok) return read;
+    const readings = values.confirm === true ? read.readings.map(confirmed) : read.readings;
+    const doubts = doubtsOf(readings, ensemble);
+    if (doubts.length > 0) return { ok: false, problems: doubts };
     const say = process.stderr.isTTY ? (done: number) => process.stderr.write(`\r${done} particles `) : undefined;
     const hooks = say === undefined ? {} : { progress: say };
-    const learned = await learn(ensemble, read.readings, members, hooks);
+    const learned = await learn(ensemble, readings, members, hooks);
     const report = learnReport(learned);
     const helps = await whatStillHelps(learned, hooks);
     if (say !== undefined) process.stderr.write("\r\u001b[K");
     const isJson = values.json === true;
-    print(
-      isJson ? JSON.stringify(learnJson(ensemble, report, helps)) : learnText(ensemble, read.readings, report, helps),
-    );
+    print(isJson ? JSON.stringify(learnJson(ensemble, report, helps)) : learnText(ensemble, readings, report, helps));
     return { ok: true };
   },
 };
+
+const confirmed = (placed: PlacedReading): PlacedReading => ({
+  ...placed,
+  reading: { ...placed.reading, isConfirmed: true },
+});
+
+/** What is asked before a reading counts: here there is nobody to answer but the next call. */
+function doubtsOf(readings: readonly PlacedReading[], { prepared }: PreparedEnsemble): Problem[] {
+  const all = readings.map(({ reading }) => reading);
+  return readings.flatMap(({ reading, number }) =>
+    doubtsAbout(reading, all, prepared.scenario).map((sentence) => ({
+      code: "doubtful",
+      path: ["readings", number],
+      message: `readings.${number + 1} (${reading.at.replace("T", " ")}): ${sentence} Correct it, give it "isConfirmed": true, or confirm all with --confirm.`,
+    })),
+  );
+}
 
 function membersOf(value: string | boolean | undefined): number {
   if (value === undefined) return USUAL_MEMBERS;

@@ -6,7 +6,7 @@ import { makeOddsPart, type OddsPart } from "../odds/oddsPart.ts";
 import { stepCount } from "../odds/stepCount.ts";
 import { type Filtered, filter, type Unexplained } from "./filter.ts";
 import { breathe, type LearnHooks } from "./learnHooks.ts";
-import { observationsOf } from "./observations.ts";
+import { type Observation, observationsOf } from "./observations.ts";
 import { firstParticles, type Particles } from "./particles.ts";
 import type { PlacedReading } from "./readReadings.ts";
 import { runParticles } from "./runParticles.ts";
@@ -32,6 +32,8 @@ export interface Learned {
   readonly unexplained: readonly Unexplained[];
   /** Of those, the ones that no member explains even with the figures as far off as was tried. */
   readonly neverExplained: readonly Unexplained[];
+  /** Readings that were confirmed and that no member explains: they count for nothing. */
+  readonly ignored: readonly Unexplained[];
   /** How many times their spreads the figures had to be off. */
   readonly widened: number;
 }
@@ -53,12 +55,12 @@ export async function learn(
       `members must be a whole number from ${LEARN_FEWEST_MEMBERS} to ${LEARN_MOST_MEMBERS}, got ${members}`,
     );
   }
-  const observations = observationsOf(readings, ensemble.prepared);
+  const { observations, ignored } = await worthCounting(ensemble, readings, members, hooks);
   const first = firstParticles(ensemble, members);
   const before = await membersOf(ensemble, members, hooks);
   if (observations.length === 0) {
     const nothing = { stages: [], unexplained: [], neverExplained: [], widened: 1 };
-    return { ensemble, readings, before, first, particles: first, after: before, ...nothing };
+    return { ensemble, readings, before, first, particles: first, after: before, ignored, ...nothing };
   }
   let unexplained: readonly Unexplained[] = [];
   let widened = 1;
@@ -79,9 +81,37 @@ export async function learn(
     stages: found.stages,
     unexplained,
     neverExplained: found.unexplained,
+    ignored,
     widened,
   };
 }
+
+/**
+ * What the readings say, without those that somebody was asked about and confirmed and that no member explains as the plan stands: a figure that
+ * nobody can explain is no reason to doubt all others.
+ */
+async function worthCounting(
+  ensemble: PreparedEnsemble,
+  readings: readonly PlacedReading[],
+  members: number,
+  hooks: LearnHooks,
+): Promise<{ readonly observations: readonly Observation[]; readonly ignored: readonly Unexplained[] }> {
+  const confirmed = new Set(readings.filter(({ reading }) => reading.isConfirmed === true).map(({ number }) => number));
+  let observations = observationsOf(readings, ensemble.prepared);
+  const ignored: Unexplained[] = [];
+  while (observations.some(({ number }) => confirmed.has(number))) {
+    const { unexplained } = await filter(ensemble, observations, members, 1, false, hooks);
+    const odd = unexplained.filter(({ observation }) => confirmed.has(observation.number));
+    if (odd.length === 0) break;
+    ignored.push(...odd);
+    const rest = readings.filter(({ number }) => !isIgnored(ignored, number));
+    observations = observationsOf(rest, ensemble.prepared);
+  }
+  return { observations, ignored };
+}
+
+const isIgnored = (ignored: readonly Unexplained[], number: number) =>
+  ignored.some(({ observation }) => observation.number === number);
 
 async function membersOf(ensemble: PreparedEnsemble, members: number, hooks: LearnHooks): Promise<OddsPart> {
   const counting = countingOf(ensemble);

@@ -91,7 +91,7 @@ const percent = (share: number) => `${Math.round(100 * share)} %`;
 
 function sentences(report: Omit<LearnReport, "sentences">, { ensemble }: Learned): string[] {
   const { grid } = ensemble.prepared;
-  if (report.stages.length === 0) return [...report.before.sentences];
+  if (report.stages.length === 0) return [...report.wrong.map(({ sentence }) => sentence), ...report.before.sentences];
   const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
   const { holdsBefore, holdsAfter, chargeNow, endBefore, endAfter, hoursLeft: left } = report;
   const range = `${sampleRange(holdsAfter, " to ")} by the size of the sample`;

@@ -67,6 +67,10 @@ export const ReadingFields = z
       .optional(),
     by: text("who read it").optional().meta({ label: "Read by" }),
     enteredAt: text("when it was typed in", 40).optional().meta({ label: "Typed in at" }),
+    isConfirmed: z
+      .boolean({ error: "true or false (true once somebody has been asked whether it is really so)" })
+      .optional()
+      .meta({ label: "It is so", description: "true once somebody was asked whether an odd figure is really so" }),
     note: text("anything worth knowing about it", 1000).optional().meta({ label: "Note" }),
   })
   .meta({ title: "Reading", description: "What somebody read off the station at one time of the local clock." });

@@ -28,7 +28,21 @@ const WHAT: Record<ObservationKind, string> = {
 
 /** Says what nobody explains, one entry for each figure. */
 export function wrongPlan(learned: Learned): WrongPlan[] {
-  return learned.unexplained.map((missed) => entry(learned, missed));
+  const { unexplained, ignored } = learned;
+  return [
+    ...ignored.map((missed) => ignoredEntry(learned, missed)),
+    ...unexplained.map((missed) => entry(learned, missed)),
+  ];
+}
+
+/** A confirmed reading that nobody explains: named, and nothing else. */
+function ignoredEntry({ ensemble }: Learned, { observation, lowest, highest }: Unexplained): WrongPlan {
+  const { grid } = ensemble.prepared;
+  const { kind, value, number, place } = observation;
+  const when = localMoment(grid, grid.startMs + place * grid.stepMs).words;
+  const direction = value > highest ? "higher" : value < lowest ? "lower" : "between";
+  const sentence = `The reading of ${when} (${WHAT[kind]} ${figure(kind, value)}) was confirmed, and no member of the plan explains it (${figure(kind, lowest)} to ${figure(kind, highest)}): it counts for nothing, and everything else stays as it was.`;
+  return { number, kind, direction, isContradiction: false, sentence };
 }
 
 function entry(learned: Learned, { observation, lowest, highest, mean }: Unexplained): WrongPlan {

@@ -57,6 +57,15 @@ test("in the field, on a phone without a network, a reading is typed, learned fr
   await entry.getByRole("button", { name: "Save" }).tap();
   await entry.locator("svg.bands").waitFor();
   await allWorkedOut(page);
+  // It is typed in before the event, so it is asked about, and counts once somebody says that it is so.
+  const asked = entry.locator(".readings-list .wrong");
+  expect(plain(await asked.textContent())).toContain(
+    "2026-10-10 08:00, which was still to come when it was typed in. Really?",
+  );
+  expect(plain(await entry.locator(".verdict").textContent())).toContain("from Thu 8 10:00 on the bank holds");
+  await asked.getByRole("button", { name: "say that it is so" }).tap();
+  await asked.waitFor({ state: "detached" });
+  await allWorkedOut(page);
   const learned = /^Sat 10 08:00: 40 %\. .*from Sat 10 08:00 on the bank holds to Sun 16:00 in .* of 100 skies; before/;
   expect(plain(await entry.locator(".verdict").textContent())).toMatch(learned);
   expect(await entry.locator(".reading-mark").count()).toBe(1);

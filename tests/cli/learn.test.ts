@@ -134,3 +134,18 @@ test("wrong readings end with code 1, a wrong call with code 2, each in a senten
   expect(few.err).toContain("from 100 to 20000");
   expect(duskline("learn", SCENARIO, "--readings", join(folder, "nowhere.json"))).toMatchObject({ code: 2 });
 });
+
+test("a reading that can hardly be is asked about, and counts once it is confirmed", () => {
+  const path = fileOf("odd.json", [
+    { at: "2026-10-09T07:00", chargeShare: 0.7 },
+    { at: "2026-10-09T12:00", restV: 26.4 },
+  ]);
+  const asked = duskline("learn", SCENARIO, "--readings", path, "--members", "100");
+  expect(asked.code).not.toBe(0);
+  expect(asked.err).toMatch(
+    /readings\.2 \(2026-10-09 12:00\): 26\.40 V on a 12 V bank.* Really\? Correct it.*--confirm/s,
+  );
+  const { code, out } = duskline("learn", SCENARIO, "--readings", path, "--members", "100", "--confirm");
+  expect(code).toBe(0);
+  expect(out.replace(/\s+/g, " ")).toMatch(/was confirmed, and no member of the plan explains it/);
+});

@@ -1,4 +1,5 @@
 import type { PreparedEnsemble } from "../../ensemble/prepareEnsemble.ts";
+import { doubtsAbout } from "../../learn/doubts.ts";
 import { type Learned, learn } from "../../learn/learn.ts";
 import type { LearnHooks } from "../../learn/learnHooks.ts";
 import { type LearnReport, learnReport } from "../../learn/learnReport.ts";
@@ -37,6 +38,8 @@ export interface LearnedPicture {
   /** Charge from the last reading to the end. */
   readonly after: Bands;
   readonly marks: readonly ReadingMark[];
+  /** Readings that can hardly be, by their number in the entry's list: they wait for a word and do not count meanwhile. */
+  readonly asked: readonly { readonly number: number; readonly sentence: string }[];
   /** What can still be done; null while it is not worked out yet. */
   readonly helps: readonly StillHelps[] | null;
   readonly remarks: readonly string[];
@@ -61,13 +64,20 @@ export async function learnedPicture(
   const document = { format: "duskline-readings", version: 1, readings };
   const read = readReadings(document, ensemble.prepared.grid);
   if (!read.ok) return read;
-  const learned = await learn(ensemble, read.readings, members, hooks);
-  const picture = pictureOf(learned);
+  const { scenario } = ensemble.prepared;
+  const all = read.readings.map(({ reading }) => reading);
+  const asked = read.readings.flatMap(({ reading, number }) => {
+    const doubts = doubtsAbout(reading, all, scenario);
+    return doubts.length === 0 ? [] : [{ number, sentence: doubts.join(" ") }];
+  });
+  const counted = read.readings.filter(({ number }) => !asked.some((each) => each.number === number));
+  const learned = await learn(ensemble, counted, members, hooks);
+  const picture = { ...pictureOf(learned), asked };
   early(picture);
   return { ok: true, picture: { ...picture, helps: await whatStillHelps(learned, hooks) } };
 }
 
-function pictureOf(learned: Learned): LearnedPicture {
+function pictureOf(learned: Learned): Omit<LearnedPicture, "asked"> {
   const { ensemble, readings } = learned;
   const { before, after, charge, ...report } = learnReport(learned);
   return {

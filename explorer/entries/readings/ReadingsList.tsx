@@ -8,6 +8,9 @@ import type { KeptReading } from "./readingDraft.ts";
 export function ReadingsList(props: {
   readings: readonly KeptReading[];
   problems: readonly ScenarioProblem[];
+  /** What can hardly be, and waits for a word. */
+  asked: readonly { readonly number: number; readonly sentence: string }[];
+  onConfirm: (number: number) => void;
   onMend: (number: number) => void;
   onRemove: (number: number) => void;
 }) {
@@ -35,6 +38,17 @@ export function ReadingsList(props: {
               </button>
             </p>
             <Show when={reading.note}>{(note) => <p class="reading-who">{note()}</p>}</Show>
+            <Show when={props.asked.find((each) => each.number === number)}>
+              {(odd) => (
+                <p class="wrong" role="alert">
+                  {odd().sentence} It does not count until you correct it, or{" "}
+                  <button type="button" class="act" onClick={() => props.onConfirm(number)}>
+                    say that it is so
+                  </button>
+                  .
+                </p>
+              )}
+            </Show>
             <Show when={wrongOf(number)}>{(sentence) => <p class="wrong">{sentence()}</p>}</Show>
           </li>
         )}

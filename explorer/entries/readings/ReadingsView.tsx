@@ -66,6 +66,12 @@ export function ReadingsView(props: EntryProps<"readings">) {
     );
     return isKept;
   };
+  const confirm = (number: number) => {
+    const { at } = props.doc.readings[number]!;
+    const readings = props.doc.readings.map((each, k) => (k === number ? { ...each, isConfirmed: true } : each));
+    if (keep(readings, "reading confirmed"))
+      setSaid(`The reading of ${timeWords(at)} counts now; Undo takes that back.`);
+  };
   const remove = (number: number) => {
     const { at } = props.doc.readings[number]!;
     const rest = props.doc.readings.filter((_, each) => each !== number);
@@ -165,6 +171,8 @@ export function ReadingsView(props: EntryProps<"readings">) {
           <ReadingsList
             readings={props.doc.readings}
             problems={found().problems}
+            asked={picture()?.asked ?? []}
+            onConfirm={confirm}
             onMend={setCorrecting}
             onRemove={remove}
           />
