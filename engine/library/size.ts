@@ -1,9 +1,10 @@
 import { requireRange } from "../require.ts";
 import type { Surroundings } from "../run/surroundings.ts";
+import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { type SizeWish, wishesOf } from "../size/sizeAxis.ts";
 import { prepareSizes } from "../size/sizeMap.ts";
-import { type SizeReport, sizeReport } from "../size/sizeReport.ts";
+import { type RunMap, type SizeReport, solvedSizes } from "../size/sizeReport.ts";
 import { sizesTask } from "../size/sizesTask.ts";
 import type { Answer } from "./answer.ts";
 import { type AskOptions, USUAL_DAYS, USUAL_MEMBERS, USUAL_SEED, USUAL_TARGET_SHARE } from "./askOptions.ts";
@@ -46,14 +47,28 @@ export async function size(
   requireRange({ autonomyDays }, 0.1, 60);
   const wishes = wishesOf(scenario, options);
   const { x, y } = options.y === null ? { x: wishes.x, y: null } : wishes;
-  const ready = prepareSizes(scenario, x, y, surroundings, seed);
-  if (!ready.ok) return ready;
-  const task = { document: scenario, x, y, surroundings, seed, from: 0, to };
-  const run = await poolOr(pool).run(sizesTask, task, taskOptions(options));
-  if (!run.ok) return run;
-  return {
-    ok: true,
-    report: sizeReport(ready.map, run.part, { targetShare, autonomyDays }),
-    remarks: ready.map.remarks,
+  const run: RunMap = async (across, down) => {
+    const ready = prepareSizes(scenario, across, down, surroundings, seed);
+    if (!ready.ok) throw new WrongMap(ready.problems);
+    const task = { document: scenario, x: across, y: down, surroundings, seed, from: 0, to };
+    const done = await poolOr(pool).run(sizesTask, task, taskOptions(options));
+    if (!done.ok) throw new WrongMap(done.problems);
+    return { map: ready.map, part: done.part };
   };
+  try {
+    const { map, report } = await solvedSizes(x, y, { targetShare, autonomyDays }, run);
+    return { ok: true, report, remarks: map.remarks };
+  } catch (error) {
+    if (error instanceof WrongMap) return { ok: false, problems: error.problems };
+    throw error;
+  }
+}
+
+/** What is wrong with a map, on its way to whoever asked for it. */
+class WrongMap extends Error {
+  readonly problems: readonly Problem[];
+  constructor(problems: readonly Problem[]) {
+    super(problems[0]?.message);
+    this.problems = problems;
+  }
 }

@@ -27,7 +27,9 @@ export interface SizeOutcome {
 export interface SizeRow {
   readonly y: number | null;
   readonly cells: readonly SizeOutcome[];
-  /** The smallest x that meets the target; null where none does. */
+  /** Cells between the values, run to find the least size that meets the target (`solvedTally`). */
+  readonly between: readonly SizeOutcome[];
+  /** The smallest x of all cells that meets the target; null where none does. */
   readonly smallest: SizeOutcome | null;
   /** The largest that does: what counts where more is worse, as with sending or a reserve. */
   readonly largest: SizeOutcome | null;
@@ -88,13 +90,9 @@ export function sizeTally(map: SizeMap, part: SizePart, { targetShare, autonomyD
         ...burden(map, map.cells[k]!.scenario),
       };
     });
-    const smallest = cells.find((cell) => cell.meets) ?? null;
-    const failsAgainAt = smallest === null ? [] : cells.filter((cell) => cell.x > smallest.x && !cell.meets);
-    const largest = cells.findLast((cell) => cell.meets) ?? null;
-    return { y, cells, smallest, largest, failsAgainAt: failsAgainAt.map((cell) => cell.x) };
+    return { y, cells, between: [], smallest: null, largest: null, failsAgainAt: [] };
   });
-  const meeting = rows.flatMap((row) => row.cells.filter((cell) => cell.meets));
-  return {
+  return chosen({
     seed: part.seed,
     members,
     targetShare,
@@ -102,10 +100,30 @@ export function sizeTally(map: SizeMap, part: SizePart, { targetShare, autonomyD
     x: map.x,
     y: map.y,
     rows,
+    cheapest: null,
+    lightest: null,
+    smallest: null,
+    handbook: sizeHandbook(map.base, autonomyDays),
+  });
+}
+
+/** The tally with its choices made from its cells: in each row, and among all. */
+export function chosen(tally: SizeTally): SizeTally {
+  const { x, y } = tally;
+  const rows = tally.rows.map((row): SizeRow => {
+    const all = [...row.cells, ...row.between].sort((a, b) => a.x - b.x);
+    const smallest = all.find((cell) => cell.meets) ?? null;
+    const failsAgainAt = smallest === null ? [] : all.filter((cell) => cell.x > smallest.x && !cell.meets);
+    const largest = all.findLast((cell) => cell.meets) ?? null;
+    return { ...row, smallest, largest, failsAgainAt: failsAgainAt.map((cell) => cell.x) };
+  });
+  const meeting = rows.flatMap((row) => [...row.cells, ...row.between].filter((cell) => cell.meets));
+  return {
+    ...tally,
+    rows,
     cheapest: least(meeting, (cell) => cell.cost),
     lightest: least(meeting, (cell) => cell.massKg),
-    smallest: least(meeting, (cell) => overMiddle(map.x, cell.x) + (map.y === null ? 0 : overMiddle(map.y, cell.y!))),
-    handbook: sizeHandbook(map.base, autonomyDays),
+    smallest: least(meeting, (cell) => overMiddle(x, cell.x) + (y === null ? 0 : overMiddle(y, cell.y!))),
   };
 }
 

@@ -36,6 +36,7 @@ const Sizes = z.strictObject({
     z.strictObject({
       y: z.number().nullable(),
       cells: z.array(Cell),
+      between: z.array(Cell),
       smallest: Cell.nullable(),
       largest: Cell.nullable(),
       failsAgainAt: z.array(z.number()),

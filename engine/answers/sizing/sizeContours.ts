@@ -1,5 +1,6 @@
 import { contours } from "d3";
 import type { SizeReport } from "../../size/sizeReport.ts";
+import { allCells } from "../../size/solvedTally.ts";
 import { type Box, outside, overlapPx2, turnedRoom } from "./nameRoom.ts";
 import type { SizeLayout } from "./sizeLayout.ts";
 
@@ -32,10 +33,12 @@ export interface SizeContours {
  * @param taken room on the map that names keep off: marks, and what is written beside them
  */
 export function sizeContours(report: SizeReport, layout: SizeLayout, taken: readonly Box[] = []): SizeContours {
-  const { members, rows, x, y } = report;
-  const [columns, height] = [x.values.length, rows.length];
+  const { members, rows, y } = report;
+  const cells = rows.map(allCells);
+  const across = cells[0]!.map((cell) => cell.x);
+  const [columns, height] = [across.length, rows.length];
   const along = (share: number) => Math.log((share * members + 0.5) / (members - share * members + 0.5));
-  const values = rows.flatMap((row) => row.cells.map((cell) => along(cell.holds.share)));
+  const values = cells.flatMap((row) => row.map((cell) => along(cell.holds.share)));
   const march = contours().size([columns, height]);
   const ringsAt = (share: number): Ring[] =>
     march
@@ -45,7 +48,7 @@ export function sizeContours(report: SizeReport, layout: SizeLayout, taken: read
   /** From the grid, whose cells' middles lie at halves, to the map; what lies outside is put on the edge. */
   const onMap = (gx: number, gy: number): RingPoint => {
     const isEdge = gx < 0.5 || gy < 0.5 || gx > columns - 0.5 || gy > height - 0.5;
-    const px = layout.x(between(x.values, gx - 0.5));
+    const px = layout.x(between(across, gx - 0.5));
     const py = layout.y(between(y?.values ?? [0], gy - 0.5));
     return { at: [px, py], isEdge };
   };
