@@ -9,7 +9,7 @@ import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { prepareSizes } from "../../engine/size/sizeMap.ts";
 import { sizeMembers } from "../../engine/size/sizeMembers.ts";
-import { sizeReport } from "../../engine/size/sizeReport.ts";
+import { solvedSizes } from "../../engine/size/sizeReport.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain } from "./openExplorer.ts";
 import { exampleWith, openExample } from "./openNotebook.ts";
@@ -35,11 +35,11 @@ const scenarios = (page: Page) => page.getByLabel("Scenario that is sized").loca
 test("the map says what the engine's map says, cell by cell, with the answers in sentences", async () => {
   const { page, complaints } = await openExample(browser, ["sizing"]);
   await allWorkedOut(page);
-  const ready = prepareSizes(meadow, across!, up!, { climate: await loadClimateTables() }, notebook.seed);
-  if (!ready.ok) throw new Error(ready.problems[0]!.message);
-  const report = sizeReport(ready.map, sizeMembers(ready.map, 0, notebook.members), {
-    targetShare: 0.95,
-    autonomyDays: 2,
+  const climate = await loadClimateTables();
+  const { report } = await solvedSizes(across!, up!, { targetShare: 0.95, autonomyDays: 2 }, async (x, y) => {
+    const ready = prepareSizes(meadow, x, y, { climate }, notebook.seed);
+    if (!ready.ok) throw new Error(ready.problems[0]!.message);
+    return { map: ready.map, part: sizeMembers(ready.map, 0, notebook.members) };
   });
   expect(await text(page, "#sizing .verdict")).toBe(plain(report.sentences[0]!));
   const said = await text(page, "#sizing .size-said");
