@@ -1,6 +1,7 @@
 import type * as z from "zod";
 import type { Drawing } from "../drawing/drawing.ts";
 import type { Markup } from "../drawing/html.ts";
+import type { ScenarioInput } from "../scenario/scenario.ts";
 import type { Words } from "../words/said.ts";
 import type { AnswersPage } from "./answersPage.ts";
 import type { Asked, Want } from "./asked.ts";
@@ -59,7 +60,10 @@ export interface Kind<Doc = unknown, Choices = unknown, Picture = unknown> {
   /** The question that this kind owns; left out where it shows what other kinds ask. */
   readonly question?: Question<Doc, Choices, Picture>;
   /** What it shows in a notebook that has just been made, or null; left out by kinds that such a notebook does not open on. */
-  readonly first?: (scenarios: readonly [string, ...string[]]) => { readonly title: string; readonly doc: Doc } | null;
+  readonly first?: (
+    scenarios: readonly [string, ...string[]],
+    base: Pick<ScenarioInput, "obstacles">,
+  ) => { readonly title: string; readonly doc: Doc } | null;
   /** Why a document is longer than one entry may be, in a sentence; null where it is not. Left out by kinds that have no such limit. */
   readonly whyTooLong?: (doc: Doc) => string | null;
   /** A document that is too long for one entry, as several; left out by kinds that have nothing to divide. */

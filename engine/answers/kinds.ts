@@ -43,6 +43,8 @@ export const KIND_NAMES = Object.keys(KINDS) as readonly KindName[];
 export const FIRST_KINDS = [
   "forecast",
   "versus",
+  "sizing",
+  "shade",
   "scenario",
   "run",
   "ledger",

@@ -18,7 +18,7 @@ export function notebookOf(source: ScenarioInput, id: string): Notebook {
     seed: "4127",
     members: 1000,
     scenarios: scenarios as unknown as Notebook["scenarios"],
-    entries: firstEntries([base!, ...others]),
+    entries: firstEntries([base!, ...others], source),
   };
 }
 

@@ -148,6 +148,32 @@ export function startScenario(answers: StartAnswers, measured: readonly Measurem
       reserveShare: answers.chemistry === "lfp" ? 0.2 : 0.5,
     },
     sources: sourcesOf(answers),
+    variants: [
+      { id: "folding", name: "with two folding panels", changes: [{ at: "panels", add: foldingPair(answers) }] },
+    ],
+  };
+}
+
+/** Metres to the equator's side at which a pair stands clear of the trees that the questions plant. */
+const CLEAR_M = 27;
+const NEAR_M = 6;
+
+/**
+ * Two folding panels of a common size in the open, re-aimed three times a day: what a club most often borrows. Sizes, mass and minutes are
+ * common practice, no source; what they cost is for whoever buys them to say.
+ */
+function foldingPair({ shade, latitudeDeg }: StartAnswers) {
+  const awayM = shade === "open" ? NEAR_M : CLEAR_M;
+  return {
+    id: "folding",
+    name: "Folding panels in the open",
+    count: 2,
+    inSeries: 2,
+    module: { ratedW: 120, vmpV: 18.2, impA: 6.6, vocV: 22, iscA: 7 },
+    mount: { kind: "aimed", aims: [{ at: "08:00" }, { at: "11:30" }, { at: "15:00" }] },
+    at: { eastM: 3, northM: latitudeDeg < 0 ? awayM : -awayM, heightM: 0.5 },
+    controller: { kind: "mppt", maxChargeA: 20, cable: { awg: "10", oneWayM: awayM } },
+    bring: { massKg: 7, setupMinutes: 12 },
   };
 }
 

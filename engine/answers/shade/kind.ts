@@ -8,5 +8,7 @@ export const shadeKind = kind({
   scenarios: ({ scenario }) => [scenario],
   asks: ({ scenario }) => [askRun(scenario)],
   isDrawn: true,
+  first: ([scenario], { obstacles = [] }) =>
+    obstacles.some(({ kind: what }) => what !== "horizon") ? { title: "Who gets the sun", doc: { scenario } } : null,
   tell: () => import("./tell.ts").then(({ tellShade }) => tellShade),
 });

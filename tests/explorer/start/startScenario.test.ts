@@ -1,7 +1,10 @@
 import { expect, test } from "vitest";
+import { ledger } from "../../../engine/run/ledger.ts";
+import { trace } from "../../../engine/run/trace.ts";
 import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
-import { readScenario } from "../../../engine/scenario/readScenario.ts";
+import { readScenario, readVariant } from "../../../engine/scenario/readScenario.ts";
 import { COMMON_GEAR } from "../../../explorer/start/commonGear.ts";
+import { notebookOf } from "../../../explorer/start/notebookOf.ts";
 import {
   BACKUP,
   CHEMISTRY,
@@ -115,4 +118,34 @@ test("what was measured goes before what is usual, in gear and in radios", () =>
   const { gear, stations } = startScenario({ ...FIRST, gear: { fridge: 1 } }, measured);
   expect(gear).toMatchObject([{ id: "fridge", count: 1, working: { drawA: 3.6, atV: 13.8 } }]);
   expect(stations![0]!.radio).toMatchObject({ receive: { drawA: 1.5 }, fullPower: { drawA: 20 }, bias: { drawA: 3 } });
+});
+
+test("a new notebook opens on the decisions: does it hold, the extra panels, the bank's size, and the site where there are trees", () => {
+  const entriesOf = (answers: StartAnswers) => notebookOf(startScenario(answers), "probe").entries;
+  const open = entriesOf(FIRST).map(({ kind }) => kind);
+  expect(open.slice(0, 3)).toEqual(["forecast", "versus", "sizing"]);
+  expect(open).not.toContain("shade");
+  const under = entriesOf({ ...FIRST, shade: "under" });
+  expect(under.map(({ kind }) => kind).slice(0, 4)).toEqual(["forecast", "versus", "sizing", "shade"]);
+  expect(under.find(({ kind }) => kind === "versus")!.doc).toEqual({ first: "plan", second: "folding" });
+});
+
+test.each([
+  ["under trees", 47, "under"],
+  ["under trees in the south", -34, "under"],
+  ["with some trees", 55, "some"],
+] as const)("the folding pair stands in the sun: %s", (_, latitudeDeg, shade) => {
+  const document = startScenario({ ...FIRST, latitudeDeg, shade });
+  const sunny = { ...document, weather: { kind: "clear" as const, air: { maxC: 20, minC: 10 } } };
+  const read = readVariant(sunny, "folding");
+  if (!read.ok) throw new Error(read.problems[0]!.message);
+  const ran = trace(read.scenario);
+  if (!ran.ok) throw new Error(ran.problems[0]!.message);
+  const { harvest } = ledger(ran.trace);
+  const share = (id: string) => {
+    const line = harvest.find((each) => each.id === id)!;
+    return line.shadeLossWh / line.unshadedWh;
+  };
+  expect(share("folding")).toBeLessThan(0.1);
+  expect(share("panels")).toBeGreaterThan(share("folding"));
 });
