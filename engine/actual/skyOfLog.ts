@@ -1,5 +1,5 @@
 import { wrapLongitudeDeg } from "../angle.ts";
-import { makePrepared, type Prepared } from "../run/prepare.ts";
+import type { Prepared } from "../run/prepare.ts";
 import { turbidityOf } from "../run/prepareSky.ts";
 import { makeRunRows, ROW_SLOTS, ROW_SOLAR_W } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
@@ -43,8 +43,7 @@ export function skyOfLog(prepared: Prepared, planned: ChargeLimits, series: Mete
   }
   const low = new Float64Array(days);
   const high = new Float64Array(days).fill(MAX_DAY_CLEAR_INDEX);
-  const own = makePrepared(prepared);
-  const run = makeRunRows(own);
+  const run = makeRunRows(prepared);
   const light = makeSkyLight(grid.steps);
   const { scenario } = prepared;
   const longitudeDeg = wrapLongitudeDeg(scenario.place.longitudeDeg);
@@ -59,7 +58,7 @@ export function skyOfLog(prepared: Prepared, planned: ChargeLimits, series: Mete
       Float64Array.from(grid.localDay, (day) => middle[day]!),
       light,
     );
-    stepRun(own, light, prepared.airTempC, prepared.inputs, run);
+    stepRun(prepared, light, prepared.airTempC, prepared.inputs, run);
     const would = new Float64Array(days);
     for (let i = 0; i < grid.steps; i++) {
       if (isUsed[i] === 1) would[grid.localDay[i]!]! += run.rows[i * ROW_SLOTS + ROW_SOLAR_W]!;

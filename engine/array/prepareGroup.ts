@@ -3,7 +3,6 @@ import { toGrid } from "../grid.ts";
 import { requireSameLength } from "../require.ts";
 import { windowShare } from "../scenario/clockWindow.ts";
 import { coolingOf } from "../scenario/coolingOf.ts";
-import { lossesOf } from "../scenario/lossesOf.ts";
 import type { Models } from "../scenario/models.ts";
 import type { Obstacle } from "../scenario/obstacle.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
@@ -13,13 +12,12 @@ import { type PreparedObstacles, prepareObstacles } from "../shade/prepareObstac
 import { skyMaps, skyShareOnPlane } from "../shade/skyViewShare.ts";
 import type { ClearSky } from "../sky/clearSky.ts";
 import type { SunTrack } from "../sky/sunTrack.ts";
-import { copperOhmPerM } from "./copperOhmPerM.ts";
 import { heatKPerWm2 } from "./heatKPerWm2.ts";
 import { incidenceShare } from "./incidenceShare.ts";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "./modulePoints.ts";
 import { mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
-import { makePreparedGroup, type PreparedGroup } from "./preparedGroup.ts";
+import { type PreparedGroup, preparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
 import { DOME_SLOTS, type PreparedDome, prepareDome } from "./skyDome.ts";
 import {
@@ -32,16 +30,6 @@ import {
   SKY_SHARE,
 } from "./slots.ts";
 import { horizonPerSky, setPlane } from "./transposition.ts";
-
-/** Light at which modules are rated, W/m². */
-const RATED_WM2 = 1000;
-/** Volts lost in a bypass diode that carries the current past a dark section (common practice, no source). */
-const BYPASS_V = 0.5;
-/**
- * Volts by which the panel must stand above the bank before a controller that only steps down can track it (common
- * practice, no source; makers' manuals name 1 V in running, more to start).
- */
-const STEP_DOWN_HEADROOM_V = 1;
 
 /** All panel groups of a scenario, ready to be stepped. Arguments as in `prepareGroup`. */
 export function prepareGroups(
@@ -148,48 +136,16 @@ export function prepareGroup(
     }
   }
 
-  const { module, controller } = group;
-  const { cable } = controller;
-  const vmpV = module.vmpV * group.inSeries;
-  const keptShare = lossesOf(group).reduce((kept, loss) => kept * (1 - loss.share), 1);
-  const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
-  const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
   const crownStride = stride - SKY_SHARE;
-  const unshaded = makePreparedGroup({
-    ...free,
-    id: group.id,
-    dome,
-    horizonPerSky: ofHorizon,
-    stride,
-    crowns: new Float64Array(2 * steps * crownStride),
-    crownStride,
-    sections,
-    perSection: 1 / sections,
-    vmpV,
-    vocV: module.vocV * group.inSeries,
-    ratedAPerWm2: (module.ratedW * group.count) / vmpV / RATED_WM2,
-    impAPerWm2: (module.impA * (group.count / group.inSeries)) / RATED_WM2,
-    vmpVPerK: vmpV * module.powerTempCoeffPerK,
-    vocTempCoeffPerK: module.vocTempCoeffPerK,
-    bypassV: BYPASS_V,
-    keptShare,
-    mildShade: models.sectionRule === "mildShade",
-    isPwm: controller.kind === "pwm",
-    controllerAtBank,
-    cableOhm,
-    trackedOhm: controllerAtBank ? cableOhm * keptShare : 0,
-    efficiencyShare: controller.efficiencyShare,
-    passedShare: keptShare * controller.efficiencyShare,
-    maxChargeA: controller.maxChargeA ?? Number.POSITIVE_INFINITY,
-    headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,
-    unshaded: null,
-  });
+  const crowns = () => new Float64Array(2 * steps * crownStride);
+  const ofAll = { dome, horizonPerSky: ofHorizon, stride, crownStride, sections };
+  const unshaded = preparedGroup(group, models, { ...ofAll, ...free, crowns: crowns(), unshaded: null });
   const [planned, darkest, lightest] = shaded;
   if (planned === undefined) return unshaded;
-  const crowns = new Float64Array(unshaded.crowns.length);
-  if (darkest !== undefined) setCrowns(planned.perStep, darkest.perStep, stride, crowns, 0);
-  if (lightest !== undefined) setCrowns(planned.perStep, lightest.perStep, stride, crowns, crownStride);
-  return makePreparedGroup({ ...unshaded, ...planned, unshaded, crowns });
+  const otherCrowns = crowns();
+  if (darkest !== undefined) setCrowns(planned.perStep, darkest.perStep, stride, otherCrowns, 0);
+  if (lightest !== undefined) setCrowns(planned.perStep, lightest.perStep, stride, otherCrowns, crownStride);
+  return preparedGroup(group, models, { ...ofAll, ...planned, crowns: otherCrowns, unshaded });
 }
 
 /** Writes how much more each value from `SKY_SHARE` on is under other crowns than planned, in every step from `to` on. */

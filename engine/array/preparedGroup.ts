@@ -1,8 +1,21 @@
+import { lossesOf } from "../scenario/lossesOf.ts";
+import type { Models } from "../scenario/models.ts";
+import type { PanelGroup } from "../scenario/panelGroup.ts";
+import { copperOhmPerM } from "./copperOhmPerM.ts";
 import type { PreparedDome } from "./skyDome.ts";
 import { SKY_SHARE } from "./slots.ts";
 
 /** Cell temperature at which modules are rated, °C. */
 export const RATED_TEMP_C = 25;
+/** Light at which modules are rated, W/m². */
+const RATED_WM2 = 1000;
+/** Volts lost in a bypass diode that carries the current past a dark section (common practice, no source). */
+const BYPASS_V = 0.5;
+/**
+ * Volts by which the panel must stand above the bank before a controller that only steps down can track it (common
+ * practice, no source; makers' manuals name 1 V in running, more to start).
+ */
+const STEP_DOWN_HEADROOM_V = 1;
 
 /** A panel group ready to be stepped: everything that the weather of a member does not change. */
 export interface PreparedGroup {
@@ -74,38 +87,51 @@ export function underCrowns(group: PreparedGroup, i: number, slot: number, lean:
   return group.perStep[i * group.stride + slot]! + Math.abs(lean) * group.crowns[crownAt + slot]!;
 }
 
+/** What the sun's way and what stands about make of a group: the parts of a `PreparedGroup` that are worked out step by step. */
+export type GroupLight = Pick<
+  PreparedGroup,
+  "dome" | "perStep" | "stride" | "crowns" | "crownStride" | "horizonPerSky" | "sections" | "unshaded"
+>;
+
 /**
- * Makes every prepared group there is, so that all have the one shape in memory that the step loop is compiled for: two shapes would cost the loop a
- * third of its speed. `tests/promise/oneShape.test.ts` compares the shapes.
+ * Puts a prepared group together: its wiring, which follows from the scenario, with its light. The only place that makes one, so that all have the one
+ * shape in memory that the step loop is compiled for: two shapes would cost the loop a third of its speed. `tests/promise/oneShape.test.ts` compares
+ * the shapes.
  */
-export function makePreparedGroup(group: PreparedGroup): PreparedGroup {
+export function preparedGroup(group: PanelGroup, { sectionRule }: Models, light: GroupLight): PreparedGroup {
+  const { module, controller } = group;
+  const { cable } = controller;
+  const vmpV = module.vmpV * group.inSeries;
+  const keptShare = lossesOf(group).reduce((kept, loss) => kept * (1 - loss.share), 1);
+  const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
+  const controllerAtBank = controller.at === "bank" || controller.kind === "pwm";
   return {
     id: group.id,
-    dome: group.dome,
-    perStep: group.perStep,
-    stride: group.stride,
-    crowns: group.crowns,
-    crownStride: group.crownStride,
-    horizonPerSky: group.horizonPerSky,
-    sections: group.sections,
-    perSection: group.perSection,
-    vmpV: group.vmpV,
-    vocV: group.vocV,
-    ratedAPerWm2: group.ratedAPerWm2,
-    impAPerWm2: group.impAPerWm2,
-    vmpVPerK: group.vmpVPerK,
-    vocTempCoeffPerK: group.vocTempCoeffPerK,
-    bypassV: group.bypassV,
-    keptShare: group.keptShare,
-    mildShade: group.mildShade,
-    isPwm: group.isPwm,
-    controllerAtBank: group.controllerAtBank,
-    cableOhm: group.cableOhm,
-    trackedOhm: group.trackedOhm,
-    efficiencyShare: group.efficiencyShare,
-    passedShare: group.passedShare,
-    maxChargeA: group.maxChargeA,
-    headroomV: group.headroomV,
-    unshaded: group.unshaded,
+    dome: light.dome,
+    perStep: light.perStep,
+    stride: light.stride,
+    crowns: light.crowns,
+    crownStride: light.crownStride,
+    horizonPerSky: light.horizonPerSky,
+    sections: light.sections,
+    perSection: 1 / light.sections,
+    vmpV,
+    vocV: module.vocV * group.inSeries,
+    ratedAPerWm2: (module.ratedW * group.count) / vmpV / RATED_WM2,
+    impAPerWm2: (module.impA * (group.count / group.inSeries)) / RATED_WM2,
+    vmpVPerK: vmpV * module.powerTempCoeffPerK,
+    vocTempCoeffPerK: module.vocTempCoeffPerK,
+    bypassV: BYPASS_V,
+    keptShare,
+    mildShade: sectionRule === "mildShade",
+    isPwm: controller.kind === "pwm",
+    controllerAtBank,
+    cableOhm,
+    trackedOhm: controllerAtBank ? cableOhm * keptShare : 0,
+    efficiencyShare: controller.efficiencyShare,
+    passedShare: keptShare * controller.efficiencyShare,
+    maxChargeA: controller.maxChargeA ?? Number.POSITIVE_INFINITY,
+    headroomV: controller.stepDownOnly ? STEP_DOWN_HEADROOM_V : Number.NEGATIVE_INFINITY,
+    unshaded: light.unshaded,
   };
 }

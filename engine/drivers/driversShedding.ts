@@ -2,7 +2,7 @@ import { prepareOperators } from "../ensemble/operators.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { prepareLoads } from "../load/prepareLoads.ts";
 import { memberInputs } from "../run/memberInputs.ts";
-import { darkShare, makePrepared } from "../run/prepare.ts";
+import { darkShare, preparedOf } from "../run/prepare.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 
 /** A load that may stay switched off: a piece of gear, or a station with all that goes with it. */
@@ -27,7 +27,7 @@ export function sheddableLoads(scenario: Scenario): SheddableLoad[] {
  */
 export function withoutLoad(ensemble: PreparedEnsemble, load: SheddableLoad): PreparedEnsemble {
   const { prepared, words } = ensemble;
-  const { grid, nights, bank, converterShare, controllersW } = prepared;
+  const { grid, nights, bank } = prepared;
   const scenario: Scenario = {
     ...prepared.scenario,
     gear: prepared.scenario.gear.map((thing) =>
@@ -40,8 +40,8 @@ export function withoutLoad(ensemble: PreparedEnsemble, load: SheddableLoad): Pr
     ),
   };
   const loads = prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW);
-  const inputs = memberInputs(loads, bank, converterShare, controllersW);
-  const without = makePrepared({ ...prepared, scenario, loads, inputs });
+  const { inputs: _, ...rest } = prepared;
+  const without = preparedOf({ ...rest, scenario, loads });
   return { ...ensemble, prepared: without, operators: prepareOperators(without, words) };
 }
 

@@ -2,7 +2,7 @@ import { makeMemberRoom } from "../ensemble/makeMemberRoom.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { lanesFor, type MemberRoom, stepMember, stepMembers } from "../ensemble/stepMember.ts";
 import { type LocalMoment, localMoment } from "../run/localClock.ts";
-import { makePrepared } from "../run/prepare.ts";
+import { preparedOf } from "../run/prepare.ts";
 import { makeRunDetails } from "../run/runDetails.ts";
 import { type Trace, traceOf } from "../run/trace.ts";
 import { failsFromStep, goesWithout } from "./fails.ts";
@@ -121,7 +121,7 @@ export function replayMember(ensemble: PreparedEnsemble, member: number): Trace 
   const { groups, grid } = ensemble.prepared;
   const details = makeRunDetails(groups, room.run.planes, grid.steps);
   stepMember(ensemble, member, room, details);
-  const prepared = makePrepared({
+  const prepared = preparedOf({
     ...ensemble.prepared,
     light: room.light,
     airTempC: room.airTempC,

@@ -102,26 +102,12 @@ export function prepare(
       return prepareGroup(standing, underThem, models, grid, sun, dome, windMs);
     }),
   );
-  const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => {
-    return 2 * feed.cable.oneWayM * copperOhmPerM(feed.cable, feed.cable.tempC) + feed.contactsOhm;
-  });
-  const { mainFeed } = scenario;
-  const mainCableOhm =
-    mainFeed?.cable === undefined
-      ? 0
-      : 2 * mainFeed.cable.oneWayM * copperOhmPerM(mainFeed.cable, mainFeed.cable.tempC);
   const loads = reuse(
     "loads",
     [scenario.gear, scenario.stations, bank.heaterW === null ? null : scenario.bank, underSky],
     () => prepareLoads(scenario.gear, scenario.stations, grid, darkShare(grid, nights), bank.heaterW),
   );
-  const feedDropV = feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA));
-  const controllersW = scenario.panels.reduce(
-    (sum, group) => sum + (group.count > 0 ? group.controller.ownDrawW : 0),
-    0,
-  );
-  const converterShare = scenario.converter?.efficiencyShare ?? 1;
-  const prepared = makePrepared({
+  const prepared = preparedOf({
     scenario,
     grid,
     nights,
@@ -133,51 +119,76 @@ export function prepare(
     groups,
     loads,
     bank,
-    sources: prepareSources(scenario.sources, grid, bank.absorptionV),
-    selector: prepareSelector(scenario),
-    controllersW,
-    converterShare,
-    converterV: scenario.converter?.outputV ?? 0,
-    feedOhm,
-    feedDropV,
-    comfortV: feedDropV.reduce((most, dropV, s) => Math.max(most, loads.stations[s]!.minimumV + dropV), 0),
-    mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
-    inputs: memberInputs(loads, bank, converterShare, controllersW),
     remarks: [...remarks, ...assumedRemarks(scenario, seasonShare)],
   });
   requireFed(prepared);
   return { ok: true, prepared };
 }
 
+/** What a prepared scenario is put together from; its wiring and sources follow from the scenario. */
+export type PreparedParts = Pick<
+  Prepared,
+  | "scenario"
+  | "grid"
+  | "nights"
+  | "sun"
+  | "clear"
+  | "light"
+  | "airTempC"
+  | "windMs"
+  | "groups"
+  | "loads"
+  | "bank"
+  | "remarks"
+> & {
+  /** Left out, those of its loads and its bank. */
+  readonly inputs?: MemberInputs;
+};
+
 /**
- * Makes every prepared scenario there is, so that all have the one shape in memory that the step loop is compiled for: objects of two shapes cost
- * the loop half its speed. `tests/promise/oneShape.test.ts` compares the shapes.
+ * Puts a prepared scenario together. The only place that makes one, so that all have the one shape in memory that the step loop is compiled for: objects
+ * of two shapes cost the loop half its speed. `tests/promise/oneShape.test.ts` compares the shapes.
  */
-export function makePrepared(prepared: Prepared): Prepared {
+export function preparedOf(parts: PreparedParts): Prepared {
+  const { scenario, grid, loads, bank } = parts;
+  const { mainFeed, converter } = scenario;
+  const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => cableOhm(feed.cable) + feed.contactsOhm);
+  const feedDropV = feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA));
+  const mainCableOhm = mainFeed?.cable === undefined ? 0 : cableOhm(mainFeed.cable);
+  const controllersW = scenario.panels.reduce(
+    (sum, group) => sum + (group.count > 0 ? group.controller.ownDrawW : 0),
+    0,
+  );
+  const converterShare = converter?.efficiencyShare ?? 1;
   return {
-    scenario: prepared.scenario,
-    grid: prepared.grid,
-    nights: prepared.nights,
-    sun: prepared.sun,
-    clear: prepared.clear,
-    light: prepared.light,
-    airTempC: prepared.airTempC,
-    windMs: prepared.windMs,
-    groups: prepared.groups,
-    loads: prepared.loads,
-    bank: prepared.bank,
-    sources: prepared.sources,
-    selector: prepared.selector,
-    controllersW: prepared.controllersW,
-    converterShare: prepared.converterShare,
-    converterV: prepared.converterV,
-    feedOhm: prepared.feedOhm,
-    feedDropV: prepared.feedDropV,
-    comfortV: prepared.comfortV,
-    mainFeedOhm: prepared.mainFeedOhm,
-    inputs: prepared.inputs,
-    remarks: prepared.remarks,
+    scenario,
+    grid,
+    nights: parts.nights,
+    sun: parts.sun,
+    clear: parts.clear,
+    light: parts.light,
+    airTempC: parts.airTempC,
+    windMs: parts.windMs,
+    groups: parts.groups,
+    loads,
+    bank,
+    sources: prepareSources(scenario.sources, grid, bank.absorptionV),
+    selector: prepareSelector(scenario),
+    controllersW,
+    converterShare,
+    converterV: converter?.outputV ?? 0,
+    feedOhm,
+    feedDropV,
+    comfortV: feedDropV.reduce((most, dropV, s) => Math.max(most, loads.stations[s]!.minimumV + dropV), 0),
+    mainFeedOhm: toGrid(mainCableOhm + (mainFeed?.contactsOhm ?? 0)),
+    inputs: parts.inputs ?? memberInputs(loads, bank, converterShare, controllersW),
+    remarks: parts.remarks,
   };
+}
+
+/** Out and back, Ω. */
+function cableOhm(cable: Parameters<typeof copperOhmPerM>[0] & { oneWayM: number; tempC: number }): number {
+  return 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);
 }
 
 /** What decides the light and the air over an event. */

@@ -7,7 +7,8 @@ import { ROW_SLOTS, ROW_STORED_AH, ROW_UNSERVED_W, type RunRows } from "../run/r
 import { stepLaneFigures, stepLaneLight, stepPanels, stepPower } from "../run/stepRun.ts";
 import { STATE_SLOTS, STORED_AH } from "../run/stepState.ts";
 import { drawSky } from "../sky/skyEnsemble.ts";
-import type { SizeCell, SizeMap } from "./sizeMap.ts";
+import type { SizeCell } from "./sizeCell.ts";
+import type { SizeMap } from "./sizeMap.ts";
 
 /** One value per cell, row by row. */
 export interface SizeCounts {

@@ -1,8 +1,8 @@
-import { nextNight, type Reading, readingStepMs, snapReading } from "../../engine/answers/run/readingAt.ts";
+import type { Reading } from "../../engine/answers/run/readingAt.ts";
 import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
-import { endMs } from "../../engine/answers/run/strataPaths.ts";
 import { frameBar } from "../../engine/drawing/frameBar.ts";
 import { timeScale } from "../../engine/drawing/timeScale.ts";
+import { endMs, nextNight, readingStepMs, snapReading } from "../../engine/ruler/readingTime.ts";
 import { ampHours, percent, watts } from "../../engine/words/numbers.ts";
 import { Drawn } from "../charts/Drawn.tsx";
 

@@ -55,36 +55,13 @@ export function QuickFields(props: {
   return (
     <div class="plan">
       <div class="plan-fields">
-        <Field
-          name="Bank"
-          pair={true}
-          was={was(
-            plan().blockAh !== base().blockAh || plan().inParallel !== base().inParallel,
-            `${base().inParallel} × ${base().blockAh}${THIN}Ah`,
-          )}
-        >
-          <NumberBox
-            label="Blocks side by side"
-            value={plan().inParallel}
-            step={1}
-            least={1}
-            wrongIds={wrongIds("inParallel")}
-            onEdit={(value) => edit("inParallel", { inParallel: value })}
-            onSettle={props.onSettle}
-          />
-          <span class="unit">×</span>
-          <NumberBox
-            label="Ampere-hours of one block"
-            value={plan().blockAh}
-            step={10}
-            least={10}
-            wide={true}
-            wrongIds={wrongIds("blockAh")}
-            onEdit={(value) => edit("blockAh", { blockAh: value })}
-            onSettle={props.onSettle}
-          />
-          <span class="unit">Ah</span>
-        </Field>
+        <BankField
+          plan={plan()}
+          base={base()}
+          wrongIds={wrongIds}
+          onEdit={(field, value) => edit(field, { [field]: value })}
+          onSettle={props.onSettle}
+        />
         {/* Place by place: every edit makes the groups again, and a field that is made again loses whoever types in it. */}
         <Index each={groups()}>
           {(group) => (
@@ -112,27 +89,15 @@ export function QuickFields(props: {
           )}
         </Index>
         <Field name="Sky each day" was={was(plan().sky !== base().sky, base().sky ?? "as written")}>
-          <select
-            aria-label="Sky each day"
-            aria-describedby={wrongIds("sky") || undefined}
-            onChange={(event) => {
+          <SkyChoice
+            sky={plan().sky}
+            isWritten={base().sky === null}
+            wrongIds={wrongIds("sky")}
+            onPick={(sky) => {
               props.onSettle();
-              edit("sky", { sky: (event.currentTarget.value || null) as Sky | null });
+              edit("sky", { sky });
             }}
-          >
-            <Show when={base().sky === null}>
-              <option value="" selected={plan().sky === null}>
-                as written
-              </option>
-            </Show>
-            <For each={SKIES}>
-              {(sky) => (
-                <option value={sky} selected={plan().sky === sky}>
-                  {SKY_WORDS[sky]}
-                </option>
-              )}
-            </For>
-          </select>
+          />
         </Field>
         <Field
           name="Reserve"
@@ -160,6 +125,76 @@ export function QuickFields(props: {
         </For>
       </div>
     </div>
+  );
+}
+
+/** Blocks side by side, and how much is in one. */
+function BankField(props: {
+  plan: Plan;
+  base: Plan;
+  wrongIds: (place: string) => string;
+  onEdit: (field: "inParallel" | "blockAh", value: number | string) => void;
+  onSettle: () => void;
+}) {
+  const was = () => {
+    const { plan, base } = props;
+    if (plan.blockAh === base.blockAh && plan.inParallel === base.inParallel) return null;
+    return `${base.inParallel} × ${base.blockAh}${THIN}Ah`;
+  };
+  return (
+    <Field name="Bank" pair={true} was={was()}>
+      <NumberBox
+        label="Blocks side by side"
+        value={props.plan.inParallel}
+        step={1}
+        least={1}
+        wrongIds={props.wrongIds("inParallel")}
+        onEdit={(value) => props.onEdit("inParallel", value)}
+        onSettle={props.onSettle}
+      />
+      <span class="unit">×</span>
+      <NumberBox
+        label="Ampere-hours of one block"
+        value={props.plan.blockAh}
+        step={10}
+        least={10}
+        wide={true}
+        wrongIds={props.wrongIds("blockAh")}
+        onEdit={(value) => props.onEdit("blockAh", value)}
+        onSettle={props.onSettle}
+      />
+      <span class="unit">Ah</span>
+    </Field>
+  );
+}
+
+/** The one sky of all days; or those that the scenario has written day by day. */
+function SkyChoice(props: {
+  sky: Sky | null;
+  /** Whether the scenario that this is based on has days of its own, which stay to be chosen. */
+  isWritten: boolean;
+  wrongIds: string;
+  onPick: (sky: Sky | null) => void;
+}) {
+  return (
+    <select
+      aria-label="Sky each day"
+      aria-describedby={props.wrongIds || undefined}
+      onChange={(event) => props.onPick((event.currentTarget.value || null) as Sky | null)}
+    >
+      <Show when={props.isWritten}>
+        <option value="" selected={props.sky === null}>
+          as written
+        </option>
+      </Show>
+      <For each={SKIES}>
+        {(sky) => (
+          <option value={sky} selected={props.sky === sky}>
+            {SKY_WORDS[sky]}
+          </option>
+        )}
+      </For>
+    </select>
   );
 }
 

@@ -102,38 +102,59 @@ export function Present(props: { page: ReportPage; onClose: () => void }) {
             <section class="slide-body" tabIndex={0} aria-label={slide().title} innerHTML={body.text} />
           )}
         </Show>
-        <footer class="slide-foot">
-          <p>
-            <strong>{slide().letter}</strong> {slide().title}
-          </p>
-          <p class="slide-turn">
-            <button
-              type="button"
-              class="turn"
-              aria-label="Slide before"
-              disabled={at() === 0}
-              onClick={() => go(at() - 1)}
-            >
-              ◂
-            </button>
-            <span>
-              {at() + 1} of {slides().length}
-            </span>
-            <button
-              type="button"
-              class="turn"
-              aria-label="Next slide"
-              disabled={at() === slides().length - 1}
-              onClick={() => go(at() + 1)}
-            >
-              ▸
-            </button>
-            <button type="button" class="act" onClick={() => dialog.close()}>
-              Close
-            </button>
-          </p>
-        </footer>
+        <SlideFoot
+          letter={slide().letter}
+          title={slide().title}
+          at={at()}
+          of={slides().length}
+          onGo={go}
+          onClose={() => dialog.close()}
+        />
       </div>
     </dialog>
+  );
+}
+
+/** Which slide it is, and how to go on. */
+function SlideFoot(props: {
+  letter: string;
+  title: string;
+  at: number;
+  of: number;
+  onGo: (to: number) => void;
+  onClose: () => void;
+}) {
+  return (
+    <footer class="slide-foot">
+      <p>
+        <strong>{props.letter}</strong> {props.title}
+      </p>
+      <p class="slide-turn">
+        <button
+          type="button"
+          class="turn"
+          aria-label="Slide before"
+          disabled={props.at === 0}
+          onClick={() => props.onGo(props.at - 1)}
+        >
+          ◂
+        </button>
+        <span>
+          {props.at + 1} of {props.of}
+        </span>
+        <button
+          type="button"
+          class="turn"
+          aria-label="Next slide"
+          disabled={props.at === props.of - 1}
+          onClick={() => props.onGo(props.at + 1)}
+        >
+          ▸
+        </button>
+        <button type="button" class="act" onClick={() => props.onClose()}>
+          Close
+        </button>
+      </p>
+    </footer>
   );
 }

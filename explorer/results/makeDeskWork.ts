@@ -8,17 +8,14 @@ import type { Surroundings } from "../../engine/run/surroundings.ts";
 import type { Scenario } from "../../engine/scenario/scenario.ts";
 import type { SizeWish } from "../../engine/size/sizeAxis.ts";
 import { type CancelSignal, TaskCancelled, type TaskPool } from "../../engine/task/taskRun.ts";
-import type { Answer, Orders, Report } from "./desk.ts";
+import type { Answer, Orders } from "./desk.ts";
+import { type Tell, tellProgress, tellTogether } from "./tellings.ts";
 
 /** Members of the first pass. */
 const COARSE_MEMBERS = 100;
 /** Members of one stretch: few enough that two workers end together, many enough that parts cost little to put together. */
 const STRETCH_MEMBERS = 450;
 const COARSE_STRETCH_MEMBERS = 50;
-/** How long an answer may wait for those that come with it: each that is shown by itself draws the sheet once more. */
-const TOGETHER_MS = 60;
-/** Between two words about how far it is. */
-const TELL_EVERY_MS = 80;
 
 export interface DeskWorks {
   readonly pool: TaskPool;
@@ -28,7 +25,7 @@ export interface DeskWorks {
     files: readonly WeatherText[],
     axes: readonly (SizeWish | null)[],
   ) => Promise<Surroundings>;
-  readonly tell: (report: Report) => void;
+  readonly tell: Tell;
   readonly nowMs: () => number;
   /** Comes back when the page has had the processors to itself for as long as it takes to draw what it was told. */
   readonly whileItDraws: () => Promise<void>;
@@ -47,8 +44,6 @@ function coarseCut(k: number, of: number): Cut {
   const most = of > 1 ? COARSE_MEMBERS : COARSE_STRETCH_MEMBERS;
   return { most, fewest: most, home: k };
 }
-
-type Tell = DeskWorks["tell"];
 
 /** What one answer is worked out with: how many members now, whether better follows, how they are cut. */
 interface Turn {
@@ -80,7 +75,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
   async function deliver(want: Want, { upTo, isCoarse, cut, signal }: Turn, say: Tell = tell): Promise<boolean> {
     const early = (picture: unknown) =>
       tell({ say: "answer", key: want.key, answer: { ok: true, picture }, whole: false });
-    const tick = ticker(want, upTo * want.documents.length);
+    const tick = tellProgress(want.key, upTo * want.documents.length, tell, works.nowMs);
     const visit = { upTo, cut, signal, tick, early };
     const answer = await answerOf(want, visit);
     const whole = !isCoarse || !answer.ok;
@@ -100,38 +95,8 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
     }
   }
 
-  /** Says how far a want is, from time to time; its sides are added up. */
-  function ticker({ key }: Want, of: number): (side: number, done: number) => void {
-    const dones: number[] = [];
-    let toldMs = works.nowMs();
-    return (side, done) => {
-      dones[side] = done;
-      const nowMs = works.nowMs();
-      if (nowMs - toldMs < TELL_EVERY_MS) return;
-      toldMs = nowMs;
-      const sum = dones.reduce((before, each) => before + (each ?? 0), 0);
-      tell({ say: "progress", key, done: Math.min(sum, of), of });
-    };
-  }
-
-  /** Says answers together, those of one pass at the latest at its end. */
-  function together(): { readonly say: Tell; readonly end: () => void } {
-    let held: Report[] = [];
-    let sinceMs = 0;
-    const end = () => {
-      for (const report of held) tell(report);
-      held = [];
-    };
-    const say = (report: Report) => {
-      if (held.length === 0) sinceMs = works.nowMs();
-      held.push(report);
-      if (works.nowMs() - sinceMs > TOGETHER_MS) end();
-    };
-    return { say, end };
-  }
-
   async function coarsePass(skies: readonly Want[], signal: CancelSignal): Promise<readonly boolean[]> {
-    const { say, end } = together();
+    const { say, end } = tellTogether(tell, works.nowMs);
     const coarse = skies.map((want, k) => {
       if (want.members <= COARSE_MEMBERS) return Promise.resolve(true);
       return deliver(want, { upTo: COARSE_MEMBERS, isCoarse: true, cut: coarseCut(k, skies.length), signal }, say);
@@ -140,7 +105,7 @@ export function makeDeskWork(works: DeskWorks): (orders: Orders) => void {
   }
 
   async function wholePass(skies: readonly Want[], areOpen: readonly boolean[], signal: CancelSignal): Promise<void> {
-    const { say, end } = together();
+    const { say, end } = tellTogether(tell, works.nowMs);
     const whole = skies.map((want, k) =>
       areOpen[k] ? deliver(want, { upTo: want.members, isCoarse: false, cut: WHOLE_CUT, signal }, say) : false,
     );

@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
 import { hourHeads, hourRows } from "../../engine/answers/run/hourRows.ts";
 import { incomingParts, loadParts } from "../../engine/answers/run/parts.ts";
-import { nextNight, readingAt, snapReading } from "../../engine/answers/run/readingAt.ts";
+import { readingAt } from "../../engine/answers/run/readingAt.ts";
 import { daysCsv, strataCsv } from "../../engine/answers/run/runCsv.ts";
 import { runPicture } from "../../engine/answers/run/runPicture.ts";
 import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
+import { nextNight, snapReading } from "../../engine/ruler/readingTime.ts";
 import { changesOf, planOf } from "../../explorer/parts/plan.ts";
 import { EXAMPLE, exampleRun, variantChanges } from "./exampleRun.ts";
 

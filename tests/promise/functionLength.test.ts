@@ -8,23 +8,7 @@ import { sourceFiles } from "./sourceFiles.ts";
 const MOST_LINES = 120;
 
 /** Longer ones that wait to be divided, and how long they are: none may grow, and none may stay here once it is short. */
-const STILL_LONG: Readonly<Record<string, number>> = {
-  "engine/array/prepareGroup.ts prepareGroup": 123,
-  "engine/size/sizeMap.ts prepareSizes": 131,
-  "explorer/entries/actual/ActualView.tsx ActualView": 138,
-  "explorer/entries/actual/LogTaking.tsx LogTaking": 144,
-  "explorer/entries/readings/ReadingForm.tsx ReadingForm": 149,
-  "explorer/entries/readings/ReadingsView.tsx ReadingsView": 154,
-  "explorer/entries/scenario/ScenarioEditor.tsx ScenarioEditor": 133,
-  "explorer/entries/scenario/ScenarioView.tsx ScenarioView": 155,
-  "explorer/charts/Strata.tsx Strata": 148,
-  "explorer/page/Sheet.tsx Sheet": 174,
-  "explorer/page/Shelf.tsx Shelf": 136,
-  "explorer/parts/QuickFields.tsx QuickFields": 138,
-  "explorer/present/Present.tsx Present": 123,
-  "explorer/results/makeDeskWork.ts makeDeskWork": 143,
-  "explorer/start/PlaceMap.tsx PlaceMap": 201,
-};
+const STILL_LONG: Readonly<Record<string, number>> = {};
 
 interface Length {
   readonly path: string;

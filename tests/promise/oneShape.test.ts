@@ -6,7 +6,7 @@ import { prepareEnsemble } from "../../engine/ensemble/prepareEnsemble.ts";
 import { replayMember } from "../../engine/odds/odds.ts";
 import type { ClimateTables } from "../../engine/place/climateTables.ts";
 import { loadClimateTables } from "../../engine/place/loadClimateTables.ts";
-import { makePrepared, type Prepared, prepare } from "../../engine/run/prepare.ts";
+import { type Prepared, prepare, preparedOf } from "../../engine/run/prepare.ts";
 import { prepareSizes } from "../../engine/size/sizeMap.ts";
 import walnutGrove from "../../scenarios/walnut-grove.json";
 import { bitScenarios } from "../bitScenarios.ts";
@@ -61,7 +61,7 @@ test("a shape is told from another", () => {
 
 test("everything that is prepared has one shape in memory, whoever made it", () => {
   expect(all.length).toBeGreaterThan(10);
-  expect(all.filter((prepared) => !sameShape(prepared, makePrepared({ ...prepared })))).toEqual([]);
+  expect(all.filter((prepared) => !sameShape(prepared, preparedOf({ ...prepared })))).toEqual([]);
   expect(all.filter((prepared) => !sameShape(prepared, all[0]!)).length).toBe(0);
 });
 

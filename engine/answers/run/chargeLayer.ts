@@ -1,8 +1,9 @@
 import { html, type Markup } from "../../drawing/html.ts";
 import { reserveTeeth } from "../../drawing/reserveTeeth.ts";
+import { endMs } from "../../ruler/readingTime.ts";
 import type { Box } from "./annotationPlace.ts";
 import type { ChargeNotesOf, chargeNotes } from "./chargeNotes.ts";
-import { chargePath, endMs, shortfallPath } from "./strataPaths.ts";
+import { chargePath, shortfallPath } from "./strataPaths.ts";
 
 /** Room that a reading's value takes beside its line. */
 const VALUE_PX = 130;

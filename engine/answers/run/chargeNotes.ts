@@ -1,5 +1,6 @@
 import { range } from "d3";
 import type { TimeScale } from "../../drawing/timeScale.ts";
+import { endMs } from "../../ruler/readingTime.ts";
 import { moment } from "../../ruler/rulerClock.ts";
 import { percent } from "../../words/numbers.ts";
 import { annotationPlace, type Box } from "./annotationPlace.ts";
@@ -7,7 +8,6 @@ import { readingAt } from "./readingAt.ts";
 import type { ReserveName } from "./reserveNamePlace.ts";
 import type { RunPicture } from "./runPicture.ts";
 import type { Stratum } from "./strataLayout.ts";
-import { endMs } from "./strataPaths.ts";
 
 /** What the notes on a charge's line depend on. */
 export interface ChargeNotesOf {

@@ -1,10 +1,11 @@
 import { html, type Markup } from "../../drawing/html.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
+import { endMs } from "../../ruler/readingTime.ts";
 import { incomingParts, loadParts, type Part } from "./parts.ts";
 import { innerLabels } from "./runLabels.ts";
 import type { RunPicture } from "./runPicture.ts";
 import type { StrataLayout, Stratum } from "./strataLayout.ts";
-import { endMs, powerArea, powerEdge, voltsPath } from "./strataPaths.ts";
+import { powerArea, powerEdge, voltsPath } from "./strataPaths.ts";
 
 /** What comes in and goes out, and volts where a radio drops out: all that does not move with the reserve. */
 export function powerLayer(picture: RunPicture, layout: StrataLayout, scale: TimeScale): Markup {

@@ -2,7 +2,6 @@ import { clockAt } from "../../ruler/rulerClock.ts";
 import { ampHours, percent, volts, watts } from "../../words/numbers.ts";
 import type { RunPicture } from "./runPicture.ts";
 import { incomingAt, servedAt } from "./strataLayout.ts";
-import { endMs } from "./strataPaths.ts";
 
 /** Everything at one instant: charge at it, powers of the step that it lies in. */
 export interface Reading {
@@ -21,24 +20,7 @@ export interface Reading {
   readonly words: string;
 }
 
-/** Time between two readings: a quarter of an hour, or one step where that is longer. */
-export function readingStepMs(picture: RunPicture): number {
-  return Math.max(900_000, picture.stepMs);
-}
-
-/** The nearest instant that can be read, inside the event. */
-export function snapReading(picture: RunPicture, ms: number): number {
-  const everyMs = readingStepMs(picture);
-  const snapped = picture.startMs + Math.round((ms - picture.startMs) / everyMs) * everyMs;
-  return Math.min(endMs(picture), Math.max(picture.startMs, snapped));
-}
-
-/** The start of the first night after an instant, as something that can be read; the instant itself when there is none. */
-export function nextNight(picture: RunPicture, ms: number): number {
-  const next = picture.nights.map((night) => snapReading(picture, night.startMs)).find((startMs) => startMs > ms);
-  return next === undefined ? ms : next;
-}
-
+/** What a run has at an instant within the event. */
 export function readingAt(picture: RunPicture, ms: number): Reading {
   const at = (ms - picture.startMs) / picture.stepMs;
   const step = Math.min(picture.steps - 1, Math.max(0, Math.floor(at)));

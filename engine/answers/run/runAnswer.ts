@@ -1,6 +1,6 @@
+import { endMs } from "../../ruler/readingTime.ts";
 import { type Answer, answerOf } from "./answerOf.ts";
 import type { RunPicture } from "./runPicture.ts";
-import { endMs } from "./strataPaths.ts";
 
 /** What one run says. @param withWords names of the scenario, and of what is in it */
 export function runAnswer(run: RunPicture, withWords: readonly string[]): Answer {

@@ -1,11 +1,12 @@
 import { max, range } from "d3";
 import { type EndLabel, spread, type UnplacedLabel } from "../../drawing/endLabels.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
+import { endMs } from "../../ruler/readingTime.ts";
 import { percent, volts } from "../../words/numbers.ts";
 import { incomingParts, loadParts, type Part, partWords } from "./parts.ts";
 import type { RunPicture } from "./runPicture.ts";
 import type { StrataLayout, Stratum } from "./strataLayout.ts";
-import { endMs, stepMs } from "./strataPaths.ts";
+import { stepMs } from "./strataPaths.ts";
 
 /** A label that stands over its part, because that lies too long before the end for a leader. */
 export interface InnerLabel {

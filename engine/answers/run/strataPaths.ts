@@ -8,10 +8,6 @@ export function stepMs(picture: RunPicture, i: number): number {
   return picture.startMs + i * picture.stepMs;
 }
 
-export function endMs(picture: RunPicture): number {
-  return stepMs(picture, picture.steps);
-}
-
 /** Charge as a line through each step's start. */
 export function chargePath(picture: RunPicture, { y }: Stratum, scale: TimeScale): string {
   const path = line<number>(

@@ -1,6 +1,7 @@
 import { html } from "../../drawing/html.ts";
 import { RULER_PX } from "../../drawing/rulerPx.ts";
 import { timeScale } from "../../drawing/timeScale.ts";
+import { endMs } from "../../ruler/readingTime.ts";
 import { moment } from "../../ruler/rulerClock.ts";
 import { percent } from "../../words/numbers.ts";
 import { nameOf } from "../answersPage.ts";
@@ -16,7 +17,6 @@ import { runAnswer } from "./runAnswer.ts";
 import { runDrawing } from "./runDrawing.ts";
 import type { RunPicture } from "./runPicture.ts";
 import { strataLayout } from "./strataLayout.ts";
-import { endMs } from "./strataPaths.ts";
 
 const CHARGE_PX = SLIDE_CHARGE_PX + 40;
 

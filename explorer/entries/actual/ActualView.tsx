@@ -1,12 +1,6 @@
 import { createSignal, For, Show } from "solid-js";
 import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
-import {
-  actualSentence,
-  coverWords,
-  endWords,
-  lackingWords,
-  leadingMiss,
-} from "../../../engine/answers/actual/actualWords.ts";
+import { actualSentence, coverWords, endWords } from "../../../engine/answers/actual/actualWords.ts";
 import { actualOf } from "../../../engine/answers/actual/ask.ts";
 import { oddsOf } from "../../../engine/answers/forecast/ask.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
@@ -16,9 +10,9 @@ import { Problems, Progress } from "../../parts/EntryState.tsx";
 import { SaidWords } from "../../parts/SaidWords.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { ActualChart } from "./ActualChart.tsx";
+import { ActualMisses } from "./ActualMisses.tsx";
 import { CorrectionTable } from "./CorrectionTable.tsx";
 import { LogTaking } from "./LogTaking.tsx";
-import { MissTable } from "./MissTable.tsx";
 import "./actual.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
 
@@ -111,25 +105,7 @@ export function ActualView(props: EntryProps<"actual">) {
               isStale={found().stale}
             />
             <div class="margin-left data">
-              <Show when={leadingMiss(against())}>
-                {(miss) => (
-                  <>
-                    <MissTable
-                      miss={miss()}
-                      title={
-                        miss() === against().miss
-                          ? "What made the difference at the end of the log, in points of charge"
-                          : "What made the difference where it was farthest from the plan, in points of charge"
-                      }
-                    />
-                    <p class="more">The line over each bar holds the true part 19 times in 20.</p>
-                    <For each={lackingWords(miss())}>{(sentence) => <p class="more">{sentence}</p>}</For>
-                  </>
-                )}
-              </Show>
-              <Show when={leadingMiss(against()) !== against().miss && against().miss}>
-                {(miss) => <MissTable miss={miss()} title="At the end of the log" />}
-              </Show>
+              <ActualMisses against={against()} />
               <Show when={against().correction}>
                 {(correction) => (
                   <CorrectionTable

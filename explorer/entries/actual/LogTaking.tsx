@@ -3,20 +3,14 @@ import type { KeptLog } from "../../../engine/answers/actual/doc.ts";
 import type { MeterMapping } from "../../../engine/meter/meterMapping.ts";
 import type { Notebook } from "../../../engine/notebook/notebook.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import { LogDrop } from "./LogDrop.tsx";
+import { LogFindings } from "./LogFindings.tsx";
 import { MappingTable } from "./MappingTable.tsx";
 import { makeLogReader } from "./makeLogReader.ts";
 import { rememberedMappings, rememberMapping } from "./rememberedMappings.ts";
 
 /** What the reader reads at most; anything larger is not even loaded. */
 const LARGEST_BYTES = 10_000_000;
-
-/** "Set zone to UTC" */
-function proposalWords(proposal: MeterMapping): string {
-  const set = Object.entries(proposal).map(
-    ([name, value]) => `${name} to ${JSON.stringify(value).replaceAll('"', "")}`,
-  );
-  return `Set ${set.join(", ")}`;
-}
 
 /** Chooses or is dropped a meter's log, shows how it is read and what there is to say of it, and takes it. */
 export function LogTaking(props: {
@@ -29,7 +23,6 @@ export function LogTaking(props: {
 }) {
   const reader = makeLogReader(() => new Worker(new URL("./logWorker.ts", import.meta.url), { type: "module" }));
   const [name, setName] = createSignal("");
-  const [isOver, setOver] = createSignal(false);
   const asked = (mapping: MeterMapping | null) => ({
     name: name(),
     mapping,
@@ -37,8 +30,7 @@ export function LogTaking(props: {
     document: props.document,
     takenAt: new Date().toISOString().slice(0, 16),
   });
-  const open = async (file: File | undefined) => {
-    if (file === undefined) return;
+  const open = async (file: File) => {
     setName(file.name);
     if (file.size > LARGEST_BYTES) {
       const size = (file.size / 1e6).toFixed(0);
@@ -63,46 +55,9 @@ export function LogTaking(props: {
     props.onTake(read.log);
     reader.close();
   };
-  const hasFile = (event: DragEvent) => event.dataTransfer?.types.includes("Files") === true;
   return (
     <div class="log-taking no-print">
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: the same is done by the button for a file inside it */}
-      <div
-        class="log-drop"
-        classList={{ "log-over": isOver() }}
-        onDragOver={(event) => {
-          if (!hasFile(event)) return;
-          event.preventDefault();
-          event.stopPropagation();
-          setOver(true);
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={(event) => {
-          if (!hasFile(event)) return;
-          event.preventDefault();
-          event.stopPropagation();
-          setOver(false);
-          void open(event.dataTransfer?.files[0]);
-        }}
-      >
-        <label class="act file-label">
-          {props.hasLog ? "Take another log" : "Choose a meter's log"}
-          <input
-            type="file"
-            accept=".csv,.tsv,.txt,text/csv,text/plain"
-            aria-label={props.hasLog ? "Take another log" : "Choose a meter's log"}
-            onChange={(event) => {
-              void open(event.currentTarget.files?.[0]);
-              event.currentTarget.value = "";
-            }}
-          />
-        </label>
-        <span class="log-hint">
-          {props.hasLog
-            ? "or drop it here."
-            : "or drop it here: a table with titles over its columns (CSV). It stays on this machine; only the days of the event are kept, in this notebook."}
-        </span>
-      </div>
+      <LogDrop hasLog={props.hasLog} onFile={(file) => void open(file)} />
       <div role="status">
         <Show when={reader.isReading()}>
           <p>Reading {name()}…</p>
@@ -136,24 +91,7 @@ export function LogTaking(props: {
                 Put it away
               </button>
             </p>
-            <Show when={read().findings.length > 0}>
-              <ul class="lines">
-                <For each={read().findings}>
-                  {({ message, proposal }) => (
-                    <li>
-                      {message}{" "}
-                      <Show when={proposal}>
-                        {(mapping) => (
-                          <button type="button" class="act" onClick={() => propose(mapping())}>
-                            {proposalWords(mapping())}
-                          </button>
-                        )}
-                      </Show>
-                    </li>
-                  )}
-                </For>
-              </ul>
-            </Show>
+            <LogFindings findings={read().findings} onPropose={propose} />
             <Show when={read().titles.length > 0}>
               <MappingTable read={read()} zone={props.zone} onMap={(mapping) => reader.order(asked(mapping))} />
             </Show>

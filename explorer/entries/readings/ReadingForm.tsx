@@ -1,18 +1,8 @@
 import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
 import { type EventTime, localTime, suggestedTime } from "../../../engine/answers/readings/localTime.ts";
-import { dayName } from "../../../engine/ruler/rulerClock.ts";
 import { ReadingKeys } from "./ReadingKeys.tsx";
-import {
-  draftOf,
-  emptyDraft,
-  type KeptReading,
-  type ReadingDraft,
-  readingOf,
-  type SkyWord,
-  WAYS,
-} from "./readingDraft.ts";
-
-const SKY_WORDS: readonly SkyWord[] = ["clear", "fair", "mixed", "cloudy", "overcast"];
+import { ReadingMore } from "./ReadingMore.tsx";
+import { draftOf, emptyDraft, type KeptReading, type ReadingDraft, readingOf, WAYS } from "./readingDraft.ts";
 
 /** A reading as it is typed in: the charge, when, and Save; everything else waits under “More”. */
 export function ReadingForm(props: {
@@ -119,64 +109,7 @@ export function ReadingForm(props: {
           {wrong()}
         </p>
       </Show>
-      <details>
-        <summary>More: panels, load, sky, who, note</summary>
-        <div class="reading-more">
-          <TextBox label="Panels now, W" value={draft().panelsW} onType={(panelsW) => put({ panelsW })} isNumber />
-          <TextBox label="Load now, A" value={draft().loadA} onType={(loadA) => put({ loadA })} isNumber />
-          <label>
-            <span>The sky of</span>
-            <select onChange={(event) => put({ skyDate: event.currentTarget.value })}>
-              <option value="" selected={draft().skyDate === ""}>
-                no day
-              </option>
-              <For each={dates()}>
-                {(date) => (
-                  <option value={date} selected={draft().skyDate === date}>
-                    {dayName(date)}
-                  </option>
-                )}
-              </For>
-            </select>
-          </label>
-          <label>
-            <span>was</span>
-            <select onChange={(event) => put({ skyWord: event.currentTarget.value as SkyWord | "" })}>
-              <option value="" selected={draft().skyWord === ""}>
-                not seen
-              </option>
-              <For each={SKY_WORDS}>
-                {(word) => (
-                  <option value={word} selected={draft().skyWord === word}>
-                    {word}
-                  </option>
-                )}
-              </For>
-            </select>
-          </label>
-          <Show when={draft().way !== "restV"}>
-            <TextBox label="Error of the charge, %" value={draft().error} onType={(error) => put({ error })} isNumber />
-          </Show>
-          <TextBox label="Read by" value={draft().by} onType={(by) => put({ by })} />
-          <TextBox label="Note" value={draft().note} onType={(note) => put({ note })} />
-        </div>
-      </details>
+      <ReadingMore draft={draft()} dates={dates()} onPut={put} />
     </form>
-  );
-}
-
-function TextBox(props: { label: string; value: string; isNumber?: boolean; onType: (text: string) => void }) {
-  return (
-    <label>
-      <span>{props.label}</span>
-      <input
-        type="text"
-        inputmode={props.isNumber === true ? "decimal" : "text"}
-        autocomplete="off"
-        maxLength={props.isNumber === true ? 12 : 200}
-        value={props.value}
-        onInput={(event) => props.onType(event.currentTarget.value)}
-      />
-    </label>
   );
 }

@@ -11,7 +11,7 @@ export function ReadingsList(props: {
   /** What can hardly be, and waits for a word. */
   asked: readonly { readonly number: number; readonly sentence: string }[];
   onConfirm: (number: number) => void;
-  onMend: (number: number) => void;
+  onCorrect: (number: number) => void;
   onRemove: (number: number) => void;
 }) {
   const latestFirst = () =>
@@ -30,7 +30,7 @@ export function ReadingsList(props: {
               <span class="reading-who">{whoWords(reading)}</span>
             </p>
             <p class="acts no-print">
-              <button type="button" class="act" onClick={() => props.onMend(number)}>
+              <button type="button" class="act" onClick={() => props.onCorrect(number)}>
                 Correct<span class="unseen"> the reading of {timeWords(reading.at)}</span>
               </button>
               <button type="button" class="act" onClick={() => props.onRemove(number)}>

@@ -1,31 +1,22 @@
-import { createMemo, createSignal, For, Show } from "solid-js";
+import { createMemo, createSignal, Show } from "solid-js";
 import { learnedOf } from "../../../engine/answers/readings/ask.ts";
-import { LEARNED_HEADS, learnedCsv, learnedRows } from "../../../engine/answers/readings/learnedRows.ts";
-import {
-  LESSON_HEADS,
-  learnedMore,
-  learnedSentence,
-  lessonRows,
-  lessonWords,
-  roughWords,
-} from "../../../engine/answers/readings/learnedWords.ts";
+import { learnedCsv } from "../../../engine/answers/readings/learnedRows.ts";
 import { type EventTime, timeWords } from "../../../engine/answers/readings/localTime.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { readingWords } from "../../../engine/learn/readingWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems, Progress } from "../../parts/EntryState.tsx";
-import { SaidWords } from "../../parts/SaidWords.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { LearnedChart } from "./LearnedChart.tsx";
+import { LearnedLessons } from "./LearnedLessons.tsx";
+import { LearnedVerdict } from "./LearnedVerdict.tsx";
 import { ReadingForm } from "./ReadingForm.tsx";
 import { ReadingsList } from "./ReadingsList.tsx";
 import type { KeptReading } from "./readingDraft.ts";
 import { StillHelpsList } from "./StillHelpsList.tsx";
 import "./readings.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
-
-const ROWS_MS = 3 * 3_600_000;
 
 /** What was read off the station, what it makes of the forecast, and what can still be done. */
 export function ReadingsView(props: EntryProps<"readings">) {
@@ -81,34 +72,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
   return (
     <div class="readings">
       <div class="margin-left" ref={fadesWhile(() => picture() !== null && found().stale)}>
-        <p class="verdict">
-          <Show
-            when={latest()}
-            fallback="Nothing has been read yet: the first reading makes the forecast start from it."
-          >
-            {(reading) => (
-              <>
-                <strong>{timeWords(reading().at)}:</strong> {readingWords(reading())}.{" "}
-              </>
-            )}
-          </Show>
-          <Show when={picture()}>
-            {(learned) => (
-              <span class="data">
-                <SaidWords words={learnedSentence(learned(), name())} />
-              </span>
-            )}
-          </Show>
-        </p>
-        <Show when={picture()}>
-          {(learned) => (
-            <div class="data">
-              <For each={learned().report.wrong}>{({ sentence }) => <p class="wrong">{sentence}</p>}</For>
-              <p class="more">{learnedMore(learned())}</p>
-              <For each={roughWords(learned())}>{(sentence) => <p class="reading-rough">{sentence}</p>}</For>
-            </div>
-          )}
-        </Show>
+        <LearnedVerdict latest={latest()} learned={picture()} name={name()} />
         <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
           {(time) => (
             <Show when={`correcting ${correcting() ?? "new"}`} keyed>
@@ -138,23 +102,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
         <Show when={picture()}>
           {(learned) => (
             <div class="data">
-              <h3>What has been learned</h3>
-              <ul class="lines">
-                <For
-                  each={lessonWords(learned())}
-                  fallback={
-                    <li>Nothing that stands out of the noise: the plan's figures stay as sure as they were.</li>
-                  }
-                >
-                  {(sentence) => <li>{sentence}</li>}
-                </For>
-              </ul>
-              <Folded title="Every figure, before and after" heads={LESSON_HEADS} rows={lessonRows(learned())} />
-              <Folded
-                title="The bands in figures, every three hours"
-                heads={["At", ...LEARNED_HEADS]}
-                rows={learnedRows(learned(), ROWS_MS)}
-              />
+              <LearnedLessons learned={learned()} />
               <StillHelpsList
                 helps={learned().helps}
                 isStale={found().stale}
@@ -173,7 +121,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
             problems={found().problems}
             asked={picture()?.asked ?? []}
             onConfirm={confirm}
-            onMend={setCorrecting}
+            onCorrect={setCorrecting}
             onRemove={remove}
           />
         </Show>
@@ -188,38 +136,5 @@ export function ReadingsView(props: EntryProps<"readings">) {
         </p>
       </div>
     </div>
-  );
-}
-
-function Folded(props: {
-  title: string;
-  heads: readonly string[];
-  rows: readonly { readonly name: string; readonly figures: readonly string[] }[];
-}) {
-  return (
-    <details>
-      <summary>{props.title}</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
-      <section class="wide" tabIndex={0} aria-label={props.title}>
-        <table>
-          <caption class="unseen">{props.title}</caption>
-          <thead>
-            <tr>
-              <For each={props.heads}>{(head) => <th scope="col">{head}</th>}</For>
-            </tr>
-          </thead>
-          <tbody>
-            <For each={props.rows}>
-              {({ name, figures }) => (
-                <tr>
-                  <th scope="row">{name}</th>
-                  <For each={figures}>{(text) => <td>{text}</td>}</For>
-                </tr>
-              )}
-            </For>
-          </tbody>
-        </table>
-      </section>
-    </details>
   );
 }

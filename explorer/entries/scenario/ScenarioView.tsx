@@ -1,13 +1,12 @@
 import { createMemo, createSignal, createUniqueId, For, lazy, Show, Suspense } from "solid-js";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { scenarioWords } from "../../../engine/answers/scenario/scenarioWords.ts";
-import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { changeWords } from "../../parts/changeWords.ts";
 import { Problems } from "../../parts/EntryState.tsx";
-import { FileButton } from "../../parts/FileButton.tsx";
 import { QuickFields } from "../../parts/QuickFields.tsx";
-import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
+import { LostChanges } from "./LostChanges.tsx";
+import { ScenarioActs } from "./ScenarioActs.tsx";
 
 // Every field of the format, with its words: fetched when somebody asks for it.
 const GearShelf = lazy(async () => ({ default: (await import("../../gear/GearShelf.tsx")).GearShelf }));
@@ -20,7 +19,6 @@ export function ScenarioView(props: EntryProps<"scenario">) {
   const [isShelfOpen, setShelfOpen] = createSignal(false);
   const found = () => runOf(props.page, props.doc.scenario);
   const scenario = createMemo(() => props.page.scenario(props.doc.scenario));
-  const name = createMemo(() => scenario()?.name ?? "");
   const document = createMemo(() => props.page.document(props.doc.scenario));
   const base = createMemo(() => props.page.baseDocument(props.doc.scenario));
   const changed = createMemo(() => {
@@ -31,69 +29,10 @@ export function ScenarioView(props: EntryProps<"scenario">) {
     const at = scenario();
     return at !== null && "basedOn" in at ? (props.page.scenario(at.basedOn)?.name ?? at.basedOn) : null;
   };
-  const lost = createMemo(() => props.page.lostChanges(props.doc.scenario));
-  const [kept, setKept] = createSignal("");
-  const remove = () => {
-    const why = props.page.removeScenario(props.doc.scenario);
-    setKept(why === null ? "" : `It stays: ${why.charAt(0).toLowerCase()}${why.slice(1)}`);
-  };
-  const save = () =>
-    saveFile(
-      `${fileName(scenario()?.name ?? "scenario")}.json`,
-      "application/json",
-      `${JSON.stringify({ ...document(), name: scenario()?.name }, null, 2)}\n`,
-    );
   return (
     <div class="margin-left">
-      <p class="choices no-print">
-        <ScenarioChoice
-          page={props.page}
-          label="Scenario that is shown"
-          value={props.doc.scenario}
-          onPick={(other) => props.edit({ scenario: other }, "scenario")}
-        />
-        <label class="name-field">
-          Name
-          <input
-            type="text"
-            maxLength={120}
-            value={name()}
-            onChange={(event) => props.page.rename(props.doc.scenario, event.currentTarget.value)}
-          />
-        </label>
-        <button type="button" class="act" onClick={() => props.page.branch(props.doc.scenario, props.id)}>
-          Base another on it
-        </button>
-        <button type="button" class="act" onClick={save}>
-          Scenario file
-        </button>
-        <FileButton
-          words="Weather file"
-          accept=".csv,.epw,.tm3,.tmy3"
-          onFile={(file) => props.page.takeWeather(props.doc.scenario, file)}
-        />
-        <button type="button" class="act" onClick={remove}>
-          Delete scenario
-        </button>
-      </p>
-      <p role="status">{kept()}</p>
-      <Show when={lost().length > 0}>
-        <div class="wrongs no-print">
-          <p class="wrong">What these changes were made to is no longer in {baseName()}:</p>
-          <ul>
-            <For each={lost()}>
-              {({ number, message }) => (
-                <li>
-                  {message}{" "}
-                  <button type="button" class="act" onClick={() => props.page.forgetChange(props.doc.scenario, number)}>
-                    Drop this change
-                  </button>
-                </li>
-              )}
-            </For>
-          </ul>
-        </div>
-      </Show>
+      <ScenarioActs {...props} />
+      <LostChanges page={props.page} scenario={props.doc.scenario} baseName={baseName()} />
       <Show when={document()}>{(now) => <p class="scenario-line">{scenarioWords(now())}</p>}</Show>
       <Show when={baseName()}>
         <div class="based-on">

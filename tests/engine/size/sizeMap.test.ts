@@ -3,8 +3,8 @@ import { expect, test } from "vitest";
 import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { failsFromStep } from "../../../engine/odds/fails.ts";
 import { runMembers } from "../../../engine/odds/odds.ts";
+import type { SizeCell } from "../../../engine/size/sizeCell.ts";
 import { sizeCells } from "../../../engine/size/sizeCells.ts";
-import type { SizeCell } from "../../../engine/size/sizeMap.ts";
 import { sizeMembers } from "../../../engine/size/sizeMembers.ts";
 import { SIZE_SCENARIO, sizeMapOf, sizeProblems, wish } from "./sizeScenario.ts";
 
