@@ -9,5 +9,7 @@ export const Name = z
   .max(LONGEST_NAME, `must be at most ${LONGEST_NAME} characters long`);
 
 /** What is asked about one scenario and has no choices of its own. */
-export const OfOne = z.strictObject({ scenario: Id });
+export const OfOne = z.strictObject({
+  scenario: Id.meta({ label: "Scenario", description: "scenario that the entry is about" }),
+});
 export type OfOne = z.infer<typeof OfOne>;

@@ -4,6 +4,7 @@ import { requireRange } from "../require.ts";
 import type { Trace } from "../run/trace.ts";
 import { runOhm } from "./cableDropV.ts";
 import { greatestMean, type PeakLoads, type PeakMoment, peakLoads } from "./peakLoads.ts";
+import { USUAL_DROP_SHARE } from "./usualDrop.ts";
 
 /** What may be chosen about the limits. */
 export interface LimitOptions {
@@ -46,7 +47,7 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   const { prepared } = run;
   const { bank, scenario, grid } = prepared;
   const usual = worstPlanned(run);
-  const { targetDropShare = 0.03, lowestShare = usual.share } = options;
+  const { targetDropShare = USUAL_DROP_SHARE, lowestShare = usual.share } = options;
   requireRange({ targetDropShare }, 0.001, 0.5);
   requireRange({ lowestShare }, 0, 1);
   // Nothing added turns a minus zero into a zero, which is what JSON gives back.

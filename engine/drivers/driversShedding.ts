@@ -1,7 +1,6 @@
 import { prepareOperators } from "../ensemble/operators.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { prepareLoads } from "../load/prepareLoads.ts";
-import { memberInputs } from "../run/memberInputs.ts";
 import { darkShare, preparedOf } from "../run/prepare.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 

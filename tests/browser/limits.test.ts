@@ -50,7 +50,7 @@ test("a choice moves the lines and undo takes it back; a wrong one is said in a 
   await box.fill("77");
   await box.press("Enter");
   expect(plain(await page.locator("#limits [role=alert]").first().textContent())).toBe(
-    'Most that a run may lose is "77" but must be a number from 0.1 to 50 % of its volts; it stays as it was.',
+    "“Most that a run may lose” is “77” but must be a number from 0.1 to 50 % of its volts; it stays as it was.",
   );
   expect(await box.inputValue()).toBe("1");
   await page.getByRole("button", { name: "Undo" }).click();

@@ -119,7 +119,9 @@ test("another target moves the stair, another field makes another map, and what 
   expect(await enough()).toBeGreaterThan(first);
   await sizing.getByLabel("Is to hold in").fill("many");
   await sizing.getByLabel("Is to hold in").press("Enter");
-  expect(await text(page, "#sizing .wrong")).toMatch(/“many” must be a number from 1 to 100/);
+  expect(await text(page, "#sizing .wrong")).toMatch(
+    /“Is to hold in” is “many” but must be a number from 1 to 100 of 100 skies/,
+  );
   await sizing.getByLabel("Across: values").fill("100; 900");
   await sizing.getByLabel("Across: values").press("Enter");
   await sizing.locator("thead th").filter({ hasText: "900" }).waitFor();

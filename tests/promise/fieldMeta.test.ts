@@ -1,6 +1,13 @@
 import { expect, test } from "vitest";
+import * as z from "zod";
+import { numbersOf } from "../../engine/answers/docField.ts";
+import { KIND_NAMES, kindOf } from "../../engine/answers/kinds.ts";
+import { LimitsDoc } from "../../engine/answers/limits/doc.ts";
+import { SizingDoc } from "../../engine/answers/sizing/doc.ts";
+import { USUAL_DROP_SHARE } from "../../engine/checks/usualDrop.ts";
 import { choiceLabel } from "../../engine/fields/fieldWords.ts";
 import { readingSchema } from "../../engine/learn/readingSchema.ts";
+import { USUAL_DAYS, USUAL_TARGET_SHARE } from "../../engine/library/askOptions.ts";
 import { type SchemaNode, scenarioInputSchema } from "../../engine/scenario/scenarioSchema.ts";
 
 interface Field {
@@ -23,7 +30,15 @@ function fieldsOf(root: SchemaNode): Field[] {
   return fields;
 }
 
-const FIELDS = [...fieldsOf(scenarioInputSchema()), ...fieldsOf(readingSchema())];
+/** Fields of what an entry asks, whatever kind it is; what a meter wrote (`log`) nobody sets by hand. */
+const ENTRY_FIELDS = KIND_NAMES.flatMap((kind) => {
+  const schema = z.toJSONSchema(kindOf(kind).doc as z.ZodType, { io: "input", target: "draft-7" }) as SchemaNode;
+  return fieldsOf(schema)
+    .map((field) => ({ ...field, at: `${kind}${field.at}`, isNeeded: schema.required?.includes(field.key) === true }))
+    .filter(({ at }) => !/\.log\./.test(at));
+});
+
+const FIELDS = [...fieldsOf(scenarioInputSchema()), ...fieldsOf(readingSchema()), ...ENTRY_FIELDS];
 
 /** The unit that ends a name, by the convention in DEVELOPERS.md; longer endings first. */
 const UNITS: readonly (readonly [ending: RegExp, unit: string])[] = [
@@ -56,13 +71,46 @@ const numberOf = (node: SchemaNode) =>
     (each) => each.quantity !== undefined,
   )?.quantity;
 
-test("every field of a scenario and of a reading has a label and a meaning", () => {
+test("every field of a scenario, of a reading and of an entry has a label and a meaning", () => {
   expect(FIELDS.length).toBeGreaterThan(300);
   const silent = FIELDS.filter(({ node }) => {
     const [label, meaning] = [node.label ?? node.title, node.quantity?.what ?? node.description ?? node.part];
     return !label || !meaning || /[a-z][A-Z]/.test(label.replaceAll(/\b(AWG|SSB|DC-DC)\b/g, ""));
   });
   expect(silent.map(({ at }) => at)).toEqual([]);
+});
+
+test("every number that an entry asks for has a unit, a range, and a default or what stands for it", () => {
+  const numbers = ENTRY_FIELDS.filter(({ at, node }) => node.type === "number" && !/\[\]/.test(at));
+  expect(numbers.map(({ at }) => at)).toEqual([
+    "sizing.targetIn100",
+    "sizing.autonomyDays",
+    "limits.dropIn100",
+    "limits.chargeIn100",
+    "limits.coldestC",
+  ]);
+  for (const { at, node, isNeeded } of numbers) {
+    expect(node.quantity?.unit, at).toBeTruthy();
+    expect([node.minimum, node.maximum], at).toEqual([node.quantity!.low, node.quantity!.high]);
+    expect(isNeeded, at).toBe(false);
+    expect(node.default ?? node.leftOut, at).toBeTruthy();
+  }
+});
+
+test("views read an entry's numbers where its schema has them, and defaults are the engine's own", () => {
+  expect(numbersOf(LimitsDoc).map(({ field, low, high }) => [field, low, high])).toEqual([
+    ["dropIn100", 0.1, 50],
+    ["chargeIn100", 0, 100],
+    ["coldestC", -90, 60],
+  ]);
+  expect(numbersOf(LimitsDoc)[0]).toMatchObject({ label: "Most that a run may lose", unit: "% of its volts" });
+  expect(Number(numbersOf(LimitsDoc)[0]!.leftOut)).toBe(100 * USUAL_DROP_SHARE);
+  expect(numbersOf(SizingDoc).map(({ label }) => label)).toEqual(["Is to hold in", "The handbook bridges"]);
+  expect(SizingDoc.parse({ scenario: "plan" })).toEqual({
+    scenario: "plan",
+    targetIn100: 100 * USUAL_TARGET_SHARE,
+    autonomyDays: USUAL_DAYS,
+  });
 });
 
 test("every number's unit is the one that ends its name", () => {

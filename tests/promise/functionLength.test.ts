@@ -7,9 +7,6 @@ import { sourceFiles } from "./sourceFiles.ts";
 /** Lines of a function that somebody new can still hold in mind (our choice, no source). */
 const MOST_LINES = 120;
 
-/** Longer ones that wait to be divided, and how long they are: none may grow, and none may stay here once it is short. */
-const STILL_LONG: Readonly<Record<string, number>> = {};
-
 interface Length {
   readonly path: string;
   readonly name: string;
@@ -39,13 +36,9 @@ function lengths(path: string, text: string): Length[] {
 
 const all = sourceFiles(["engine", "explorer"]).flatMap((path) => lengths(path, readFileSync(path, "utf8")));
 const tooLong = all.filter(({ lines, isStep }) => lines > MOST_LINES && !isStep);
-const key = ({ path, name }: Length) => `${path} ${name}`;
 
-test(`no function has more than ${MOST_LINES} lines, but for step loops and those that wait to be divided`, () => {
-  const strays = tooLong.filter((each) => each.lines > (STILL_LONG[key(each)] ?? 0));
-  expect(strays.map((each) => `${key(each)}: ${each.lines}`)).toEqual([]);
-  const long = tooLong.map(key);
-  expect(Object.keys(STILL_LONG).filter((name) => !long.includes(name))).toEqual([]);
+test(`no function has more than ${MOST_LINES} lines, but for step loops`, () => {
+  expect(tooLong.map(({ path, name, lines }) => `${path} ${name}: ${lines}`)).toEqual([]);
 });
 
 test("components are of a size to be read at once", () => {

@@ -27,5 +27,12 @@ const KeptLog = z.strictObject({
 });
 export type KeptLog = z.infer<typeof KeptLog>;
 
-export const ActualDoc = z.strictObject({ scenario: Id, log: KeptLog.optional() });
+export const ActualDoc = z.strictObject({
+  scenario: Id.meta({ label: "Scenario", description: "scenario that the log is held against" }),
+  log: KeptLog.optional().meta({
+    label: "Log",
+    description: "what a meter wrote, thinned to the plan's steps",
+    leftOut: "none yet",
+  }),
+});
 export type ActualDoc = z.infer<typeof ActualDoc>;

@@ -5,7 +5,13 @@ import { Id } from "../docShapes.ts";
 import type { Found } from "../found.ts";
 import type { OddsPicture } from "./oddsPicture.ts";
 
-export const ForecastDoc = z.strictObject({ scenarios: z.array(Id).min(1).max(4) });
+export const ForecastDoc = z.strictObject({
+  scenarios: z
+    .array(Id)
+    .min(1)
+    .max(4)
+    .meta({ label: "Scenarios", description: "scenarios whose odds are laid over one another" }),
+});
 export type ForecastDoc = z.infer<typeof ForecastDoc>;
 
 /** Bands and odds over the notebook's members. */

@@ -1,5 +1,6 @@
 import { kind } from "../kind.ts";
-import { askLimits, LimitsDoc, limitOptions } from "./ask.ts";
+import { askLimits, limitOptions } from "./ask.ts";
+import { LimitsDoc } from "./doc.ts";
 
 /** Fuses, wires, panel volts, volts at the radios: what is over and what to change. */
 export const limitsKind = kind({

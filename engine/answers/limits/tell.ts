@@ -3,7 +3,8 @@ import { volts } from "../../words/numbers.ts";
 import type { Tell } from "../kind.ts";
 import { foldedTable, list, missing, table } from "../reportParts.ts";
 import { MOST_LINES, NOT_YET } from "../slideParts.ts";
-import { type LimitsDoc, limitsOf } from "./ask.ts";
+import { limitsOf } from "./ask.ts";
+import type { LimitsDoc } from "./doc.ts";
 import {
   basisWords,
   briefQuantity,

@@ -1,5 +1,6 @@
 import { kind } from "../kind.ts";
-import { askSizes, type SizeChoices, SizingDoc } from "./ask.ts";
+import { askSizes, type SizeChoices } from "./ask.ts";
+import { SizingDoc } from "./doc.ts";
 
 /** Members of a map: the notebook's own, so that a scenario has one number everywhere; beyond this it would take minutes. */
 const MOST_MAP_MEMBERS = 2000;

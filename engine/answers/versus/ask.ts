@@ -5,7 +5,10 @@ import { Id } from "../docShapes.ts";
 import type { Found } from "../found.ts";
 import type { VersusPicture } from "./versusPicture.ts";
 
-export const VersusDoc = z.strictObject({ first: Id, second: Id });
+export const VersusDoc = z.strictObject({
+  first: Id.meta({ label: "Against", description: "scenario that the other is held against" }),
+  second: Id.meta({ label: "Judged", description: "scenario that is judged" }),
+});
 export type VersusDoc = z.infer<typeof VersusDoc>;
 
 /** How two scenarios are held against one another. */

@@ -1,60 +1,38 @@
-import { createMemo } from "solid-js";
-import type { EntryDoc } from "../../../engine/notebook/notebook.ts";
-import { typedNumber } from "../../words/typedNumber.ts";
+import { For } from "solid-js";
+import { numbersOf } from "../../../engine/answers/docField.ts";
+import { LimitsDoc } from "../../../engine/answers/limits/doc.ts";
+import { DocNumberBox } from "../../parts/DocNumberBox.tsx";
 
-interface Choice {
-  readonly field: "dropIn100" | "chargeIn100" | "coldestC";
-  readonly label: string;
-  readonly unit: string;
-  readonly low: number;
-  readonly high: number;
-}
-
-const CHOICES: readonly Choice[] = [
-  { field: "dropIn100", label: "Most that a run may lose", unit: "% of its volts", low: 0.1, high: 50 },
-  { field: "chargeIn100", label: "Charge at which peaks are met", unit: "%", low: 0, high: 100 },
-  { field: "coldestC", label: "Coldest air that panels meet", unit: "°C", low: -90, high: 60 },
-];
+const NUMBERS = numbersOf(LimitsDoc);
 
 /** What the limits are met at; an empty field takes the run's own. */
 export function LimitsChoices(props: {
-  doc: EntryDoc<"limits">;
-  usual: Readonly<Record<Choice["field"], string>>;
-  onEdit: (doc: EntryDoc<"limits">, label: string) => void;
+  doc: LimitsDoc;
+  /** What an empty field takes, where the run tells; else the field says it itself. */
+  usual: Partial<Record<keyof LimitsDoc, string>>;
+  onEdit: (doc: LimitsDoc, label: string) => void;
   onWrong: (sentence: string) => void;
 }) {
-  const put = ({ field, label, unit, low, high }: Choice, box: HTMLInputElement) => {
-    const value = typedNumber(box.value);
-    const { [field]: before, ...rest } = props.doc;
-    props.onWrong("");
-    if (box.value.trim() === "") return before === undefined ? undefined : props.onEdit(rest, field);
-    if (typeof value === "number" && value >= low && value <= high) {
-      return value === before ? undefined : props.onEdit({ ...props.doc, [field]: value }, field);
-    }
-    props.onWrong(
-      `${label} is "${box.value}" but must be a number from ${low} to ${high} ${unit}; it stays as it was.`,
-    );
-    box.value = before === undefined ? "" : String(before);
-  };
   return (
     <p class="choices no-print">
-      {CHOICES.map((choice) => {
-        const value = createMemo(() => props.doc[choice.field]);
-        return (
-          <label class="name-field limit-choice">
-            {choice.label}
-            <input
-              type="text"
-              inputmode="decimal"
-              autocomplete="off"
-              placeholder={props.usual[choice.field]}
-              value={value() ?? ""}
-              onChange={(event) => put(choice, event.currentTarget)}
-            />
-            {choice.unit}
-          </label>
-        );
-      })}
+      <For each={NUMBERS}>
+        {(number) => (
+          <DocNumberBox
+            class="limit-choice"
+            number={number}
+            value={props.doc[number.field] as number | undefined}
+            usual={props.usual[number.field] ?? number.leftOut ?? ""}
+            onPut={(value) => {
+              const { [number.field]: _, ...rest } = props.doc;
+              props.onEdit(
+                { ...rest, ...(value === undefined ? {} : { [number.field]: value }) } as LimitsDoc,
+                number.field,
+              );
+            }}
+            onWrong={props.onWrong}
+          />
+        )}
+      </For>
     </p>
   );
 }

@@ -85,7 +85,6 @@ const permitOf = ({ cautions }: LimitsReport) => cautions.find(({ id }) => id ==
 
 function usualOf(report: LimitsReport | null) {
   return {
-    dropIn100: "3",
     chargeIn100: report !== null && report.lowestFrom !== "given" ? figure(100 * report.lowestShare) : "",
     coldestC: report?.coldestFrom === "event" ? figure(report.coldestC) : "",
   };

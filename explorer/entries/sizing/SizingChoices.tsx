@@ -1,50 +1,25 @@
 import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
+import { numbersOf } from "../../../engine/answers/docField.ts";
+import { SizingDoc } from "../../../engine/answers/sizing/doc.ts";
 import { sizeFields, valuesAbout } from "../../../engine/answers/sizing/sizeFields.ts";
 import { typedValues } from "../../../engine/answers/sizing/sizingWords.ts";
-import type { EntryDoc } from "../../../engine/notebook/notebook.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
 import type { SizeWish } from "../../../engine/size/sizeAxis.ts";
+import { DocNumberBox } from "../../parts/DocNumberBox.tsx";
 
-type Doc = EntryDoc<"sizing">;
+const NUMBERS = numbersOf(SizingDoc);
 
 /** Which two numbers the map looks along, at which values, and what it is held against. */
 export function SizingChoices(props: {
   document: ScenarioInput;
-  doc: Doc;
+  doc: SizingDoc;
   /** What is looked along now, whether chosen or usual. */
   across: SizeWish & { values: readonly number[] };
   up: (SizeWish & { values: readonly number[] }) | null;
-  edit: (doc: Doc, label: string) => void;
+  edit: (doc: SizingDoc, label: string) => void;
 }) {
   const [wrong, setWrong] = createSignal<string | null>(null);
   const wrongId = createUniqueId();
-  const number = (name: "targetIn100" | "autonomyDays", label: string, low: number, high: number, unit: string) => (
-    <label class="name-field">
-      {label}
-      <input
-        class="size-number"
-        type="text"
-        inputmode="decimal"
-        autocomplete="off"
-        value={props.doc[name]}
-        aria-describedby={wrong() === null ? undefined : wrongId}
-        onChange={(event) => {
-          const text = event.currentTarget.value.trim().replace(",", ".");
-          const value = Number(text);
-          if (text === "" || !(value >= low && value <= high)) {
-            setWrong(
-              `${label}: “${text}” must be a number from ${low} to ${high}; ${props.doc[name]} is used meanwhile.`,
-            );
-            event.currentTarget.value = String(props.doc[name]);
-            return;
-          }
-          setWrong(null);
-          props.edit({ ...props.doc, [name]: value }, name);
-        }}
-      />
-      {unit}
-    </label>
-  );
   return (
     <>
       <div class="size-choices no-print">
@@ -71,8 +46,18 @@ export function SizingChoices(props: {
           )}
         </Show>
         <p class="choices">
-          {number("targetIn100", "Is to hold in", 1, 100, "of 100 skies")}
-          {number("autonomyDays", "The handbook bridges", 0.1, 60, "days without sun")}
+          <For each={NUMBERS}>
+            {(number) => (
+              <DocNumberBox
+                class="size-choice"
+                number={number}
+                value={props.doc[number.field] as number}
+                describedBy={wrong() === null ? undefined : wrongId}
+                onPut={(value) => props.edit({ ...props.doc, [number.field]: value }, number.field)}
+                onWrong={(sentence) => setWrong(sentence || null)}
+              />
+            )}
+          </For>
         </p>
       </div>
       <Show when={wrong()}>

@@ -1,3 +1,4 @@
+import { SizingDoc } from "../../../engine/answers/sizing/doc.ts";
 import type { EntryKind } from "../../notebook/entryKind.ts";
 import { firstOf } from "../../notebook/firstOf.ts";
 import { SizingEntry, sizingSummary } from "./SizingEntry.tsx";
@@ -8,7 +9,7 @@ export const sizingEntry: EntryKind<"sizing"> = {
   purpose: "how big a bank, how much panel: the odds over two numbers",
   make: (notebook) => ({
     title: "How big a bank?",
-    doc: { scenario: firstOf(notebook), targetIn100: 95, autonomyDays: 2 },
+    doc: SizingDoc.parse({ scenario: firstOf(notebook) }),
   }),
   summary: sizingSummary,
   View: SizingEntry,
