@@ -8,6 +8,7 @@ import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { clockOfLog } from "./clockOfLog.ts";
 import { type Correction, nothingInCommon } from "./fitCorrection.ts";
+import { impossibleLog } from "./impossibleLog.ts";
 import { type LoggedSteps, loggedSteps } from "./loggedSteps.ts";
 import { METER_CHARGE_SHARE, METER_GAIN_SHARE, seriesOfLog } from "./meterSeries.ts";
 import { chargeLimits } from "./plannedRows.ts";
@@ -84,6 +85,8 @@ export function planAgainstActual(
   const ready = prepare(scenario, surroundings);
   if (!ready.ok) return ready;
   const { prepared } = ready;
+  const impossible = impossibleLog(log, scenario);
+  if (impossible.length > 0) return { ok: false, problems: impossible };
   const logged = loggedSteps(log, prepared.grid);
   const findings: MeterFinding[] = [];
   const clock = clockOfLog(scenario, log);

@@ -4,6 +4,7 @@ import type { LoggedSteps } from "../actual/loggedSteps.ts";
 import { type Miss, type PlanAgainstActual, planAgainstActual } from "../actual/planAgainstActual.ts";
 import type { MeterFinding } from "../meter/meterLog.ts";
 import { METER_QUANTITIES, type MeterMapping, readMeterMapping } from "../meter/meterMapping.ts";
+import { isUnit } from "../meter/meterUnits.ts";
 import { readMeterLog } from "../meter/readMeterLog.ts";
 import type { Problem } from "../scenario/problem.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
@@ -71,12 +72,17 @@ async function mappingOf(map: string | boolean | undefined): Promise<MeterMappin
 
 function mappingOfPairs(map: string): unknown {
   const columns: [string, string][] = [];
+  const units: [string, string][] = [];
   const settings: [string, string | number][] = [];
   for (const pair of map.split(",")) {
     const at = pair.indexOf("=");
     const [name, value] = [pair.slice(0, at).trim(), pair.slice(at + 1).trim()];
-    if (at > 0 && COLUMNS.some((each) => each === name)) columns.push([name, value]);
-    else if (at > 0 && name === "shiftMinutes") settings.push([name, Number(value)]);
+    if (at > 0 && COLUMNS.some((each) => each === name)) {
+      const [, title, unit] = /^(.+):([^:\s]{1,6})$/.exec(value) ?? [];
+      const isUnitSaid = unit !== undefined && METER_QUANTITIES.some((each) => each === name) && isUnit(unit);
+      columns.push([name, isUnitSaid ? title! : value]);
+      if (isUnitSaid) units.push([name, unit]);
+    } else if (at > 0 && name === "shiftMinutes") settings.push([name, Number(value)]);
     else if (at > 0 && SETTINGS.some((each) => each === name)) settings.push([name, value]);
     else {
       throw new CallError(
@@ -84,7 +90,12 @@ function mappingOfPairs(map: string): unknown {
       );
     }
   }
-  return { ...Object.fromEntries(settings), ...(columns.length > 0 ? { columns: Object.fromEntries(columns) } : {}) };
+  const said = units.length > 0 ? { units: Object.fromEntries(units) } : {};
+  return {
+    ...Object.fromEntries(settings),
+    ...said,
+    ...(columns.length > 0 ? { columns: Object.fromEntries(columns) } : {}),
+  };
 }
 
 /** What could be made out of a log that could not be read, as one more line. */

@@ -43,6 +43,8 @@ export const MeterMapping = z.strictObject({
   /** Which sign bank current and bank power have while the bank charges. */
   currentSign: z.enum(["chargingPositive", "chargingNegative"]).optional(),
   chargeUnit: z.enum(["percent", "share"]).optional(),
+  /** Units of columns, such as mA, where they are not those of their names here; what a title or a row of units says is found. */
+  units: z.partialRecord(z.enum(METER_QUANTITIES), z.string().min(1).max(6)).optional(),
   columns: columns.optional(),
 });
 export type MeterMapping = z.infer<typeof MeterMapping>;

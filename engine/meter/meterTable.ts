@@ -1,12 +1,15 @@
 import { dsvFormat } from "d3-dsv";
 import type { MeterMapping } from "./meterMapping.ts";
 import { isClockOnly, isDated, isEpoch } from "./meterTime.ts";
+import { isUnit } from "./meterUnits.ts";
 
 /** A log cut into cells. */
 export interface MeterTable {
   readonly delimiter: "," | ";" | "\t";
   readonly decimal: "." | ",";
   readonly titles: readonly string[];
+  /** What a row of units under the titles says; empty where there is none. */
+  readonly units: readonly string[];
   /** All lines of the file; data begin at `firstRow`. */
   readonly rows: readonly (readonly string[])[];
   readonly firstRow: number;
@@ -26,8 +29,11 @@ export function meterTable(text: string, mapping: MeterMapping): MeterTable | nu
   const rows = dsvFormat(delimiter).parseRows(text);
   const titleRow = titleRowOf(rows);
   if (titleRow < 0) return null;
-  const decimal = mapping.decimal ?? decimalOf(rows, titleRow + 1, delimiter);
-  return { delimiter, decimal, titles: distinct(rows[titleRow]!), rows, firstRow: titleRow + 1 };
+  const below = rows[titleRow + 1] ?? [];
+  const units = isUnitRow(below) ? below.map((cell) => bare(cell)) : [];
+  const firstRow = titleRow + (units.length > 0 ? 2 : 1);
+  const decimal = mapping.decimal ?? decimalOf(rows, firstRow, delimiter);
+  return { delimiter, decimal, titles: distinct(rows[titleRow]!), units, rows, firstRow };
 }
 
 /** The mark that cuts the first lines into the most cells, alike from line to line. */
@@ -65,10 +71,20 @@ function titleRowOf(rows: readonly (readonly string[])[]): number {
     const cells = rows[r]!.filter((cell) => cell.trim() !== "");
     if (cells.length < 2) continue;
     if (cells.some(isData)) return -1;
-    const below = rows.slice(r + 1, r + 6).find((row) => row.some((cell) => cell.trim() !== ""));
+    if (isUnitRow(rows[r]!)) continue;
+    const below = rows.slice(r + 1, r + 6).find((row) => row.some((cell) => cell.trim() !== "") && !isUnitRow(row));
     if (below === undefined || below.some(isData)) return r;
   }
   return -1;
+}
+
+/** A cell of a row of units, out of its brackets: "[mA]". */
+const bare = (cell: string) => cell.trim().replace(/^[([]\s*|\s*[)\]]$/g, "");
+
+/** Whether a row under the titles says nothing but units; a meter leaves out those of times. */
+function isUnitRow(row: readonly string[]): boolean {
+  const cells = row.map(bare).filter((cell) => cell !== "");
+  return cells.length > 0 && cells.filter(isUnit).length >= 0.6 * cells.length && !cells.some(isData);
 }
 
 /** The decimal mark that more of the first cells have; a comma cannot be one where it parts the cells and none is quoted. */

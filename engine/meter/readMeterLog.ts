@@ -7,6 +7,7 @@ import type { MeterReading } from "./meterReading.ts";
 import { cellNumber, type MeterTable, meterTable } from "./meterTable.ts";
 import { makeMeterTally } from "./meterTally.ts";
 import { isClockOnly, isDated, readMeterTime, type ZoneClock, zoneClock } from "./meterTime.ts";
+import { keptIn, unitFactor, unitOf } from "./meterUnits.ts";
 import { orderedLog } from "./orderedLog.ts";
 import { span } from "./span.ts";
 import { suggestColumns } from "./suggestColumns.ts";
@@ -73,7 +74,7 @@ export function readMeterLog(text: string, mapping: MeterMapping = {}, zone = "U
 
 function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterReading {
   const { titles, rows, firstRow } = table;
-  const suggested = suggestColumns(titles, rows.slice(firstRow, firstRow + 60));
+  const suggested = suggestColumns(titles, rows.slice(firstRow, firstRow + 60), table.units);
   const columns = mergedColumns(suggested, given.columns ?? {});
   const problems: Problem[] = [];
   const at = (title: string | null | undefined) => (typeof title === "string" ? titles.indexOf(title) : -1);
@@ -114,6 +115,8 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
       ),
     ]);
   }
+  const units = unitsOf(table, columns, quantities, given.units ?? {});
+  problems.push(...units.problems);
   const clock = zoneClock(base.zone!);
   if (clock === null) {
     const message = `zone is "${base.zone}", which is no zone that is known; write one such as Europe/Vienna, UTC or +01:00.`;
@@ -143,12 +146,58 @@ function readTable(table: MeterTable, given: MeterMapping, zone: string): MeterR
     return stop([{ code: "ambiguous-date", path: ["timeForm"], message }], { ...base, timeForm: "dayFirst" });
   }
   if (!TIME_FORMS.includes(form)) return stop([]);
-  const reading = readRows(table, { ...given, ...base, timeForm: form }, quantities, { dateAt, timeAt, clock });
+  let reading = readRows(table, { ...given, ...base, ...units.mapping, timeForm: form }, quantities, {
+    dateAt,
+    timeAt,
+    clock,
+  });
+  if (reading.ok)
+    reading = { ...reading, findings: [...reading.findings, ...units.findings, ...unread(titles, columns)] };
   if (!reading.ok || given.stamp !== undefined || reading.log.usualMs < STAMP_MATTERS_MS) return reading;
   const { usualMs } = reading.log;
   const message = `Each row is taken for its instant; if the meter writes means of the ${span(usualMs)} up to it or from it on, set stamp to end or start, or sun and load come ${span(usualMs / 2)} off.`;
   const taken: MeterFinding = { code: "stamp-taken", message, rows: 0, line: null, proposal: { stamp: "end" } };
   return { ...reading, findings: [...reading.findings, taken] };
+}
+
+/** In what each column's numbers are: as the mapping says, a row of units, or the title; what is not usual is said. */
+function unitsOf(
+  { titles, units }: MeterTable,
+  columns: Columns,
+  quantities: readonly MeterQuantity[],
+  given: NonNullable<MeterMapping["units"]>,
+): {
+  readonly mapping: Pick<MeterMapping, "units">;
+  readonly problems: readonly Problem[];
+  readonly findings: readonly MeterFinding[];
+} {
+  const found: NonNullable<MeterMapping["units"]> = {};
+  const problems: Problem[] = [];
+  const findings: MeterFinding[] = [];
+  for (const quantity of quantities) {
+    const title = columns[quantity]!;
+    const unit = given[quantity] ?? (units[titles.indexOf(title)] || unitOf(title));
+    if (unit === null || unit === undefined) continue;
+    const factor = unitFactor(unit, quantity);
+    if (factor === null) {
+      const message = `"${clipped(title)}" is in ${unit}, which is no unit of ${quantity} (kept in ${keptIn(quantity)}); map ${quantity} to another column, or say its unit, as in ${quantity}=${clipped(title)}:${keptIn(quantity)}.`;
+      problems.push({ code: "wrong-unit", path: ["units", quantity], message });
+    } else if (factor !== 1) {
+      found[quantity] = unit;
+      const message = `"${clipped(title)}" is in ${unit}, and was turned into ${keptIn(quantity)}.`;
+      findings.push({ code: "unit-taken", message, rows: 0, line: null, proposal: null });
+    } else if (given[quantity] !== undefined) found[quantity] = unit;
+  }
+  return { mapping: Object.keys(found).length > 0 ? { units: found } : {}, problems, findings };
+}
+
+/** Columns that nothing was taken from: a person sees at once what was missed. */
+function unread(titles: readonly string[], columns: Columns): MeterFinding[] {
+  const taken = Object.values(columns);
+  const rest = titles.filter((title) => !taken.includes(title));
+  if (rest.length === 0) return [];
+  const message = `Not read: ${named(rest)}.`;
+  return [{ code: "not-read", message, rows: 0, line: null, proposal: null }];
 }
 
 /** Titles as a sentence lists them. */
@@ -192,6 +241,10 @@ function readRows(
   const values = quantities.map((): number[] => []);
   const places = quantities.map((quantity) => titles.indexOf(mapping.columns![quantity]!));
   const chargeUnit = mapping.chargeUnit ?? chargeUnitOf(table, places[quantities.indexOf("charge")] ?? -1, mapping);
+  const factors = quantities.map((quantity) => {
+    if (quantity === "charge") return chargeUnit === "share" ? 100 : 1;
+    return unitFactor(mapping.units?.[quantity] ?? keptIn(quantity), quantity) ?? 1;
+  });
   let beforeMs = Number.NEGATIVE_INFINITY;
   for (let r = firstRow; r < rows.length; r++) {
     const row = rows[r]!;
@@ -219,7 +272,7 @@ function readRows(
     for (let q = 0; q < quantities.length; q++) {
       const quantity = quantities[q]!;
       const number = cellNumber(row[places[q]!] ?? "", decimal);
-      const scaled = number === null ? null : quantity === "charge" && chargeUnit === "share" ? number * 100 : number;
+      const scaled = number === null ? null : number * factors[q]!;
       const [low, high] = METER_RANGE[quantity];
       let value = Number.NaN;
       if (scaled === null) tally.add(`unreadable ${quantity}`, line);

@@ -1,5 +1,6 @@
 import type { MeterMapping, MeterQuantity } from "./meterMapping.ts";
 import { isClockOnly, isDated, isEpoch } from "./meterTime.ts";
+import { unitOf } from "./meterUnits.ts";
 
 const WORDS = {
   bank: ["bat", "batt", "battery", "bank", "shunt", "batterie", "akku", "accu", "main"],
@@ -12,9 +13,10 @@ const WORDS = {
   ampereHours: ["ah", "amphours", "amperehours"],
 } as const;
 
-/** A title as its words in lower case; "PV power (W)" gives pv, power, w. */
-function wordsOf(title: string): string[] {
-  return title
+/** A title as its words in lower case, its unit by the plain one: "PV power (mW)" gives pv, power, w. */
+function wordsOf(title: string, unit: string | null): string[] {
+  const said = unit === null ? title : `${title.replace(unit, " ")} ${unit.replace(/^[mkMµu](?=[AVWavw])/, "")}`;
+  return said
     .replace(/([a-z])([A-Z])/g, "$1 $2")
     .toLowerCase()
     .replace(/amp(ere)?[\s-]*hours?/g, "ah")
@@ -24,11 +26,12 @@ function wordsOf(title: string): string[] {
 
 /**
  * Suggests which column holds what, from the titles' words and, for times, from the first cells.
- * @param sample some rows of data
+ * @param sample some rows of data; @param units what a row of units under the titles says
  */
 export function suggestColumns(
   titles: readonly string[],
   sample: readonly (readonly string[])[],
+  units: readonly string[] = [],
 ): NonNullable<MeterMapping["columns"]> {
   const found: NonNullable<MeterMapping["columns"]> = {};
   const share = (column: number, test: (cell: string) => boolean) => {
@@ -37,7 +40,7 @@ export function suggestColumns(
   };
   const times = titles.map((_, c) => c).filter((c) => share(c, (cell) => isDated(cell) || isEpoch(cell)) > 0.6);
   const named = times.find((c) =>
-    wordsOf(titles[c]!).some((word) => /^(time|date|timestamp|datetime|zeit|datum|epoch)/.test(word)),
+    wordsOf(titles[c]!, null).some((word) => /^(time|date|timestamp|datetime|zeit|datum|epoch)/.test(word)),
   );
   const first = named ?? times[0];
   const clock = titles.findIndex((_, c) => share(c, isClockOnly) > 0.6);
@@ -51,9 +54,12 @@ export function suggestColumns(
   };
   // Columns that name the bank go before those that name nothing.
   for (const isNamed of [true, false]) {
-    for (const title of titles) {
+    for (const [c, title] of titles.entries()) {
       if (title === found.time || title === found.date) continue;
-      const words = wordsOf(title);
+      const unit = units[c] || unitOf(title);
+      // Watt-hours are no watts, however much the title speaks of power.
+      if (unit !== null && /wh$/i.test(unit)) continue;
+      const words = wordsOf(title, unit);
       const has = (list: readonly string[]) => words.some((word) => list.includes(word));
       const [pv, load] = [has(WORDS.pv), has(WORDS.load)];
       const bank = !pv && !load;
@@ -70,6 +76,14 @@ export function suggestColumns(
       } else if (has(WORDS.watts)) take(pv ? "pvW" : load ? "loadW" : "bankW", title);
       else if (bank && has(WORDS.charge)) take("charge", title);
     }
+  }
+  // A column that says panels or load, and not of what, holds watts on every controller's own log.
+  for (const [c, title] of titles.entries()) {
+    if (Object.values(found).includes(title) || units[c]) continue;
+    const words = wordsOf(title, null);
+    if (words.length !== 1) continue;
+    if (WORDS.pv.some((word) => word === words[0])) take("pvW", title);
+    else if (WORDS.load.some((word) => word === words[0])) take("loadW", title);
   }
   return found;
 }

@@ -392,3 +392,30 @@ describe("the sun tells the log's clock", () => {
     expect(clock(text(0).replace(/,[\d.]+$/gm, ",0"), "UTC")).toBeNull();
   });
 });
+
+describe("a log that cannot be this plan's", () => {
+  const log = logOf(syntheticLog(truth, 5, FULL).text);
+  const times = (cells: Float64Array | null, factor: number) => cells?.map((value) => value * factor) ?? null;
+
+  test("its own is held against it", () => {
+    expect(planAgainstActual(scenario, log, surroundings).ok).toBe(true);
+  });
+
+  test.each([
+    [
+      "sun in milliwatts",
+      { ...log, pvW: times(log.pvW, 1000) },
+      /panels give up to \d+ W, and the plan's have 400 W in all.*pvW=TITLE:mW/,
+    ],
+    [
+      "volts of a 24 V bank",
+      { ...log, bankV: times(log.bankV, 2) },
+      /bank is at 2\d\.\d V, and the plan's is a 12 V bank/,
+    ],
+    ["volts in millivolts of another scale", { ...log, bankV: times(log.bankV, 0.1) }, /bank is at 1\.\d V/],
+  ])("%s is refused with the likely reason", (_, odd, reason) => {
+    const found = planAgainstActual(scenario, odd, surroundings);
+    expect(found.ok).toBe(false);
+    if (!found.ok) expect(found.problems[0]!.message).toMatch(reason);
+  });
+});
