@@ -32,6 +32,8 @@ export function ForecastView(props: EntryProps<"forecast">) {
     return forecastDrawing(series(), room, { chargePx: room.isPhone ? 176 : 220, hasSun: true });
   });
   const found = () => props.doc.scenarios.map((id) => oddsOf(props.page, id));
+  /** What holds means, and how sure that is, stands under the headline already where this entry makes it. */
+  const isHead = () => props.page.notebook().entries.find(({ kind }) => kind === "forecast")?.id === props.id;
   const isStale = () => found().some(({ stale }) => stale);
   const setScenario = (k: number, id: string | null) => {
     const scenarios = [...props.doc.scenarios];
@@ -47,7 +49,7 @@ export function ForecastView(props: EntryProps<"forecast">) {
             <SaidWords words={forecastSentence(series())} />
           </p>
           <p class="more data">
-            {[forecastMore(series(), props.page.notebook().seed), ...series().map(failsWords)]
+            {[isHead() ? "" : forecastMore(series(), props.page.notebook().seed), ...series().map(failsWords)]
               .filter(Boolean)
               .join(" ")}
           </p>
