@@ -10,6 +10,7 @@ const TASK_KINDS = {
   sizes: async () => (await import("../size/sizesTask.ts")).sizesTask,
   driversRows: async () => (await import("../drivers/driversTasks.ts")).driversRowsTask,
   driversWhatIfs: async () => (await import("../drivers/driversTasks.ts")).driversWhatIfsTask,
+  reach: async () => (await import("../reach/reachTask.ts")).reachTask,
 };
 
 /** A stretch of one of them, as it is sent. */

@@ -2,7 +2,7 @@ import { makeKeptMembers } from "../ensemble/keptMembers.ts";
 import { type PreparedEnsemble, prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { type StepMembers, stepMembers } from "../ensemble/stepMember.ts";
 import { type Prepared, prepare } from "../run/prepare.ts";
-import { identityOf, makeReuse } from "../run/reuse.ts";
+import { identityOf, makeReuse, type Reuse } from "../run/reuse.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
@@ -18,6 +18,8 @@ interface OfScenario {
 
 /** Parts of scenarios and whole ensembles that one worker keeps from one task to the next, and what each kind of task keeps besides. */
 export interface TaskStore {
+  /** What was prepared of scenarios; a kind of task that prepares hundreds of them keeps its own and takes from here what it shares with others. */
+  readonly parts: Reuse;
   readonly ensemble: (of: OfScenario & { readonly seed: string }) => Ready<PreparedEnsemble>;
   /** The scenario ready for one run. */
   readonly prepared: (of: OfScenario) => Ready<Prepared>;
@@ -40,6 +42,7 @@ export function makeTaskStore(keptBytes = 0): TaskStore {
   const ensembles = makeReuse(KEPT_ENSEMBLES);
   const owned = new Map<() => object, object>();
   return {
+    parts,
     ensemble: ({ scenario, surroundings, seed }) =>
       ensembles("ensemble", [scenario, seed, ...identities(surroundings)], () => {
         const ready = prepareEnsemble(scenario, surroundings, seed, parts);
