@@ -8,6 +8,7 @@ import type { Kind } from "./kind.ts";
 import { ledgerKind } from "./ledger/kind.ts";
 import { limitsKind } from "./limits/kind.ts";
 import { noteKind } from "./note/kind.ts";
+import { reachKind } from "./reach/kind.ts";
 import { readingsKind } from "./readings/kind.ts";
 import { askRun } from "./run/ask.ts";
 import { runKind } from "./run/kind.ts";
@@ -24,6 +25,7 @@ export const KINDS = {
   versus: versusKind,
   sizing: sizingKind,
   drivers: driversKind,
+  reach: reachKind,
   run: runKind,
   days: daysKind,
   ledger: ledgerKind,

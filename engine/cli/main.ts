@@ -13,6 +13,7 @@ import { limitsVerb } from "./limitsVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
 import { allowWeatherAnywhere } from "./openScenario.ts";
 import { OutputError } from "./outputError.ts";
+import { reachVerb } from "./reachVerb.ts";
 import { reportVerb } from "./reportVerb.ts";
 import { sizeVerb } from "./sizeVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
@@ -25,6 +26,7 @@ const VERBS: readonly Verb[] = [
   versusVerb,
   sizeVerb,
   driversVerb,
+  reachVerb,
   learnVerb,
   actualVerb,
   limitsVerb,

@@ -2,6 +2,7 @@ import drawingCss from "../drawing/drawing.css?raw";
 import driversCss from "../drawing/drivers.css?raw";
 import { fontFace } from "../drawing/fontFace.ts";
 import paletteCss from "../drawing/palette.css?raw";
+import reachCss from "../drawing/reach.css?raw";
 import sizingCss from "../drawing/sizing.css?raw";
 import strataCss from "../drawing/strata.css?raw";
 
@@ -13,6 +14,7 @@ export const drawingRules = [
   drawingCss,
   sizingCss,
   driversCss,
+  reachCss,
 ]
   .join("\n")
   .replace(/\/\*[\s\S]*?\*\//g, "");

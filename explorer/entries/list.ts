@@ -8,6 +8,7 @@ import { forecastEntry } from "./forecast/entry.ts";
 import { ledgerEntry } from "./ledger/entry.ts";
 import { limitsEntry } from "./limits/entry.ts";
 import { noteEntry } from "./note/entry.ts";
+import { reachEntry } from "./reach/entry.ts";
 import { readingsEntry } from "./readings/entry.ts";
 import { runEntry } from "./run/entry.ts";
 import { scenarioEntry } from "./scenario/entry.ts";
@@ -22,6 +23,7 @@ export const ENTRY_KINDS: { readonly [Kind in EntryKindName]: EntryKind<Kind> } 
   versus: versusEntry,
   sizing: sizingEntry,
   drivers: driversEntry,
+  reach: reachEntry,
   scenario: scenarioEntry,
   shade: shadeEntry,
   run: runEntry,

@@ -1,0 +1,34 @@
+import * as z from "zod";
+import type { AnswersPage } from "../answersPage.ts";
+import type { Asked } from "../asked.ts";
+import { Id } from "../docShapes.ts";
+import type { Found } from "../found.ts";
+import type { ReachPicture } from "./reachPicture.ts";
+
+/** What counts most, as `reachOrder.ts` in the engine has it: said again here, so that asking fetches none of that. */
+const ORDERS = ["money", "mass", "minutes", "hours"] as const;
+
+/** What it would take for a scenario to hold as often as it should. */
+export const ReachDoc = z.strictObject({
+  scenario: Id,
+  targetIn100: z.number().min(1).max(100),
+  most: z.enum(ORDERS),
+  /** Levers that are not up for debate, by their ids. */
+  locked: z.array(z.string().min(1).max(100)).max(200),
+  /** Scenarios whose panels could be set up here too. */
+  lent: z.array(Id).max(4),
+});
+export type ReachDoc = z.infer<typeof ReachDoc>;
+
+/** What of it is asked besides the scenarios. */
+export interface ReachChoices {
+  readonly targetShare: number;
+  readonly order: ReachDoc["most"];
+  readonly locked: readonly string[];
+}
+
+export const askReach = (doc: ReachDoc): Asked<ReachPicture> => ({ kind: "reach", doc });
+
+/** What is known of what it would take. */
+export const reachOf = (page: Pick<AnswersPage, "find">, doc: ReachDoc): Found<ReachPicture> =>
+  page.find(askReach(doc));
