@@ -4,7 +4,7 @@
  */
 import { parseArgs } from "node:util";
 import fc from "fast-check";
-import { PROMISES } from "./promise/fuzz/properties.ts";
+import { LONG_PROMISES, PROMISES } from "./promise/fuzz/properties.ts";
 
 const { values } = parseArgs({
   options: {
@@ -21,7 +21,7 @@ if (!(minutes > 0) || !Number.isInteger(seed)) {
 }
 
 const endMs = performance.now() + minutes * 60_000;
-const promises = PROMISES.filter(({ name }) => name.includes(values.only));
+const promises = [...PROMISES, ...LONG_PROMISES].filter(({ name }) => name.includes(values.only));
 const found = new Set<string>();
 let cases = 0;
 let turn = 0;

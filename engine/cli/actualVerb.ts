@@ -28,7 +28,7 @@ export const actualVerb: Verb = {
     json: { type: "boolean", help: "print everything, the rows on the plan's steps included, as JSON" },
   },
   run: async ({ scenario: path, variant, values, print }) => {
-    if (typeof values.log !== "string") throw new CallError("actual needs a meter's log: --log FILE");
+    if (typeof values.log !== "string") throw new CallError("actual needs a meter's log: write --log FILE.");
     const opened = await openWithSurroundings(path, variant);
     if (!opened.ok) return opened;
     const { scenario, surroundings } = opened.value;

@@ -16,7 +16,8 @@ export const explainVerb: Verb = {
     json: { type: "boolean", help: "print it as JSON" },
   },
   run: async ({ scenario, variant, values, print }) => {
-    if (typeof values.at !== "string") throw new CallError("explain needs a time: --at 2026-10-09T12:00");
+    if (typeof values.at !== "string")
+      throw new CallError("explain needs a time: write --at 2026-10-09T12:00, for example.");
     const opened = await openPrepared(scenario, variant);
     if (!opened.ok) return opened;
     const { grid } = opened.value;

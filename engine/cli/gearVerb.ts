@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import {
   GEAR_AT_V,
   type GearRange,
@@ -7,7 +6,7 @@ import {
   readMeasuredGear,
   searchGear,
 } from "../gear/index.ts";
-import { CallError } from "./callError.ts";
+import { textOf } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -23,7 +22,7 @@ export const gearVerb: Verb = {
   },
   run: async ({ scenario, others, values, print }) => {
     const query = [scenario, ...others].join(" ");
-    const read = measuredIn(values.measured);
+    const read = await measuredIn(values.measured);
     if (!read.ok) {
       return { ok: false, problems: read.sentences.map((message) => ({ code: "measured", path: [], message })) };
     }
@@ -43,14 +42,8 @@ export const gearVerb: Verb = {
   },
 };
 
-function measuredIn(path: string | boolean | undefined): ReturnType<typeof readMeasuredGear> {
-  if (typeof path !== "string") return { ok: true, measured: [] };
-  try {
-    return readMeasuredGear(readFileSync(path, "utf8"));
-  } catch (error) {
-    if (error instanceof CallError) throw error;
-    return { ok: false, sentences: [`${path} cannot be read: ${(error as Error).message}.`] };
-  }
+async function measuredIn(path: string | boolean | undefined): Promise<ReturnType<typeof readMeasuredGear>> {
+  return typeof path === "string" ? readMeasuredGear(await textOf(path)) : { ok: true, measured: [] };
 }
 
 function tableOf(found: readonly GenericGear[], measuredOf: (gear: GenericGear) => Measurement | undefined): string {

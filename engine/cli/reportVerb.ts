@@ -15,7 +15,7 @@ export const reportVerb: Verb = {
   run: async ({ scenario: path, variant, values, print }) => {
     if (variant !== undefined) throw new CallError("report takes a whole notebook, and no --variant of it.");
     if (typeof values.output !== "string")
-      throw new CallError(`report needs the name of the file to write: duskline ${reportVerb.usage}`);
+      throw new CallError(`report needs the name of the file to write: duskline ${reportVerb.usage}.`);
     const text = await textOf(path);
     const inputs = [path];
     const { reportOfText } = await import("../report/reportOfText.ts");

@@ -7,7 +7,10 @@ const STOPPED = 130;
 export async function stoppable<T>(work: Promise<T>): Promise<T> {
   process.once("SIGINT", stop);
   try {
-    return await work;
+    const done = await work;
+    // A Ctrl-C that came while this thread was busy is heard only now.
+    await new Promise((resolve) => setImmediate(resolve));
+    return done;
   } finally {
     process.off("SIGINT", stop);
   }

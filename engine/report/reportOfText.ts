@@ -58,6 +58,7 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
   const answers = new Map<string, Answered>();
   const wrong: string[] = [];
   for (const asked of askedByAll(notebook)) {
+    await works.turn();
     const want = wantOf(asked, documentOf, notebook);
     if (want === null) {
       wrong.push(...lostSentences(notebook, asked));

@@ -142,6 +142,9 @@ function sampleWords({ targetShare, membersToShow, members }: SizeTally): string
   ];
 }
 
+/** A plan that wants nothing has a handbook's bank of 0 Ah, and nothing is so many times that. */
+const LEAST_HANDBOOK_AH = 0.5;
+
 function handbookWords(report: SizeTally, map: SizeMap): string[] {
   const { handbook } = report;
   const { bank } = map.base.scenario;
@@ -164,12 +167,14 @@ function handbookWords(report: SizeTally, map: SizeMap): string[] {
     const mapAh = found.x * bank.inParallel;
     const ratio = mapAh / handbook.bankAh;
     const size =
-      ratio > 1.1
-        ? `${ratio.toFixed(1)} times the handbook's`
-        : ratio < 0.9
-          ? `${round(100 * ratio)} % of the handbook's`
-          : "about the handbook's";
-    said.push(`The map asks for ${number(mapAh)} Ah with the panels as they are, ${size}.`);
+      handbook.bankAh < LEAST_HANDBOOK_AH
+        ? ""
+        : ratio > 1.1
+          ? `, ${ratio.toFixed(1)} times the handbook's`
+          : ratio < 0.9
+            ? `, ${round(100 * ratio)} % of the handbook's`
+            : ", about the handbook's";
+    said.push(`The map asks for ${number(mapAh)} Ah with the panels as they are${size}.`);
   }
   return said;
 }

@@ -255,7 +255,11 @@ describe("explain", () => {
 
   test("asks for a time that lies in the event", () => {
     const without = duskline("explain", GROVE);
-    expect(without).toMatchObject({ code: 2, out: "", err: "explain needs a time: --at 2026-10-09T12:00\n" });
+    expect(without).toMatchObject({
+      code: 2,
+      out: "",
+      err: "explain needs a time: write --at 2026-10-09T12:00, for example.\n",
+    });
     const late = duskline("explain", GROVE, "--at", "2026-10-12T00:00");
     expect(late.code).toBe(2);
     expect(late.err).toMatch(

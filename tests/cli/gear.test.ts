@@ -23,7 +23,7 @@ test("gear prints the shelf as a table and as JSON, with what was measured besid
   }
   expect(duskline("gear", "zeppelin").out).toMatch(/Nothing on the shelf/);
   expect(duskline("gear").code).toBe(2);
-  expect(duskline("gear", "fan", "--measured", "nowhere.json").code).toBe(1);
+  expect(duskline("gear", "fan", "--measured", "nowhere.json").code).toBe(2);
 });
 
 test("gear takes no variant and says so", () => {

@@ -15,6 +15,7 @@ import { exampleNotebook } from "../../../explorer/notebook/exampleNotebook.ts";
 import { shareFragment, textOfFragment } from "../../../explorer/share/shareLink.ts";
 import { workSteps } from "../../../explorer/share/workSteps.ts";
 import { brokenDocument, brokenText } from "./brokenDocument.ts";
+import { answerApart, answerHere, callsWith, callWell } from "./calls.ts";
 import { extremeScenario } from "./extremeScenario.ts";
 import { askOneRun, askTheOdds, askTheRest } from "./questions.ts";
 import { mustBeNumbers, mustBeSentences, readsWell } from "./sayings.ts";
@@ -104,6 +105,17 @@ const links = fc.record({
   cuts: fc.array(fc.record({ at: fc.nat(), letter: fc.constantFrom("A", "_", "%", "", "1.", "=") }), { maxLength: 2 }),
 });
 
+/** A notebook that a report of is quickly made. */
+const example = exampleNotebook("example");
+const isQuick = ({ kind }: { kind: string }) => ["note", "forecast", "scenario", "run", "ledger"].includes(kind);
+const small = { ...example, members: 20, entries: example.entries.filter(isQuick) };
+const calls = callsWith(small, readings, LOGS, WEATHER);
+
+/** What takes too long for `npm test`: calls as programs of their own. */
+export const LONG_PROMISES: readonly Promised[] = [
+  promised("a call of the built command", 5, calls, (call) => callWell(call, answerApart)),
+];
+
 export const PROMISES: readonly Promised[] = [
   promised("one run of an extreme scenario", 60, extremeScenario, askOneRun),
   promised("the odds of an extreme scenario", 25, extremeScenario, askTheOdds),
@@ -154,6 +166,7 @@ export const PROMISES: readonly Promised[] = [
       if (!read.ok) mustBeSentences(read.sentences);
     },
   ),
+  promised("a call of the command line", 120, calls, (call) => callWell(call, answerHere)),
   promised("any text at all", 200, fc.oneof(fc.string({ unit: "binary", maxLength: 300 }), fc.json()), (text) => {
     readsWell(() => readScenario(text));
     readsWell(() => readReadings(text, grid));
