@@ -79,7 +79,7 @@ function titleRowOf(rows: readonly (readonly string[])[]): number {
 }
 
 /** A cell of a row of units, out of its brackets: "[mA]". */
-const bare = (cell: string) => cell.trim().replace(/^[([]\s*|\s*[)\]]$/g, "");
+const bare = (cell: string) => cell.trim().replace(/^[([]\s{0,3}|\s{0,3}[)\]]$/g, "");
 
 /** Whether a row under the titles says nothing but units; a meter leaves out those of times. */
 function isUnitRow(row: readonly string[]): boolean {

@@ -15,7 +15,7 @@ const PREFIXES: Readonly<Record<string, number>> = { "": 1, m: 0.001, k: 1000, M
 /** Case tells milli from mega, so it counts; only a lower-case unit that can mean nothing else is taken as written. */
 const UNIT = /^([mkMµu]?)(Ah|Wh|[AVW]|ah|wh|[avw])$/;
 /** Where a title says its unit: in brackets, or after a space, a comma, a slash or an underscore at its end. */
-const IN_BRACKETS = /[([]\s*([^()[\]]+?)\s*[)\]]/g;
+const IN_BRACKETS = /[([]\s{0,3}([^\s()[\]]{1,5})\s{0,3}[)\]]/g;
 const AT_END = /(?:^|[\s,/_])([A-Za-zµ%]{1,3})$/;
 
 /** A unit as written, and what its numbers are times to be in the quantity's own; null where the two have nothing to do with one another. */
