@@ -92,6 +92,17 @@ test("whatever two to five tabs do in a real browser, on a slow disk or a full o
   await page.close();
 }, 600_000);
 
+test("nothing is written on top of what has changed meanwhile, nor over another of the same name", async () => {
+  const page = await browser.newPage();
+  await page.goto(`${site.url}?stale`);
+  await ready(page);
+  await page.evaluate(() => tab.create("plan", "before"));
+  expect(await page.evaluate(() => tab.stale("plan"))).toEqual(["saved", "overtaken", "plan-2"]);
+  const texts = await page.evaluate(() => tab.texts());
+  expect(texts.map(({ id, text }) => `${id}: ${text}`).sort()).toEqual(["plan-2: other", "plan: first"]);
+  await page.close();
+});
+
 test("what was said to be kept is there after the tab has crashed", async () => {
   const context = await browser.newContext();
   const page = await context.newPage();

@@ -79,6 +79,16 @@ const tab = {
     const kept = await store.remove(id);
     return kept === null ? null : (kept.notebook as Notebook).seed;
   },
+  /** Saves twice on top of what one look found, then keeps another under the same name. */
+  async stale(id: string): Promise<string[]> {
+    const found = await store.open(id);
+    if (found.kind !== "open") throw new Error("it was kept");
+    const { notebook, held } = found;
+    const first = await store.save({ ...notebook, seed: "first" }, held, Date.now());
+    const second = await store.save({ ...notebook, seed: "second" }, held, Date.now());
+    const other = await store.create({ ...notebook, seed: "other" }, Date.now());
+    return [first.kind, second.kind, other.id];
+  },
   create: (id: string, text: string) => store.create({ ...exampleNotebook(id), seed: text }, Date.now()),
 };
 export type KeeperTab = typeof tab;
