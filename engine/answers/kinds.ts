@@ -45,6 +45,7 @@ export const KIND_NAMES = Object.keys(KINDS) as readonly KindName[];
 export const FIRST_KINDS = [
   "forecast",
   "versus",
+  "reach",
   "sizing",
   "shade",
   "scenario",

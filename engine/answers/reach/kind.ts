@@ -23,5 +23,9 @@ export const reachKind = kind({
     runsPerMember: () => RUNS_PER_MEMBER,
     work: () => import("./work.ts").then(({ workReach }) => workReach),
   },
+  first: ([scenario, ...others]) => ({
+    title: "What would it take?",
+    doc: { scenario, targetIn100: 95, most: "money" as const, locked: [], lent: others.slice(0, 4) },
+  }),
   tell: () => import("./tell.ts").then(({ tellReach }) => tellReach),
 });

@@ -120,13 +120,13 @@ test("what was measured goes before what is usual, in gear and in radios", () =>
   expect(stations![0]!.radio).toMatchObject({ receive: { drawA: 1.5 }, fullPower: { drawA: 20 }, bias: { drawA: 3 } });
 });
 
-test("a new notebook opens on the decisions: does it hold, the extra panels, the bank's size, and the site where there are trees", () => {
+test("a new notebook opens on the decisions: does it hold, the extra panels, what it takes, the bank's size, and the site where there are trees", () => {
   const entriesOf = (answers: StartAnswers) => notebookOf(startScenario(answers), "probe").entries;
   const open = entriesOf(FIRST).map(({ kind }) => kind);
-  expect(open.slice(0, 3)).toEqual(["forecast", "versus", "sizing"]);
+  expect(open.slice(0, 4)).toEqual(["forecast", "versus", "reach", "sizing"]);
   expect(open).not.toContain("shade");
   const under = entriesOf({ ...FIRST, shade: "under" });
-  expect(under.map(({ kind }) => kind).slice(0, 4)).toEqual(["forecast", "versus", "sizing", "shade"]);
+  expect(under.map(({ kind }) => kind).slice(0, 5)).toEqual(["forecast", "versus", "reach", "sizing", "shade"]);
   expect(under.find(({ kind }) => kind === "versus")!.doc).toEqual({ first: "plan", second: "folding" });
 });
 
