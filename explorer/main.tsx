@@ -3,11 +3,12 @@ import { ErrorBoundary, lazy } from "solid-js";
 import { render } from "solid-js/web";
 import type { Notebook } from "../engine/notebook/notebook.ts";
 import { exampleNotebook } from "./notebook/exampleNotebook.ts";
+import { watchInstalling } from "./offline/installing.ts";
 import { makeOffline } from "./offline/makeOffline.ts";
 import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
 import { type OpenedNotebook, Sheet } from "./page/Sheet.tsx";
-import { SHARE_PREFIX } from "./share/sharePrefix.ts";
+import { carriesNotebook } from "./share/sharePrefix.ts";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
 import "@fontsource-variable/radio-canada/standard.css";
@@ -70,12 +71,12 @@ async function start(): Promise<void> {
     return;
   }
   const asked = new URLSearchParams(location.search);
-  const isSheet = !asked.has("shelf") && !asked.has("new") && !location.hash.startsWith(SHARE_PREFIX);
+  const isSheet = !asked.has("shelf") && !asked.has("new") && !carriesNotebook(location.hash);
   // What the answer waits for most is the desk's scripts: they are fetched while the notebook is.
   const early = isSheet ? startDesk() : null;
   const store = await openNotebookStore().catch(() => null);
   let shared: { notebook: Notebook; waits: boolean } | null = null;
-  if (location.hash.startsWith(SHARE_PREFIX)) {
+  if (carriesNotebook(location.hash)) {
     shared = await (await import("./share/openShared.tsx")).openShared(root, store);
     if (shared === null) return;
   }
@@ -112,10 +113,12 @@ start().catch((error: unknown) => {
   root.replaceChildren();
   render(() => <SheetFailed error={error} notebook={null} store={null} />, root);
 });
+watchInstalling();
 // A link to a notebook that is put into an open page's address is followed like any other.
-addEventListener("hashchange", () => location.hash.startsWith(SHARE_PREFIX) && location.reload());
+addEventListener("hashchange", () => carriesNotebook(location.hash) && location.reload());
 
-if (import.meta.env.PROD) {
+// A page that is one file has nothing beside it to put by, and is put by itself.
+if (import.meta.env.PROD && import.meta.env.MODE !== "single") {
   const offline = makeOffline(navigator.serviceWorker, new URL(OFFLINE_WORKER, document.baseURI));
   render(() => <NewerVersion offline={offline} />, document.querySelector("#news")!);
 }

@@ -51,6 +51,14 @@ async function everyStage(): Promise<void> {
   await sideBySide([
     () => check("types of everything else", "typescript", "tsc", ["--project", "tsconfig.json"]),
     () => check("page builds", "vite", "vite", ["build", "--logLevel", "warn"]),
+    () =>
+      check("page builds as one file", "vite", "vite", [
+        "build",
+        "--logLevel",
+        "warn",
+        "--config",
+        "vite.single.config.ts",
+      ]),
     () => check("nothing unused", "knip", "knip", []),
     () => check("types of the engine", "typescript", "tsc", ["--project", "tsconfig.engine.json"]),
     () => check("lint and format", "@biomejs/biome", "biome", ["ci", "--error-on-warnings", "--colors=off", "."]),

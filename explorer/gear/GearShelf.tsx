@@ -7,8 +7,9 @@ import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
 import { THIN } from "../../engine/words/numbers.ts";
 import { saveFile } from "../download/saveFile.ts";
 import { FileButton } from "../parts/FileButton.tsx";
+import { ownStore } from "../store/ownStore.ts";
 import { typedNumber } from "../words/typedNumber.ts";
-import { measured, ownStore } from "./ownMeasured.ts";
+import { measured } from "./ownMeasured.ts";
 import "./gear.css";
 
 /** Generic gear to look through, what one measured of it oneself, and a button that puts it into the scenario. */

@@ -6,7 +6,7 @@ import { HOSTING_FILES } from "../hosting/hostingFiles.ts";
 import { OFFLINE_WORKER } from "./offlineFile.ts";
 
 /** Scripts that few names of places or people need; the system's own letters stand in for them. */
-const NOT_NEEDED = /canadian-aboriginal|vietnamese|\.map$/;
+export const SELDOM_LETTERS = /canadian-aboriginal|vietnamese/;
 
 /** Vite plugin: tells the service worker which files make up the page, and gives the whole of them a version. */
 export function precacheFiles(): Plugin {
@@ -24,7 +24,8 @@ export function precacheFiles(): Plugin {
         if (worker?.type !== "chunk") throw new Error(`The build has no ${OFFLINE_WORKER}.`);
         const contents = new Map<string, string | Uint8Array>();
         for (const [name, file] of Object.entries(bundle)) {
-          if (name === OFFLINE_WORKER || name in HOSTING_FILES || NOT_NEEDED.test(name)) continue;
+          if (name === OFFLINE_WORKER || name in HOSTING_FILES || SELDOM_LETTERS.test(name) || name.endsWith(".map"))
+            continue;
           contents.set(name, file.type === "chunk" ? file.code : file.source);
         }
         for (const name of readdirSync(publicDir)) contents.set(name, readFileSync(join(publicDir, name)));

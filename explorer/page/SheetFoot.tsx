@@ -1,5 +1,6 @@
 import { For } from "solid-js";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
+import { InstallAct } from "../offline/InstallAct.tsx";
 import { UnitsChoice } from "../parts/UnitsChoice.tsx";
 
 /** Numbers of skies to choose from. */
@@ -35,6 +36,7 @@ export function SheetFoot(props: { notebook: Notebook; onChange(next: Notebook):
         </select>
       </label>
       <UnitsChoice />
+      <InstallAct />
       <p>The same seed draws the same skies and the same people. Nothing leaves this machine.</p>
     </footer>
   );

@@ -1,5 +1,6 @@
 import { For, Show } from "solid-js";
 import { exampleNotebook } from "../notebook/exampleNotebook.ts";
+import { InstallAct } from "../offline/InstallAct.tsx";
 import { FileButton } from "../parts/FileButton.tsx";
 import { LIGHT_WORDS, makeTheme } from "../parts/makeTheme.ts";
 import type { Kept, NotebookStore, OnShelf } from "../store/notebookStore.ts";
@@ -21,6 +22,7 @@ export function Shelf(props: { store: NotebookStore }) {
             <strong>duskline</strong>
           </p>
           <div class="acts">
+            <InstallAct />
             <button type="button" class="act" onClick={() => theme.turn()}>
               Light: {LIGHT_WORDS[theme.light()]}
             </button>

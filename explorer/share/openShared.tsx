@@ -7,6 +7,7 @@ import type { NotebookStore } from "../store/notebookStore.ts";
 import { whyUnkept } from "../store/whyUnkept.ts";
 import { SharedNotebook } from "./SharedNotebook.tsx";
 import { textOfFragment } from "./shareLink.ts";
+import { PART_PREFIX } from "./sharePrefix.ts";
 
 /**
  * Shows what a link carries and waits until somebody wants it. With a store the copy goes onto the shelf and the page goes there; without
@@ -17,7 +18,11 @@ export async function openShared(
   root: Element,
   store: NotebookStore | null,
 ): Promise<{ readonly notebook: Notebook; readonly waits: boolean } | null> {
-  const unpacked = await textOfFragment(location.hash);
+  const fragment = location.hash.startsWith(PART_PREFIX)
+    ? await (await import("./gatherParts.tsx")).gatherParts(root)
+    : location.hash;
+  if (fragment === null) return null;
+  const unpacked = await textOfFragment(fragment);
   const read = unpacked.ok ? checkedNotebook(unpacked.text) : unpacked;
   if (!read.ok) {
     render(() => <Refused sentences={read.sentences} />, root);

@@ -6,6 +6,7 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { HOSTING_FILES } from "../../explorer/hosting/hostingFiles.ts";
 import { type DumbServer, dumbServer } from "./dumbServer.ts";
+import { answerElsewhere, ELSEWHERE } from "./elsewhere.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain, settled } from "./openExplorer.ts";
 
@@ -208,12 +209,9 @@ test("opened straight from its folder the page says why it does not start, and o
 });
 
 test("over plain http to another machine, where browsers hold much back, a notebook is kept all the same", async () => {
-  const url = "http://laptop.example/duskline/";
+  const url = ELSEWHERE;
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  await context.route("**/*", (route) => {
-    const { pathname } = new URL(route.request().url());
-    return route.fulfill({ path: join(BUILT, pathname.replace("/duskline/", "") || "index.html") });
-  });
+  await answerElsewhere(context);
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));

@@ -9,6 +9,7 @@ const ORDER = [
   "words",
   "hosting",
   "offline",
+  "single",
   "pool",
   "results",
   "notebook",
@@ -29,7 +30,7 @@ const ORDER = [
 /** Files directly in explorer/ that all may import: they import nothing themselves. */
 const EVERYBODYS = /^explorer\/(noEval\.ts|[a-z]+\.css)$/;
 /** Where the page begins: it puts the screens together. */
-const TOP = ["explorer/main.tsx", "explorer/wordsLater.ts"];
+const TOP = ["explorer/main.tsx", "explorer/singleMain.ts", "explorer/wordsLater.ts"];
 
 const modules = new Map<string, EngineModule>(
   sourceFiles(["explorer"]).map((path) => [path, parseModule(path, readFileSync(path, "utf8"))]),
