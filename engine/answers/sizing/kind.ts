@@ -4,8 +4,6 @@ import { SizingDoc } from "./doc.ts";
 
 /** Members of a map: the notebook's own, so that a scenario has one number everywhere; beyond this it would take minutes. */
 const MOST_MAP_MEMBERS = 2000;
-/** What a map is held against where nobody says. */
-const USUAL_AIMS = { targetIn100: 95, autonomyDays: 2 };
 /** Cells of a map whose sizes are left to the program. */
 const USUAL_CELLS = 28;
 const USUAL_CELLS_ALONG = 7;
@@ -31,6 +29,6 @@ export const sizingKind = kind({
         : (x?.values.length ?? USUAL_CELLS_ALONG) * (y?.values.length ?? USUAL_CELLS_ALONG),
     work: () => import("./work.ts").then(({ workSizes }) => workSizes),
   },
-  first: ([scenario]) => ({ title: "How big a bank, how many panels?", doc: { scenario, ...USUAL_AIMS } }),
+  first: ([scenario]) => ({ title: "How big a bank, how many panels?", doc: SizingDoc.parse({ scenario }) }),
   tell: () => import("./tell.ts").then(({ tellSizing }) => tellSizing),
 });
