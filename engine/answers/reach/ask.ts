@@ -1,6 +1,7 @@
 import * as z from "zod";
 import type { AnswersPage } from "../answersPage.ts";
 import type { Asked } from "../asked.ts";
+import { docNumber } from "../docField.ts";
 import { Id } from "../docShapes.ts";
 import type { Found } from "../found.ts";
 import type { ReachPicture } from "./reachPicture.ts";
@@ -10,13 +11,23 @@ const ORDERS = ["money", "mass", "minutes", "hours"] as const;
 
 /** What it would take for a scenario to hold as often as it should. */
 export const ReachDoc = z.strictObject({
-  scenario: Id,
-  targetIn100: z.number().min(1).max(100),
-  most: z.enum(ORDERS),
-  /** Levers that are not up for debate, by their ids. */
-  locked: z.array(z.string().min(1).max(100)).max(200),
-  /** Scenarios whose panels could be set up here too. */
-  lent: z.array(Id).max(4),
+  scenario: Id.meta({ label: "Scenario", description: "scenario that is to hold as often as it should" }),
+  targetIn100: docNumber({
+    label: "Target",
+    what: "skies of a hundred in which the plan is to hold",
+    unit: "of 100",
+    low: 1,
+    high: 100,
+  }).default(95),
+  most: z.enum(ORDERS).meta({ label: "What counts most", description: "what of a way there is to be least" }),
+  locked: z
+    .array(z.string().min(1).max(100))
+    .max(200)
+    .meta({ label: "Not up for debate", description: "levers that stay as they are, by their ids" }),
+  lent: z
+    .array(Id)
+    .max(4)
+    .meta({ label: "Panels at hand from", description: "scenarios whose panels could be set up here too" }),
 });
 export type ReachDoc = z.infer<typeof ReachDoc>;
 

@@ -1,8 +1,12 @@
 import { createMemo, createSignal, createUniqueId, For, Show } from "solid-js";
-import type { ReachDoc } from "../../../engine/answers/reach/ask.ts";
+import { numbersOf } from "../../../engine/answers/docField.ts";
+import { ReachDoc } from "../../../engine/answers/reach/ask.ts";
 import { ORDER_WORDS } from "../../../engine/answers/reach/reachWords.ts";
 import { REACH_ORDERS } from "../../../engine/reach/reachOrder.ts";
 import type { NotebookPage } from "../../notebook/notebookPage.ts";
+import { DocNumberBox } from "../../parts/DocNumberBox.tsx";
+
+const NUMBERS = numbersOf(ReachDoc);
 
 /** How often it is to hold, what counts most, and whose panels are at hand besides. */
 export function ReachChoices(props: {
@@ -12,17 +16,6 @@ export function ReachChoices(props: {
 }) {
   const [wrong, setWrong] = createSignal<string | null>(null);
   const wrongId = createUniqueId();
-  const setTarget = (field: HTMLInputElement) => {
-    const text = field.value.trim().replace(",", ".");
-    const value = Number(text);
-    if (text === "" || !(value >= 1 && value <= 100)) {
-      setWrong(`Target: “${text}” must be a number from 1 to 100; ${props.doc.targetIn100} is used meanwhile.`);
-      field.value = String(props.doc.targetIn100);
-      return;
-    }
-    setWrong(null);
-    props.edit({ ...props.doc, targetIn100: value }, "target");
-  };
   const others = createMemo(() => lenders(props.page, props.doc.scenario));
   const lend = (id: string) => {
     const { lent } = props.doc;
@@ -32,19 +25,18 @@ export function ReachChoices(props: {
   return (
     <>
       <div class="choices no-print">
-        <label class="name-field">
-          Target
-          <input
-            class="size-number"
-            type="text"
-            inputmode="decimal"
-            autocomplete="off"
-            value={props.doc.targetIn100}
-            aria-describedby={wrong() === null ? undefined : wrongId}
-            onChange={(event) => setTarget(event.currentTarget)}
-          />
-          of 100
-        </label>
+        <For each={NUMBERS}>
+          {(number) => (
+            <DocNumberBox
+              class="size-choice"
+              number={number}
+              value={props.doc[number.field] as number}
+              describedBy={wrong() === null ? undefined : wrongId}
+              onPut={(value) => props.edit({ ...props.doc, [number.field]: value }, "target")}
+              onWrong={(sentence) => setWrong(sentence || null)}
+            />
+          )}
+        </For>
         <fieldset class="reach-orders">
           <legend>What counts most:</legend>
           <For each={REACH_ORDERS}>
