@@ -22,5 +22,5 @@ export function csvRowsOf<Row>(columns: readonly Column<Row>[], rows: readonly R
   ];
 }
 
-/** What print sets narrow, as everybody's programs read it. */
-export const plain = (text: string) => text.replaceAll("\u202f", " ");
+/** What print sets narrow, as everybody's programs read it: figures without a gap, a space before a unit. */
+export const plain = (text: string) => text.replace(/(?<=\d)\u202f(?=\d{3})/g, "").replaceAll("\u202f", " ");

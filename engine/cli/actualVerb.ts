@@ -1,16 +1,18 @@
 import { acceptCorrection } from "../actual/acceptCorrection.ts";
-import { type Correction, fitCorrection } from "../actual/fitCorrection.ts";
+import type { Correction } from "../actual/fitCorrection.ts";
 import type { LoggedSteps } from "../actual/loggedSteps.ts";
-import { type Miss, type PlanAgainstActual, planAgainstActual } from "../actual/planAgainstActual.ts";
+import type { Miss, PlanAgainstActual } from "../actual/planAgainstActual.ts";
+import { workLog } from "../answers/actual/work.ts";
 import type { MeterFinding } from "../meter/meterLog.ts";
 import { METER_QUANTITIES, type MeterMapping, readMeterMapping } from "../meter/meterMapping.ts";
 import { isUnit } from "../meter/meterUnits.ts";
 import { readMeterLog } from "../meter/readMeterLog.ts";
 import type { Problem } from "../scenario/problem.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
+import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { sixDecimals } from "./figures.ts";
-import { openWithSurroundings, textOf } from "./openScenario.ts";
+import { openDocument, textOf } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -29,19 +31,15 @@ export const actualVerb: Verb = {
   },
   run: async ({ scenario: path, variant, values, print }) => {
     if (typeof values.log !== "string") throw new CallError("actual needs a meter's log: write --log FILE.");
-    const opened = await openWithSurroundings(path, variant);
+    const opened = await openDocument(path, variant);
     if (!opened.ok) return opened;
-    const { scenario, surroundings } = opened.value;
-    const text = await textOf(values.log);
-    const zone = zoneOf(scenario.place);
-    const reading = readMeterLog(text, await mappingOf(values.map), zone);
+    const { scenario } = opened.value;
+    const reading = readMeterLog(await textOf(values.log), await mappingOf(values.map), zoneOf(scenario.place));
     if (!reading.ok) return { ok: false, problems: [...reading.problems, ...soFar(reading.suggestion)] };
-    const fit = fitCorrection(scenario, reading.log, surroundings);
-    const correction = fit.ok ? fit.correction : null;
-    const laid = planAgainstActual(scenario, reading.log, surroundings, correction);
-    if (!laid.ok) return laid;
+    const held = await answerBy(workLog, [opened.value], { log: reading.log });
+    if (!held.ok) return held;
+    const { against, fit } = held.value;
     if (!fit.ok) return fit;
-    const { against } = laid;
     const findings = [...reading.findings, ...against.findings];
     const accepted = acceptCorrection(scenario, fit.correction);
     const changes = accepted.changes.length === 0 ? null : { ...accepted };

@@ -1,5 +1,5 @@
 import { writeSync } from "node:fs";
-import type { Kind } from "../answers/kind.ts";
+import type { Kind, Work } from "../answers/kind.ts";
 import { makeShop, NEVER, type ShopKeeper } from "../answers/makeShop.ts";
 import { Refused, valueOrRefused } from "../answers/refused.ts";
 import type { ScenarioInput } from "../scenario/scenario.ts";
@@ -34,23 +34,34 @@ interface Drawn {
   readonly to: number;
 }
 
-/**
- * Works a kind's question out, as the page does: its own `work`, on all cores. Says on a terminal how far it is; Ctrl-C ends it at once.
- * @returns the kind's picture, or what is wrong with a scenario
- */
+/** Works a kind's question out, as the page does. @returns the kind's picture, or what is wrong with a scenario */
 export async function answerTo<Doc, Choices, Picture>(
   kind: Kind<Doc, Choices, Picture>,
   opened: readonly OpenedDocument[],
   choices: Choices,
-  { seed, from = 0, to }: Drawn = { seed: "", to: 0 },
+  drawn?: Drawn,
 ): Promise<Opened<Picture>> {
+  return answerBy(await kind.question!.work(), opened, choices, drawn);
+}
+
+/**
+ * Works something out by a kind's own `work`, on all cores. Says on a terminal how far it is; Ctrl-C ends it at once.
+ * @returns what the work makes, or what is wrong with a scenario
+ */
+export async function answerBy<Choices, Made>(
+  work: Work<Choices, Made>,
+  opened: readonly OpenedDocument[],
+  choices: Choices,
+  { seed, from = 0, to }: Drawn = { seed: "", to: 0 },
+): Promise<Opened<Made>> {
   for (const { document, path } of opened) paths.set(document, path);
-  const work = await kind.question!.work();
   const want = { key: "", kind: "", documents: opened.map(({ document }) => document), choices, seed, members: to };
   const tick = sayer(opened.length * (to - from));
   const shop = keeper().visit({ upTo: to, from, signal: NEVER, cut: {}, tick, early: () => {} });
   try {
-    return { ok: true, value: await stoppable(work(want, shop)) };
+    const answer = work(want, shop);
+    // Where no members are drawn, nobody else has a turn and the system's own Ctrl-C is quicker.
+    return { ok: true, value: await (to > from ? stoppable(answer) : answer) };
   } catch (error) {
     if (error instanceof Refused) return { ok: false, problems: error.problems };
     throw error;

@@ -1,8 +1,9 @@
+import { workTrace } from "../answers/run/work.ts";
 import { explain } from "../run/explain.ts";
-import { tracePrepared } from "../run/trace.ts";
 import { clockMoments, clockMsOf } from "../zoneTime.ts";
+import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
-import { openPrepared } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -18,9 +19,11 @@ export const explainVerb: Verb = {
   run: async ({ scenario, variant, values, print }) => {
     if (typeof values.at !== "string")
       throw new CallError("explain needs a time: write --at 2026-10-09T12:00, for example.");
-    const opened = await openPrepared(scenario, variant);
+    const opened = await openDocument(scenario, variant);
     if (!opened.ok) return opened;
-    const { grid } = opened.value;
+    const traced = await answerBy(workTrace, [opened.value], {});
+    if (!traced.ok) return traced;
+    const { grid } = traced.value.prepared;
     const ms = instant(values.at, grid.zone);
     const endMs = grid.startMs + grid.steps * grid.stepMs;
     if (ms < grid.startMs || ms >= endMs) {
@@ -29,7 +32,7 @@ export const explainVerb: Verb = {
         `--at ${values.at} lies outside the event, which runs from ${times.start} to ${times.end} (${grid.zone}).`,
       );
     }
-    const parts = explain(tracePrepared(opened.value), ms);
+    const parts = explain(traced.value, ms);
     if (values.json === true) {
       print(JSON.stringify({ format: "duskline-explanation", version: 1, parts }));
       return { ok: true };

@@ -1,17 +1,15 @@
-import type { Column } from "../answers/column.ts";
-import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
-import { doubtsAbout } from "../learn/doubts.ts";
-import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, learn } from "../learn/learn.ts";
-import { type LearnReport, learnReport } from "../learn/learnReport.ts";
-import { type PlacedReading, readReadings } from "../learn/readReadings.ts";
-import { type StillHelps, whatStillHelps } from "../learn/whatStillHelps.ts";
+import { type Lesson, learnedPicture } from "../answers/readings/learnedPicture.ts";
+import { LEARNED_COLUMNS, learnedRows } from "../answers/readings/learnedRows.ts";
+import { workLesson } from "../answers/readings/work.ts";
+import { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS } from "../learn/learn.ts";
+import { learnReport } from "../learn/learnReport.ts";
 import { USUAL_MEMBERS } from "../library/askOptions.ts";
-import { localMoment } from "../run/localClock.ts";
 import type { Problem } from "../scenario/problem.ts";
+import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
-import { orDash, percent, sixDecimals } from "./figures.ts";
+import { orDash, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { openEnsemble, textOf } from "./openScenario.ts";
+import { openDocument, textOf } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -34,42 +32,26 @@ export const learnVerb: Verb = {
       throw new CallError("learn needs the readings: duskline learn SCENARIO --readings FILE.");
     }
     const members = membersOf(values.members);
-    const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
+    const opened = await openDocument(scenario, variant);
     if (!opened.ok) return opened;
-    const ensemble = opened.value;
-    const read = readReadings(await textOf(values.readings), ensemble.prepared.grid);
-    if (!read.ok) return read;
-    const readings = values.confirm === true ? read.readings.map(confirmed) : read.readings;
-    const doubts = doubtsOf(readings, ensemble);
-    if (doubts.length > 0) return { ok: false, problems: doubts };
-    const say = process.stderr.isTTY ? (done: number) => process.stderr.write(`\r${done} particles `) : undefined;
-    const hooks = say === undefined ? {} : { progress: say };
-    const learned = await learn(ensemble, readings, members, hooks);
-    const report = learnReport(learned);
-    const helps = await whatStillHelps(learned, hooks);
-    if (say !== undefined) process.stderr.write("\r\u001b[K");
-    const isJson = values.json === true;
-    print(isJson ? JSON.stringify(learnJson(ensemble, report, helps)) : learnText(ensemble, readings, report, helps));
+    const document = await textOf(values.readings);
+    const drawn = { seed: seedOf(values.seed), to: members };
+    const choices = { document, isConfirmed: values.confirm === true };
+    const found = await answerBy(workLesson, [opened.value], choices, drawn);
+    if (!found.ok) return { ok: false, problems: found.problems.map(withWayOut) };
+    print(values.json === true ? JSON.stringify(learnJson(found.value)) : learnText(found.value));
     return { ok: true };
   },
 };
 
-const confirmed = (placed: PlacedReading): PlacedReading => ({
-  ...placed,
-  reading: { ...placed.reading, isConfirmed: true },
-});
-
 /** What is asked before a reading counts: here there is nobody to answer but the next call. */
-function doubtsOf(readings: readonly PlacedReading[], { prepared }: PreparedEnsemble): Problem[] {
-  const all = readings.map(({ reading }) => reading);
-  return readings.flatMap(({ reading, number }) =>
-    doubtsAbout(reading, all, prepared.scenario).map((sentence) => ({
-      code: "doubtful",
-      path: ["readings", number],
-      message: `readings.${number + 1} (${reading.at.replace("T", " ")}): ${sentence} Correct it, give it "isConfirmed": true, or confirm all with --confirm.`,
-    })),
-  );
-}
+const withWayOut = ({ message, ...problem }: Problem): Problem => ({
+  ...problem,
+  message:
+    problem.code === "doubtful"
+      ? `${message} Correct it, give it "isConfirmed": true, or confirm all with --confirm.`
+      : message,
+});
 
 function membersOf(value: string | boolean | undefined): number {
   if (value === undefined) return USUAL_MEMBERS;
@@ -81,10 +63,11 @@ function membersOf(value: string | boolean | undefined): number {
 }
 
 /** What `learn --json` prints; documented in `docs/command-line.md`. */
-function learnJson(ensemble: PreparedEnsemble, report: LearnReport, helps: readonly StillHelps[]): unknown {
+function learnJson({ learned, helps }: Lesson): unknown {
+  const { ensemble } = learned;
   const { grid, scenario } = ensemble.prepared;
   // Whole reports of either side are what `odds --json` prints; here stand the figures that the readings move.
-  const { before, after, charge, ...rest } = report;
+  const { before, after, charge, ...rest } = learnReport(learned);
   return {
     format: "duskline-learned",
     version: 1,
@@ -103,30 +86,14 @@ function learnJson(ensemble: PreparedEnsemble, report: LearnReport, helps: reado
   };
 }
 
-interface Row {
-  readonly when: string;
-  readonly at: number;
-}
+const ROWS_MS = 3 * 3_600_000;
 
-const BETWEEN_ROWS_H = 3;
-
-function learnText(
-  ensemble: PreparedEnsemble,
-  readings: readonly PlacedReading[],
-  report: LearnReport,
-  helps: readonly StillHelps[],
-): string {
+function learnText(lesson: Lesson): string {
+  const { learned, helps } = lesson;
+  const { ensemble, readings } = learned;
   const { scenario } = ensemble.prepared;
-  const { charge } = report;
-  const rows = bandRows(ensemble, report);
-  const columns: Column<Row>[] = [
-    { head: "charge", cell: (row) => row.when, isWords: true },
-    { head: "5 %", cell: (row) => percent(charge.p5[row.at]!) },
-    { head: "25 %", cell: (row) => percent(charge.p25[row.at]!) },
-    { head: "half", cell: (row) => percent(charge.p50[row.at]!) },
-    { head: "75 %", cell: (row) => percent(charge.p75[row.at]!) },
-    { head: "95 %", cell: (row) => percent(charge.p95[row.at]!) },
-  ];
+  const picture = learnedPicture(lesson, helps);
+  const { report } = picture;
   const hours = (value: number | null) => orDash(value === null ? null : value.toFixed(1));
   const { p10, p50, p90 } = report.hoursLeft;
   const list = helps.flatMap(({ sentence, takes, caution }, k) => [
@@ -138,7 +105,7 @@ function learnText(
     "",
     ...report.sentences,
     "",
-    textTable(rows, columns),
+    textTable(learnedRows(picture, ROWS_MS), LEARNED_COLUMNS),
     "",
     `Hours left above the reserve, in 10, 50 and 90 of 100: ${hours(p10)}, ${hours(p50)}, ${hours(p90)} (– where not before the end).`,
     "",
@@ -148,16 +115,4 @@ function learnText(
     "",
     `Seed ${report.seed}; ${report.members} members, worth ${Math.round(report.fewestEffective)} at the least; ${report.founders} of them have something left in the end.`,
   ].join("\n");
-}
-
-/** Every three hours of the local clock from now to the end, and the end. */
-function bandRows(ensemble: PreparedEnsemble, report: LearnReport): Row[] {
-  const { grid } = ensemble.prepared;
-  const every = Math.max(1, Math.round(BETWEEN_ROWS_H / grid.stepH));
-  const left = grid.steps - report.now.step;
-  const places = Array.from({ length: Math.ceil(left / every) }, (_, k) => k * every);
-  return [...places, left].map((at) => ({
-    at,
-    when: localMoment(grid, grid.startMs + (report.now.step + at) * grid.stepMs).words,
-  }));
 }

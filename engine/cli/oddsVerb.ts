@@ -1,14 +1,15 @@
 import type { Column } from "../answers/column.ts";
+import { type CountedMembers, workMembers, workNone } from "../answers/forecast/work.ts";
 import type { PreparedEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { type OddsReport, oddsReport, type Spread } from "../odds/odds.ts";
 import { mergeOdds, type OddsPart } from "../odds/oddsPart.ts";
 import { oddsPartJson, readOddsPart } from "../odds/oddsPartJson.ts";
 import type { Odds } from "../odds/wilson.ts";
+import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals, wattHours } from "./figures.ts";
-import { seedOf } from "./memberRange.ts";
-import { inputsOf, type Opened, openEnsemble, textOf } from "./openScenario.ts";
-import { runOnAllCores } from "./runOnAllCores.ts";
+import { memberRange, seedOf } from "./memberRange.ts";
+import { inputsOf, type Opened, type OpenedDocument, openDocument, textOf } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 import { FORCE_OPTION, writeText } from "./writeFile.ts";
@@ -27,17 +28,17 @@ export const oddsVerb: Verb = {
     ...FORCE_OPTION,
   },
   run: async ({ scenario, variant, values, print }) => {
-    const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
+    const opened = await openDocument(scenario, variant);
     if (!opened.ok) return opened;
-    const ensemble = opened.value;
+    const seed = seedOf(values.seed);
     const found =
       typeof values.parts === "string"
-        ? await partsOf(values.parts, ensemble)
-        : await runOnAllCores(ensemble, values.members);
+        ? await putTogether(values.parts, opened.value, seed)
+        : await answerBy(workMembers, [opened.value], {}, { seed, ...memberRange(values.members) });
     if (!found.ok) return found;
-    const part = found.value;
+    const { ensemble, part } = found.value;
     if (typeof values.part === "string") {
-      const inputs = inputsOf(scenario, ensemble.prepared.scenario);
+      const inputs = inputsOf(scenario, opened.value.scenario);
       if (typeof values.parts === "string") inputs.push(...values.parts.split(","));
       const text = JSON.stringify(oddsPartJson(part, ensemble.prepared.scenario.name));
       await writeText(values.part, text, { force: values.force === true, inputs });
@@ -47,6 +48,15 @@ export const oddsVerb: Verb = {
     return { ok: true };
   },
 };
+
+/** Members that were run before, with what it takes to say what they came to. */
+async function putTogether(paths: string, opened: OpenedDocument, seed: string): Promise<Opened<CountedMembers>> {
+  const ready = await answerBy(workNone, [opened], {}, { seed, to: 0 });
+  if (!ready.ok) return ready;
+  const { value: ensemble } = ready;
+  const found = await partsOf(paths, ensemble);
+  return found.ok ? { ok: true, value: { ensemble, part: found.value } } : found;
+}
 
 async function partsOf(paths: string, ensemble: PreparedEnsemble): Promise<Opened<OddsPart>> {
   const parts: OddsPart[] = [];

@@ -1,6 +1,5 @@
 import { open, realpath, stat } from "node:fs/promises";
 import { basename, dirname, isAbsolute, join, relative, sep } from "node:path";
-import { type PreparedEnsemble, prepareEnsemble } from "../ensemble/prepareEnsemble.ts";
 import { loadClimateTables } from "../place/loadClimateTables.ts";
 import { readWeatherFile } from "../place/readWeatherFile.ts";
 import { type Prepared, prepare } from "../run/prepare.ts";
@@ -79,7 +78,9 @@ export async function openDocument(path: string, variant: string | undefined): P
   if (!read.ok) return read;
   const changed = applyChanges(document, base.scenario.variants.find(({ id }) => id === variant)!.changes);
   if (!changed.ok) return changed;
-  return { ok: true, value: { path, document: changed.document as ScenarioInput, scenario: read.scenario } };
+  // A variant is told by its own name.
+  const named = { ...(changed.document as ScenarioInput), name: read.scenario.name };
+  return { ok: true, value: { path, document: named, scenario: read.scenario } };
 }
 
 let weatherMayLieAnywhere = false;
@@ -129,19 +130,6 @@ async function textBeside(path: string, name: string): Promise<Opened<string>> {
   }
 }
 
-/** Reads a scenario file with all it needs from outside. */
-export async function openWithSurroundings(
-  path: string,
-  variant: string | undefined,
-): Promise<Opened<{ scenario: Scenario; surroundings: Surroundings }>> {
-  const opened = await openScenario(path, variant);
-  if (!opened.ok) return opened;
-  const surroundings = await surroundingsOf(path, opened.value);
-  return surroundings.ok
-    ? { ok: true, value: { scenario: opened.value, surroundings: surroundings.value } }
-    : surroundings;
-}
-
 /** Climate, and the weather file that a scenario names, which lies beside the file at `path`. */
 export async function surroundingsOf(path: string, scenario: Scenario): Promise<Opened<Surroundings>> {
   const climate = await loadClimateTables();
@@ -155,20 +143,10 @@ export async function surroundingsOf(path: string, scenario: Scenario): Promise<
 
 /** Reads a scenario file and prepares it for one run. */
 export async function openPrepared(path: string, variant: string | undefined): Promise<Opened<Prepared>> {
-  const opened = await openWithSurroundings(path, variant);
+  const opened = await openScenario(path, variant);
   if (!opened.ok) return opened;
-  const result = prepare(opened.value.scenario, opened.value.surroundings);
+  const surroundings = await surroundingsOf(path, opened.value);
+  if (!surroundings.ok) return surroundings;
+  const result = prepare(opened.value, surroundings.value);
   return result.ok ? { ok: true, value: result.prepared } : result;
-}
-
-/** Reads a scenario file and prepares it for an ensemble. */
-export async function openEnsemble(
-  path: string,
-  variant: string | undefined,
-  seed: string,
-): Promise<Opened<PreparedEnsemble>> {
-  const opened = await openWithSurroundings(path, variant);
-  if (!opened.ok) return opened;
-  const result = prepareEnsemble(opened.value.scenario, opened.value.surroundings, seed);
-  return result.ok ? { ok: true, value: result.ensemble } : result;
 }

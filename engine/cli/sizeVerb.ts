@@ -1,16 +1,15 @@
+import { workMap } from "../answers/sizing/work.ts";
 import { USUAL_DAYS, USUAL_MEMBERS, USUAL_TARGET_SHARE } from "../library/askOptions.ts";
-import { applyChanges } from "../scenario/applyChanges.ts";
-import { readScenario } from "../scenario/readScenario.ts";
 import type { Scenario } from "../scenario/scenario.ts";
-import { readSizeWish, type SizeAxis, type SizeWish, usualWishes } from "../size/sizeAxis.ts";
+import { readSizeWish, type SizeAxis, type SizeWish } from "../size/sizeAxis.ts";
 import { sizeFixedWords } from "../size/sizeFixedWords.ts";
-import { prepareSizes, type SizeMap } from "../size/sizeMap.ts";
-import { type SizeReport, sizeReport } from "../size/sizeReport.ts";
+import type { SizeMap } from "../size/sizeMap.ts";
+import type { SizeReport } from "../size/sizeReport.ts";
 import { isSize, type SizeRow } from "../size/sizeTally.ts";
+import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { seedOf } from "./memberRange.ts";
-import { type Opened, openWithSurroundings, textOf } from "./openScenario.ts";
-import { runSizes } from "./pool.ts";
+import { openDocument } from "./openScenario.ts";
 import { sizeTable } from "./sizeTable.ts";
 import type { Verb, VerbCall } from "./verb.ts";
 
@@ -39,31 +38,23 @@ export const sizeVerb: Verb = {
     const members = numberOf(values, "members", USUAL_MEMBERS, 1, MOST_MEMBERS);
     if (!Number.isInteger(members)) throw new CallError(`--members is "${values.members}" but must be a whole number.`);
     const autonomyDays = numberOf(values, "days-autonomy", USUAL_DAYS, 0.1, 60);
-    const opened = await openWithSurroundings(path, variant);
+    const opened = await openDocument(path, variant);
     if (!opened.ok) return opened;
-    const document = await documentOf(path, variant);
-    if (!document.ok) return document;
-    const usual = usualWishes(opened.value.scenario);
-    const x = wishOf(values.x, "x") ?? usual.x;
-    // A field named for one direction takes the place of the usual one that it is.
-    const y = values.y === "none" ? null : (wishOf(values.y, "y") ?? (x.at === usual.y?.at ? usual.x : usual.y));
-    const ready = prepareSizes(document.value, x, y, opened.value.surroundings, seedOf(values.seed));
-    if (!ready.ok) return ready;
-    const { map } = ready;
-    const task = { document: document.value, x, y, surroundings: opened.value.surroundings, seed: map.seed };
-    const run = await runSizes({ ...task, from: 0, to: members }, { onProgress: sayHowFar });
-    if (!run.ok) return run;
-    const report = sizeReport(map, run.part, { targetShare: target / 100, autonomyDays });
+    const [x, y] = [wishOf(values.x, "x"), values.y === "none" ? null : wishOf(values.y, "y")];
+    const choices = {
+      ...(x === undefined ? {} : { x }),
+      ...(y === undefined ? {} : { y }),
+      aims: { targetShare: target / 100, autonomyDays },
+    };
+    const drawn = { seed: seedOf(values.seed), to: members };
+    const found = await answerBy(workMap, [opened.value], choices, drawn);
+    if (!found.ok) return found;
+    const { map, report } = found.value;
     const { name } = opened.value.scenario;
     print(values.json === true ? JSON.stringify(sizeJson(name, map, report)) : sizeText(name, map, report));
     return { ok: true };
   },
 };
-
-/** Says on a terminal, and only there, how far it is; large maps take a minute. */
-function sayHowFar(done: number, of: number): void {
-  if (process.stderr.isTTY) process.stderr.write(done < of ? `\r${done} of ${of} members ` : "\r\u001b[K");
-}
 
 function numberOf(values: VerbCall["values"], name: string, usual: number, low: number, high: number): number {
   const given = values[name];
@@ -75,21 +66,11 @@ function numberOf(values: VerbCall["values"], name: string, usual: number, low: 
   return value;
 }
 
-function wishOf(given: string | boolean | undefined, name: string): SizeWish | null {
-  if (typeof given !== "string") return null;
+function wishOf(given: string | boolean | undefined, name: string): SizeWish | undefined {
+  if (typeof given !== "string") return undefined;
   const read = readSizeWish(given);
   if (!read.ok) throw new CallError(`--${name}: ${read.problems[0]!.message}`);
   return read.wish;
-}
-
-/** The document as written, or with a variant's changes worked in. */
-async function documentOf(path: string, variant: string | undefined): Promise<Opened<unknown>> {
-  const document: unknown = JSON.parse(await textOf(path));
-  if (variant === undefined) return { ok: true, value: document };
-  const base = readScenario(document);
-  if (!base.ok) return base;
-  const changed = applyChanges(document, base.scenario.variants.find((each) => each.id === variant)!.changes);
-  return changed.ok ? { ok: true, value: changed.document } : changed;
 }
 
 /** What `size --json` prints; documented in `docs/command-line.md`. */

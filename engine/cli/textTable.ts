@@ -3,11 +3,18 @@ import { type Column, plain } from "../answers/column.ts";
 /** Heads wider than this stand in several lines, where their cells need no more room. */
 const WIDEST_HEAD = 12;
 
-/** Lays rows out under their heads, columns two spaces apart; plain text for a terminal. */
-export function textTable<Row>(rows: readonly Row[], columns: readonly Column<Row>[]): string {
+/**
+ * Lays rows out under their heads, columns two spaces apart; plain text for a terminal.
+ * @param widestHead characters; a table of many columns takes fewer
+ */
+export function textTable<Row>(
+  rows: readonly Row[],
+  columns: readonly Column<Row>[],
+  widestHead = WIDEST_HEAD,
+): string {
   const cells = rows.map((row) => columns.map((column) => plain(column.cell(row))));
   const heads = columns.map(({ head }, c) =>
-    headLines(plain(head), Math.max(WIDEST_HEAD, ...cells.map((line) => line[c]!.length))),
+    headLines(plain(head), Math.max(widestHead, ...cells.map((line) => line[c]!.length))),
   );
   const widths = columns.map((_, c) =>
     Math.max(...[...heads[c]!, ...cells.map((line) => line[c]!)].map(({ length }) => length)),

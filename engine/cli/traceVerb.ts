@@ -1,16 +1,18 @@
-import type { Column } from "../answers/column.ts";
-import { replayMember } from "../odds/odds.ts";
+import { dayColumns } from "../answers/days/dayRows.ts";
+import { runPicture } from "../answers/run/runPicture.ts";
+import { type RunChoices, workTrace } from "../answers/run/work.ts";
 import type { DayFigures } from "../run/dayFigures.ts";
 import { dayWords, localMoment } from "../run/localClock.ts";
-import { type Trace, tracePrepared } from "../run/trace.ts";
+import type { Trace } from "../run/trace.ts";
+import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
-import { orDash, percent, wattHours } from "./figures.ts";
+import { percent } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { inputsOf, type Opened, openEnsemble, openPrepared } from "./openScenario.ts";
+import { inputsOf, openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import { traceCsv } from "./traceCsv.ts";
 import { traceJson } from "./traceJson.ts";
-import type { Verb, VerbCall } from "./verb.ts";
+import type { Verb } from "./verb.ts";
 import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 export const traceVerb: Verb = {
@@ -26,7 +28,10 @@ export const traceVerb: Verb = {
     seed: { type: "string", help: "seed of that ensemble, any text" },
   },
   run: async ({ scenario, variant, values, print }) => {
-    const traced = await traceFor(scenario, variant, values);
+    const which = memberOf(values.member);
+    const opened = await openDocument(scenario, variant);
+    if (!opened.ok) return opened;
+    const traced = await answerBy(workTrace, [opened.value], which, { seed: seedOf(values.seed), to: 0 });
     if (!traced.ok) return traced;
     const trace = traced.value;
     const choice = { force: values.force === true, inputs: inputsOf(scenario, trace.prepared.scenario) };
@@ -40,48 +45,46 @@ export const traceVerb: Verb = {
   },
 };
 
-/** The run under stated weather, or one member of an ensemble. */
-async function traceFor(
-  scenario: string,
-  variant: string | undefined,
-  values: VerbCall["values"],
-): Promise<Opened<Trace>> {
-  if (values.member === undefined) {
-    const opened = await openPrepared(scenario, variant);
-    return opened.ok ? { ok: true, value: tracePrepared(opened.value) } : opened;
-  }
-  const member = Number(values.member);
-  if (!/^\d{1,6}$/.test(String(values.member))) {
+/** Which member is to be replayed; nothing for the run under stated weather. */
+function memberOf(member: string | boolean | undefined): RunChoices {
+  if (member === undefined) return {};
+  if (!/^\d{1,6}$/.test(String(member))) {
     throw new CallError(
-      `--member is "${values.member}" but must be a whole number from 0 to 999999, such as the one that odds names.`,
+      `--member is "${member}" but must be a whole number from 0 to 999999, such as the one that odds names.`,
     );
   }
-  const opened = await openEnsemble(scenario, variant, seedOf(values.seed));
-  return opened.ok ? { ok: true, value: replayMember(opened.value, member) } : opened;
+  return { member: Number(member) };
 }
+
+/** Characters of a head above figures of a day. */
+const NARROW_HEAD = 8;
 
 function traceText(trace: Trace): string {
   const { prepared, verdict } = trace;
   const { scenario, grid } = prepared;
-  const clock = (ms: number | null) => (ms === null ? null : localMoment(grid, ms).clock);
-  const columns: Column<DayFigures>[] = [
-    { head: "day", cell: (day) => dayWords(day.date), isWords: true },
-    { head: "hours", cell: (day) => String(+day.hours.toFixed(2)) },
-    { head: "sunrise", cell: (day) => orDash(clock(day.sunriseMs)) },
-    { head: "sunset", cell: (day) => orDash(clock(day.sunsetMs)) },
-    ...prepared.groups.map(
-      (group, g): Column<DayFigures> => ({ head: `${group.id} Wh`, cell: (day) => wattHours(day.groupWh[g]!) }),
-    ),
-    { head: "shade took", cell: (day) => wattHours(day.shadeLossWh) },
-    { head: "spilled", cell: (day) => wattHours(day.spilledWh) },
-    ...(prepared.sources.length > 0
-      ? [{ head: "sources Wh", cell: (day: DayFigures) => wattHours(day.sourceWh) }]
-      : []),
-    { head: "wanted Wh", cell: (day) => wattHours(day.demandWh) },
-    { head: "unserved", cell: (day) => wattHours(day.unservedWh) },
-    { head: "start", cell: (day) => percent(day.startShare) },
-    { head: "lowest", cell: (day) => percent(day.lowestShare) },
-    { head: "end", cell: (day) => percent(day.endShare) },
+  const { ruler, incoming, days } = runPicture(trace);
+  const { day, hours, rises, sets, groups, shade, spilled, sources, wanted, unserved, start, lowest, end } = dayColumns(
+    {
+      ruler,
+      incoming,
+    },
+  );
+  const date = { ...day, cell: ({ date: of }: DayFigures) => dayWords(of) }; // no ruler above says the month
+  const others = prepared.sources.length > 0 ? [sources] : [];
+  const columns = [
+    date,
+    hours,
+    rises,
+    sets,
+    ...groups,
+    shade,
+    spilled,
+    ...others,
+    wanted,
+    unserved,
+    start,
+    lowest,
+    end,
   ];
   const radios = verdict.radios
     .filter((radio) => radio.lowestV !== null)
@@ -94,7 +97,7 @@ function traceText(trace: Trace): string {
     "",
     ...verdict.sentences,
     "",
-    textTable(trace.days, columns),
+    textTable(days, columns, NARROW_HEAD),
     "",
     `Lowest: ${percent(verdict.lowestShare)}, ${verdict.lowestAh.toFixed(0)} of ${prepared.bank.fullAh.toFixed(0)} Ah, ${verdict.lowestAt.words}.`,
     ...(radios.length > 0 ? ["Volts at the radios:", ...radios] : []),

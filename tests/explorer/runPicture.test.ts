@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
+import { daysCsv } from "../../engine/answers/days/dayRows.ts";
 import { hourHeads, hourRows } from "../../engine/answers/run/hourRows.ts";
 import { incomingParts, loadParts } from "../../engine/answers/run/parts.ts";
 import { readingAt } from "../../engine/answers/run/readingAt.ts";
-import { daysCsv, strataCsv } from "../../engine/answers/run/runCsv.ts";
+import { strataCsv } from "../../engine/answers/run/runCsv.ts";
 import { runPicture } from "../../engine/answers/run/runPicture.ts";
 import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
 import { nextNight, snapReading } from "../../engine/ruler/readingTime.ts";

@@ -1,12 +1,12 @@
 import { html } from "../../drawing/html.ts";
-import { figure } from "../../words/numbers.ts";
 import type { OfOne } from "../docShapes.ts";
 import type { Tell } from "../kind.ts";
-import { missing, picture, table } from "../reportParts.ts";
+import { columnsTable, missing, picture } from "../reportParts.ts";
 import { runOf } from "../run/ask.ts";
 import { NOT_YET, SLIDE_PX, wide } from "../slideParts.ts";
 import { ledgerDrawing } from "./ledgerDrawing.ts";
 import { ledgerWords } from "./ledgerWords.ts";
+import { LOADS } from "./rows.ts";
 
 const SLIDE_LINES = 9;
 
@@ -16,13 +16,10 @@ export const tellLedger: Tell<OfOne> = {
     const { result } = found;
     return html`${missing([found])}${
       result !== null &&
-      html`<p class="verdict">${ledgerWords(result)}.</p>${picture(ledgerDrawing(result))}${table(
+      html`<p class="verdict">${ledgerWords(result)}.</p>${picture(ledgerDrawing(result))}${columnsTable(
         "What each load got over the whole event, largest first",
-        ["What took it", "Always on, Wh", "When used, Wh", "Together, Wh", "Share, %"],
-        result.ledger.loads.map((line) => ({
-          name: line.name,
-          figures: [line.alwaysWh, line.usedWh, line.totalWh, line.share * 100].map((value) => figure(value)),
-        })),
+        [LOADS.name, LOADS.always, LOADS.used, LOADS.total, LOADS.share],
+        result.ledger.loads,
       )}`
     }`;
   },

@@ -4,7 +4,7 @@ import { type Learned, learn } from "../../learn/learn.ts";
 import type { LearnHooks } from "../../learn/learnHooks.ts";
 import { type LearnReport, learnReport } from "../../learn/learnReport.ts";
 import { observationsOf } from "../../learn/observations.ts";
-import { readReadings } from "../../learn/readReadings.ts";
+import { type PlacedReading, readReadings } from "../../learn/readReadings.ts";
 import { restingCharge } from "../../learn/restingCharge.ts";
 import { type StillHelps, whatStillHelps } from "../../learn/whatStillHelps.ts";
 import type { Bands } from "../../odds/odds.ts";
@@ -12,7 +12,6 @@ import type { Odds } from "../../odds/wilson.ts";
 import type { TimePicture } from "../../ruler/timePicture.ts";
 import { timePicture } from "../../ruler/timePicture.ts";
 import type { Problem } from "../../scenario/problem.ts";
-import type { ReadingsDoc } from "./doc.ts";
 
 /** A reading of the charge as the chart shows it: what was read, and one standard error to either side. */
 export interface ReadingMark {
@@ -45,39 +44,71 @@ export interface LearnedPicture {
   readonly remarks: readonly string[];
 }
 
-export type LearnedFound =
-  | { readonly ok: true; readonly picture: LearnedPicture }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/**
- * Takes an entry's readings into an ensemble.
- * @param early is handed the picture before it is known what can still be done
- * @throws LearnCancelled once the hooks say so
- */
-export async function learnedPicture(
-  ensemble: PreparedEnsemble,
-  readings: ReadingsDoc["readings"],
-  members: number,
-  hooks: LearnHooks,
-  early: (picture: LearnedPicture) => void,
-): Promise<LearnedFound> {
-  const document = { format: "duskline-readings", version: 1, readings };
-  const read = readReadings(document, ensemble.prepared.grid);
-  if (!read.ok) return read;
-  const { scenario } = ensemble.prepared;
-  const all = read.readings.map(({ reading }) => reading);
-  const asked = read.readings.flatMap(({ reading, number }) => {
-    const doubts = doubtsAbout(reading, all, scenario);
-    return doubts.length === 0 ? [] : [{ number, sentence: doubts.join(" ") }];
-  });
-  const counted = read.readings.filter(({ number }) => !asked.some((each) => each.number === number));
-  const learned = await learn(ensemble, counted, members, hooks);
-  const picture = { ...pictureOf(learned), asked };
-  early(picture);
-  return { ok: true, picture: { ...picture, helps: await whatStillHelps(learned, hooks) } };
+/** A reading that can hardly be, and what is asked about it before it counts. */
+export interface Doubted {
+  /** Its number in the list, from 0. */
+  readonly number: number;
+  readonly at: string;
+  readonly doubts: readonly string[];
 }
 
-function pictureOf(learned: Learned): Omit<LearnedPicture, "asked"> {
+/** What readings taught, with all that was worked out on the way. */
+export interface Lesson {
+  readonly learned: Learned;
+  /** Readings that were set aside. */
+  readonly asked: readonly Doubted[];
+  readonly helps: readonly StillHelps[];
+}
+
+/** What is done besides learning. */
+export interface LessonHooks extends LearnHooks {
+  /** Told what is asked, before anything is learned; what it throws ends the work. */
+  readonly asked?: (asked: readonly Doubted[]) => void;
+  /** Handed what was learned before it is known what can still be done. */
+  readonly early?: (lesson: Omit<Lesson, "helps">) => void;
+}
+
+/**
+ * Takes a document of readings into an ensemble.
+ * @param document as `readReadings` takes it
+ * @param isConfirmed whether all readings are really so, however odd they look
+ * @throws LearnCancelled once the hooks say so
+ */
+export async function lessonOf(
+  ensemble: PreparedEnsemble,
+  document: unknown,
+  members: number,
+  hooks: LessonHooks,
+  isConfirmed = false,
+): Promise<
+  { readonly ok: true; readonly lesson: Lesson } | { readonly ok: false; readonly problems: readonly Problem[] }
+> {
+  const { grid, scenario } = ensemble.prepared;
+  const read = readReadings(document, grid);
+  if (!read.ok) return read;
+  const readings = isConfirmed ? read.readings.map(confirmed) : read.readings;
+  const all = readings.map(({ reading }) => reading);
+  const asked = readings.flatMap(({ reading, number }) => {
+    const doubts = doubtsAbout(reading, all, scenario);
+    return doubts.length === 0 ? [] : [{ number, at: reading.at, doubts }];
+  });
+  hooks.asked?.(asked);
+  const counted = readings.filter(({ number }) => !asked.some((each) => each.number === number));
+  const learned = await learn(ensemble, counted, members, hooks);
+  hooks.early?.({ learned, asked });
+  return { ok: true, lesson: { learned, asked, helps: await whatStillHelps(learned, hooks) } };
+}
+
+const confirmed = (placed: PlacedReading): PlacedReading => ({
+  ...placed,
+  reading: { ...placed.reading, isConfirmed: true },
+});
+
+/** Takes from what was learned what the page shows. @param helps null while it is not known */
+export function learnedPicture(
+  { learned, asked }: Omit<Lesson, "helps">,
+  helps: readonly StillHelps[] | null,
+): LearnedPicture {
   const { ensemble, readings } = learned;
   const { before, after, charge, ...report } = learnReport(learned);
   return {
@@ -88,7 +119,8 @@ function pictureOf(learned: Learned): Omit<LearnedPicture, "asked"> {
     before: before.charge,
     after: charge,
     marks: marksOf(ensemble, readings),
-    helps: null,
+    helps,
+    asked: asked.map(({ number, doubts }) => ({ number, sentence: doubts.join(" ") })),
     remarks: ensemble.remarks,
   };
 }

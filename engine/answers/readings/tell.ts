@@ -2,12 +2,12 @@ import { html, type Markup } from "../../drawing/html.ts";
 import { readingWords } from "../../learn/readingWords.ts";
 import { type AnswersPage, nameOf } from "../answersPage.ts";
 import type { Tell } from "../kind.ts";
-import { foldedTable, list, missing, picture, saidWords, table } from "../reportParts.ts";
+import { columnsTable, foldedTable, list, missing, picture, saidWords, table } from "../reportParts.ts";
 import { onRuler, SLIDE_ROOM } from "../slideParts.ts";
 import { learnedOf } from "./ask.ts";
 import type { ReadingsDoc } from "./doc.ts";
 import { learnedDrawing } from "./learnedDrawing.ts";
-import { LEARNED_HEADS, learnedRows } from "./learnedRows.ts";
+import { LEARNED_COLUMNS, learnedRows } from "./learnedRows.ts";
 import { LESSON_HEADS, learnedMore, learnedSentence, lessonRows, lessonWords, roughWords } from "./learnedWords.ts";
 import { timeWords } from "./localTime.ts";
 
@@ -51,7 +51,7 @@ function readingsSection(page: AnswersPage, doc: ReadingsDoc): Markup {
     lessons.length > 0 ? lessons : ["Nothing that stands out of the noise."],
   )}${foldedTable("Every figure, before and after", table("Figures before and after", LESSON_HEADS, lessonRows(result)))}${foldedTable(
     "The bands in figures, every three hours",
-    table("Charge from the last reading to the end", ["At", ...LEARNED_HEADS], learnedRows(result, ROWS_MS)),
+    columnsTable("Charge from the last reading to the end", LEARNED_COLUMNS, learnedRows(result, ROWS_MS)),
   )}<h3>What can still be done</h3>${list(
     (result.helps ?? []).map(
       ({ sentence, takes, caution }) => `${sentence} Takes: ${takes}.${caution === null ? "" : ` Caution: ${caution}`}`,

@@ -1,7 +1,20 @@
-import { tracePrepared } from "../../run/trace.ts";
+import { replayMember } from "../../odds/odds.ts";
+import { type Trace, tracePrepared } from "../../run/trace.ts";
 import type { Work } from "../kind.ts";
 import { valueOrRefused } from "../refused.ts";
 import { type RunPicture, runPicture } from "./runPicture.ts";
 
-export const workRun: Work<object, RunPicture> = async ({ documents }, shop) =>
-  runPicture(tracePrepared(valueOrRefused(shop.store.prepared(await shop.open(documents[0]!)))));
+/** Which run: a member of the seed's ensemble; under the stated weather where it is left out. */
+export interface RunChoices {
+  readonly member?: number;
+}
+
+/** The run itself, with every quantity on the way. */
+export const workTrace: Work<RunChoices, Trace> = async ({ documents, choices: { member }, seed }, shop) => {
+  const opened = await shop.open(documents[0]!);
+  if (member !== undefined) return replayMember(shop.ensemble({ ...opened, seed }), member);
+  return tracePrepared(valueOrRefused(shop.store.prepared(opened)));
+};
+
+export const workRun: Work<object, RunPicture> = async (want, shop) =>
+  runPicture(await workTrace({ ...want, choices: {} }, shop));

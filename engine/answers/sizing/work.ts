@@ -1,4 +1,4 @@
-import { wishesOf } from "../../size/sizeAxis.ts";
+import { type SizeWish, wishesOf } from "../../size/sizeAxis.ts";
 import { prepareSizes, type SizeMap } from "../../size/sizeMap.ts";
 import { type RunMap, type SizeReport, solvedSizes } from "../../size/sizeReport.ts";
 import { sizesTask } from "../../size/sizesTask.ts";
@@ -9,11 +9,24 @@ import { type SizePicture, sizePicture } from "./sizePicture.ts";
 
 const STRETCH_MEMBERS = 25;
 
-export const workSizes: Work<SizeChoices, SizePicture> = async (want, shop) => {
+/** A map with the scenarios of its cells, and what the members came to in them. */
+export interface FilledMap {
+  readonly map: SizeMap;
+  readonly report: SizeReport;
+}
+
+/** What a map looks at: as an entry's, and values may be steps from one to another; null down is a map over one number. */
+export interface MapChoices extends Pick<SizeChoices, "aims"> {
+  readonly x?: SizeWish;
+  readonly y?: SizeWish | null;
+}
+
+export const workMap: Work<MapChoices, FilledMap> = async (want, shop) => {
   const [document] = want.documents;
   const { choices, seed, members } = want;
   const { scenario } = await shop.open(document!);
-  const { x, y } = wishesOf(scenario, choices);
+  const wishes = wishesOf(scenario, choices);
+  const { x, y } = choices.y === null ? { x: wishes.x, y: null } : wishes;
   const { surroundings } = await shop.open(document!, [x, y]);
   const run: RunMap = async (across, down) => {
     const ready = prepareSizes(document!, across, down, surroundings, seed);
@@ -33,6 +46,10 @@ export const workSizes: Work<SizeChoices, SizePicture> = async (want, shop) => {
     return { map: ready.map, part: done.part };
   };
   const early = (map: SizeMap, report: SizeReport) => shop.early(sizePicture(map, report));
-  const { map, report } = await solvedSizes(x, y, choices.aims, run, early);
+  return solvedSizes(x, y, choices.aims, run, early);
+};
+
+export const workSizes: Work<SizeChoices, SizePicture> = async (want, shop) => {
+  const { map, report } = await workMap(want, shop);
   return sizePicture(map, report);
 };

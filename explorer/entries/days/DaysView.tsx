@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
+import { daysCsv } from "../../../engine/answers/days/dayRows.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
-import { daysCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems } from "../../parts/EntryState.tsx";

@@ -1,11 +1,12 @@
 import { For } from "solid-js";
+import { allLoads, LOADS } from "../../../engine/answers/ledger/rows.ts";
 import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
-import { figure } from "../../../engine/words/numbers.ts";
 
 /** Where the energy went, largest first; each bar is its share, dots for what is always on and lines for what is used. */
 export function LedgerTable(props: { picture: RunPicture }) {
   const ledger = () => props.picture.ledger;
   const most = () => Math.max(1, ...ledger().loads.map((line) => line.totalWh));
+  const sum = () => allLoads(ledger());
   const barPx = (wh: number) => (wh / most()) * 216;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
@@ -14,11 +15,11 @@ export function LedgerTable(props: { picture: RunPicture }) {
         <caption class="unseen">What each load got over the whole event, largest first</caption>
         <thead>
           <tr>
-            <th scope="col">What took it</th>
-            <th scope="col">Always on, Wh</th>
-            <th scope="col">When used, Wh</th>
-            <th scope="col">Together, Wh</th>
-            <th scope="col">Share, %</th>
+            <th scope="col">{LOADS.name.head}</th>
+            <th scope="col">{LOADS.always.head}</th>
+            <th scope="col">{LOADS.used.head}</th>
+            <th scope="col">{LOADS.total.head}</th>
+            <th scope="col">{LOADS.share.head}</th>
             <td class="bar-cell" />
           </tr>
         </thead>
@@ -26,11 +27,11 @@ export function LedgerTable(props: { picture: RunPicture }) {
           <For each={ledger().loads}>
             {(line) => (
               <tr>
-                <th scope="row">{line.name}</th>
-                <td>{figure(line.alwaysWh)}</td>
-                <td>{figure(line.usedWh)}</td>
-                <td class="sum">{figure(line.totalWh)}</td>
-                <td>{figure(line.share * 100)}</td>
+                <th scope="row">{LOADS.name.cell(line)}</th>
+                <td>{LOADS.always.cell(line)}</td>
+                <td>{LOADS.used.cell(line)}</td>
+                <td class="sum">{LOADS.total.cell(line)}</td>
+                <td>{LOADS.share.cell(line)}</td>
                 <td class="bar-cell">
                   <svg width="216" height="14" aria-hidden="true">
                     <rect class="part part-load-dots" width={barPx(line.alwaysWh)} y="1" height="12" />
@@ -49,11 +50,11 @@ export function LedgerTable(props: { picture: RunPicture }) {
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row">All that the loads got</th>
-            <td>{figure(ledger().alwaysWh)}</td>
-            <td>{figure(ledger().usedWh)}</td>
-            <td class="sum">{figure(ledger().alwaysWh + ledger().usedWh)}</td>
-            <td>100</td>
+            <th scope="row">{LOADS.name.cell(sum())}</th>
+            <td>{LOADS.always.cell(sum())}</td>
+            <td>{LOADS.used.cell(sum())}</td>
+            <td class="sum">{LOADS.total.cell(sum())}</td>
+            <td>{LOADS.share.cell(sum())}</td>
             <td class="bar-cell" />
           </tr>
         </tfoot>

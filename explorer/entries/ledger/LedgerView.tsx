@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { ledgerWords } from "../../../engine/answers/ledger/ledgerWords.ts";
+import { ledgerCsv } from "../../../engine/answers/ledger/rows.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
-import { ledgerCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems } from "../../parts/EntryState.tsx";

@@ -1,7 +1,7 @@
 import { beforeAll, expect, test } from "vitest";
 import { loggedSteps } from "../../../engine/actual/loggedSteps.ts";
 import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
-import { actualPicture } from "../../../engine/answers/actual/actualPicture.ts";
+import { actualPicture, heldAgainst } from "../../../engine/answers/actual/actualPicture.ts";
 import { actualSentence, leadingMiss, partsOf, takeable } from "../../../engine/answers/actual/actualWords.ts";
 import { ActualDoc } from "../../../engine/answers/actual/doc.ts";
 import { meterLogOf } from "../../../engine/answers/actual/keptLog.ts";
@@ -117,9 +117,9 @@ test("the picture tells of the miss where it was widest, and offers what the log
   const read = readScenario(EXAMPLE);
   if (!read.ok) throw new Error("reads");
   const kept = readLog(asked({})).log!;
-  const found = actualPicture(read.scenario, kept, { climate: await loadClimateTables() }, "4127");
+  const found = heldAgainst(read.scenario, meterLogOf(kept), { climate: await loadClimateTables() }, "4127");
   if (!found.ok) throw new Error(found.problems[0]!.message);
-  const { picture } = found;
+  const picture = actualPicture(found);
   const miss = leadingMiss(picture)!;
   expect(miss).toBe(picture.widest); // the bank ends empty either way
   const sum = partsOf(miss).reduce((total, { share }) => total + share, 0);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { learnedPicture } from "../../../engine/answers/readings/learnedPicture.ts";
+import { type LearnedPicture, learnedPicture, lessonOf } from "../../../engine/answers/readings/learnedPicture.ts";
 import { learnedCsv, learnedRows } from "../../../engine/answers/readings/learnedRows.ts";
 import {
   learnedInstant,
@@ -10,7 +10,7 @@ import {
 } from "../../../engine/answers/readings/learnedWords.ts";
 import { localTime, suggestedTime, whyNoTime } from "../../../engine/answers/readings/localTime.ts";
 import { runPicture } from "../../../engine/answers/run/runPicture.ts";
-import { prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
+import { type PreparedEnsemble, prepareEnsemble } from "../../../engine/ensemble/prepareEnsemble.ts";
 import { loadClimateTables } from "../../../engine/place/loadClimateTables.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { draftOf, emptyDraft, readingOf } from "../../../explorer/entries/readings/readingDraft.ts";
@@ -19,6 +19,18 @@ import { EXAMPLE, exampleRun } from "../exampleRun.ts";
 async function exampleEvent() {
   const run = runPicture(await exampleRun());
   return { ruler: run.ruler, startMs: run.startMs, endMs: run.startMs + run.steps * run.stepMs };
+}
+
+/** An entry's readings taken into an ensemble, as `workLearned` does. */
+async function learnedFrom(
+  ensemble: PreparedEnsemble,
+  readings: readonly object[],
+  members: number,
+  early: (picture: LearnedPicture) => void = () => {},
+) {
+  const document = { format: "duskline-readings", version: 1, readings };
+  const found = await lessonOf(ensemble, document, members, { early: (first) => early(learnedPicture(first, null)) });
+  return found.ok ? { ok: true as const, picture: learnedPicture(found.lesson, found.lesson.helps) } : found;
 }
 
 const plain = (text: string) => text.replaceAll("\u202f", " ");
@@ -81,7 +93,7 @@ test("the picture holds the engine's bands, a mark for each charge, and words th
     { at: "2026-10-10T08:00", chargeShare: 0.4, panelsW: 12 },
   ];
   let early: unknown = null;
-  const found = await learnedPicture(ready.ensemble, readings, 120, {}, (picture) => {
+  const found = await learnedFrom(ready.ensemble, readings, 120, (picture) => {
     early = picture.helps;
   });
   if (!found.ok) throw new Error(found.problems[0]!.message);
@@ -121,7 +133,7 @@ test("ampere-hours out are drawn from a full bank down, and nothing is drawn for
     { at: "2026-10-10T08:00", outAh: 134.4, errorShare: 0.1 },
     { at: "2026-10-10T09:00", panelsW: 20 },
   ];
-  const found = await learnedPicture(ready.ensemble, readings, 100, {}, () => {});
+  const found = await learnedFrom(ready.ensemble, readings, 100);
   if (!found.ok) throw new Error(found.problems[0]!.message);
   const { marks, fullAh } = found.picture;
   expect(fullAh).toBeCloseTo(0.96 * 280, 6); // 280 Ah of which age has left 96 %
@@ -135,7 +147,7 @@ test("a reading outside the event is a problem that names its number", async () 
   if (!read.ok) throw new Error("reads");
   const ready = prepareEnsemble(read.scenario, { climate: await loadClimateTables() }, "4127");
   if (!ready.ok) throw new Error("prepares");
-  const found = await learnedPicture(ready.ensemble, [{ at: "2026-12-01T08:00", chargeShare: 0.4 }], 120, {}, () => {});
+  const found = await learnedFrom(ready.ensemble, [{ at: "2026-12-01T08:00", chargeShare: 0.4 }], 120);
   expect(found.ok).toBe(false);
   if (!found.ok) expect(found.problems[0]).toMatchObject({ code: "after-end", path: ["readings", 0, "at"] });
 });
