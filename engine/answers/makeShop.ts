@@ -3,8 +3,8 @@ import type { OddsPart } from "../odds/oddsPart.ts";
 import { oddsTask } from "../odds/oddsTask.ts";
 import { assumedRemarks } from "../run/assumedRemarks.ts";
 import type { Surroundings } from "../run/surroundings.ts";
+import { checkedScenario } from "../scenario/checkedScenario.ts";
 import { eventLeafShare } from "../scenario/leafShareOf.ts";
-import { readScenario } from "../scenario/readScenario.ts";
 import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
 import type { SizeWish } from "../size/sizeAxis.ts";
 import type { CancelSignal, TaskPool } from "../task/taskRun.ts";
@@ -58,7 +58,7 @@ export function makeShop({ pool, surroundings, folderOf, workersHaveClimate, tur
   let documentsNow = 0;
 
   async function open(document: ScenarioInput, axes: readonly (SizeWish | null)[] = []): Promise<Opened> {
-    const read = readScenario(document);
+    const read = checkedScenario(document);
     if (!read.ok) throw new Refused(read.problems);
     return { scenario: read.scenario, surroundings: await surroundings(read.scenario, axes, document) };
   }

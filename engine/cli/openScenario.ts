@@ -8,6 +8,7 @@ import { applyChanges } from "../scenario/applyChanges.ts";
 import type { Problem } from "../scenario/problem.ts";
 import { readScenario, readVariant } from "../scenario/readScenario.ts";
 import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
+import { withZone } from "../scenario/withZone.ts";
 import { CallError } from "./callError.ts";
 
 /** Weather files are read whole; anything larger is not one. */
@@ -59,7 +60,7 @@ async function openScenario(path: string, variant: string | undefined): Promise<
   return result.ok ? { ok: true, value: result.scenario } : result;
 }
 
-/** A scenario of a file, or one of its variants, as it stands written and as it was read. */
+/** A scenario of a file, or one of its variants, as it stands written (its zone included) and as it was read. */
 export interface OpenedDocument {
   readonly path: string;
   readonly document: ScenarioInput;
@@ -73,13 +74,13 @@ export async function openDocument(path: string, variant: string | undefined): P
   if (!base.ok) return base;
   const document: unknown = JSON.parse(text);
   if (variant === undefined)
-    return { ok: true, value: { path, document: document as ScenarioInput, scenario: base.scenario } };
+    return { ok: true, value: { path, document: withZone(document as ScenarioInput), scenario: base.scenario } };
   const read = readVariant(text, variant);
   if (!read.ok) return read;
   const changed = applyChanges(document, base.scenario.variants.find(({ id }) => id === variant)!.changes);
   if (!changed.ok) return changed;
   // A variant is told by its own name.
-  const named = { ...(changed.document as ScenarioInput), name: read.scenario.name };
+  const named = { ...withZone(changed.document as ScenarioInput), name: read.scenario.name };
   return { ok: true, value: { path, document: named, scenario: read.scenario } };
 }
 

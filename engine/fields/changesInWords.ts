@@ -1,4 +1,3 @@
-import "../scenario/zonesHere.ts";
 import type { Change } from "../scenario/change.ts";
 import type { ChangeCases } from "../scenario/fieldMeta.ts";
 import { readScenario } from "../scenario/readScenario.ts";

@@ -4,7 +4,7 @@ import type { Odds } from "../odds/wilson.ts";
 import { localMoment } from "../run/localClock.ts";
 import { applyChanges } from "../scenario/applyChanges.ts";
 import type { Change } from "../scenario/change.ts";
-import { readScenario } from "../scenario/readScenario.ts";
+import { checkedScenario } from "../scenario/checkedScenario.ts";
 import { type PairedDifference, versus } from "../versus/versus.ts";
 import { type ChangeToTry, changesToTry } from "./changesToTry.ts";
 import type { Learned } from "./learn.ts";
@@ -52,7 +52,7 @@ export async function whatStillHelps(
   const found: StillHelps[] = [];
   for (const candidate of candidates) {
     const changed = applyChanges(scenario, candidate.changes);
-    const read = changed.ok ? readScenario(changed.document) : changed;
+    const read = changed.ok ? checkedScenario(changed.document) : changed;
     const ready = read.ok ? prepareEnsemble(read.scenario, ensemble.surroundings, ensemble.seed) : read;
     if (!ready.ok) continue; // it does not fit this scenario, such as a power below the least that may be typed in
     const part = await runParticles(ready.ensemble, particles, particles.count, hooks);

@@ -10,6 +10,7 @@ import { readNotebook } from "../notebook/readNotebook.ts";
 import { scenarioDocument } from "../notebook/scenarioDocument.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Scenario } from "../scenario/scenario.ts";
+import { withZone } from "../scenario/withZone.ts";
 import { reportHtml } from "./reportHtml.ts";
 import type { ReportPage } from "./reportPage.ts";
 import { type Answered, answerKey, stillPage } from "./stillPage.ts";
@@ -53,7 +54,7 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
   });
   const documentOf = (id: string) => {
     const found = scenarioDocument(notebook, id);
-    return found.ok ? found.document : null;
+    return found.ok ? withZone(found.document) : null;
   };
   const answers = new Map<string, Answered>();
   const wrong: string[] = [];

@@ -6,11 +6,13 @@
 export { applyChanges } from "./applyChanges.ts";
 export { CHEMISTRIES, type Chemistry } from "./bank.ts";
 export type { Change } from "./change.ts";
+export { checkedScenario, type ReadResult } from "./checkedScenario.ts";
 export { type Difference, differenceInWords, differences } from "./differences.ts";
 export { drawnW } from "./draw.ts";
 export type { Problem } from "./problem.ts";
-export { type ReadResult, readScenario, readVariant } from "./readScenario.ts";
+export { readScenario, readVariant } from "./readScenario.ts";
 export { SCENARIO_VERSION, Scenario, type ScenarioInput } from "./scenario.ts";
 export { type TimeGrid, timeGrid } from "./timeGrid.ts";
 export { SKY_WORD_NAMES, type SkyWord } from "./weather.ts";
+export { withZone, zoneAt } from "./withZone.ts";
 export { zoneOf } from "./zoneOf.ts";

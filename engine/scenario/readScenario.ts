@@ -1,18 +1,9 @@
 import { applyChanges } from "./applyChanges.ts";
-import { crossCheck } from "./crossCheck.ts";
-import { migrate } from "./migrate.ts";
-import { DEEPEST, nestsTooDeep } from "./nestsTooDeep.ts";
-import type { Problem } from "./problem.ts";
-import { listedProblems } from "./problemList.ts";
-import { problemsFrom } from "./problemsFrom.ts";
-import { Scenario } from "./scenario.ts";
-import { timeGrid } from "./timeGrid.ts";
-import { zoneOf } from "./zoneOf.ts";
+import { checkedScenario, type ReadResult, refused } from "./checkedScenario.ts";
+import { withZone } from "./withZone.ts";
 
 /** A scenario longer than this is something else by mistake. */
 const LONGEST_TEXT = 1_000_000;
-
-export type ReadResult = { ok: true; scenario: Scenario } | { ok: false; problems: Problem[] };
 
 /**
  * Reads a scenario document, fills in what may be left out and checks that it makes sense. Nothing is thrown for a wrong
@@ -41,24 +32,7 @@ export function readScenario(source: unknown): ReadResult {
       );
     }
   }
-  if (nestsTooDeep(source)) {
-    return refused(
-      "too-deep",
-      `The document nests groups and lists more than ${DEEPEST} deep, and no scenario does; look for a change in a variant that brings something with itself inside, and take it out.`,
-    );
-  }
-  const current = migrate(source);
-  if (!current.ok) return current;
-  const parsed = Scenario.safeParse(current.document);
-  if (!parsed.success) return { ok: false, problems: problemsFrom(current.document, parsed.error, Scenario) };
-  const times = timeGrid(parsed.data.time, zoneOf(parsed.data.place));
-  if (!times.ok) return times;
-  const problems = crossCheck(parsed.data, times.grid);
-  return problems.length > 0 ? { ok: false, problems: listedProblems(problems) } : { ok: true, scenario: parsed.data };
-}
-
-function refused(code: string, message: string): ReadResult {
-  return { ok: false, problems: [{ code, path: [], message }] };
+  return checkedScenario(withZone(source));
 }
 
 /**

@@ -1,8 +1,8 @@
-import { zoneAt } from "#zoneTable";
-import { wrapLongitudeDeg } from "../angle.ts";
 import type { Place } from "./place.ts";
 
-/** The zone that a place's clocks keep: as written, or looked up from the position (coarse at borders and at sea). */
-export function zoneOf(place: Place): string {
-  return place.zone ?? zoneAt(place.latitudeDeg, wrapLongitudeDeg(place.longitudeDeg));
+/** The zone that a place's clocks keep. Reading has written it in where it was left open. @throws RangeError where it is missing */
+export function zoneOf({ zone, name }: Place): string {
+  if (zone === undefined)
+    throw new RangeError(`the zone of ${name} must be known; read the scenario with readScenario`);
+  return zone;
 }

@@ -1,7 +1,7 @@
 import { applyChanges } from "../scenario/applyChanges.ts";
+import { checkedScenario, type ReadResult } from "../scenario/checkedScenario.ts";
 import { crossCheck } from "../scenario/crossCheck.ts";
 import type { Problem } from "../scenario/problem.ts";
-import { type ReadResult, readScenario } from "../scenario/readScenario.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { timeGrid } from "../scenario/timeGrid.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
@@ -21,11 +21,11 @@ const MOST_PROBLEMS = 5;
 /**
  * Works every pair of values into the scenario. A map in which any cell is refused is refused: a hole in it would be taken for a
  * failure.
- * @param document a scenario as written, or the JSON parsed from it
+ * @param document a scenario as parsed from its JSON, its zone included
  * @param y null for a map over one number
  */
 export function sizeCells(document: unknown, x: SizeWish, y: SizeWish | null): Outcome<SizeCells> {
-  const base = readScenario(document);
+  const base = checkedScenario(document);
   if (!base.ok) return base;
   const count = wishLength(x) * (y === null ? 1 : wishLength(y));
   if (count > MOST_CELLS) {
@@ -36,15 +36,14 @@ export function sizeCells(document: unknown, x: SizeWish, y: SizeWish | null): O
     const message = `Both directions of the map are ${x.at}; name another field for one of them.`;
     return { ok: false, problems: [{ code: "same-field", path: [], message }] };
   }
-  const text: unknown = typeof document === "string" ? JSON.parse(document) : document;
-  const columns = read(text, base.scenario, x, y);
+  const columns = read(document, base.scenario, x, y);
   if (!columns.ok) return columns;
   if (y === null) {
     return { ok: true, value: { base: base.scenario, x: columns.value.axis, y, scenarios: columns.value.scenarios } };
   }
-  const rows = read(text, base.scenario, y, x);
+  const rows = read(document, base.scenario, y, x);
   if (!rows.ok) return rows;
-  const scenarios = pairs(text, base.scenario, columns.value, rows.value);
+  const scenarios = pairs(document, base.scenario, columns.value, rows.value);
   return scenarios.ok
     ? {
         ok: true,
@@ -150,7 +149,7 @@ function withValues(document: unknown, values: readonly (readonly [string, numbe
     document,
     values.map(([at, to]) => ({ at, to })),
   );
-  if (changed.ok) return readScenario(changed.document);
+  if (changed.ok) return checkedScenario(changed.document);
   const problems = changed.problems.map((problem, p) => {
     const [at] = values[p] ?? values[0]!;
     const missing = /finds no "([^"]*)"/.exec(problem.message)?.[1] ?? at;

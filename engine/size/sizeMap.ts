@@ -46,7 +46,7 @@ const KEPT_PARTS = 2000;
 /**
  * Prepares a map over two numbers of a scenario. Each cell is the scenario with its two values, and its members are those that
  * `prepareEnsemble` gives for that scenario and seed.
- * @param document a scenario as written, or the JSON parsed from it
+ * @param document a scenario as parsed from its JSON, its zone included
  * @param y null for a map over one number
  * @param seed any text: the same seed gives the same members
  * @returns problems, in sentences, where a field does not exist, is no number, or a value is refused

@@ -1,5 +1,5 @@
 import { makeReuse, type Reuse } from "../run/reuse.ts";
-import { readScenario } from "../scenario/readScenario.ts";
+import { checkedScenario } from "../scenario/checkedScenario.ts";
 import { FEWEST_RUN_OFTEN, type Stretch, type TaskKind, workInParts } from "../task/taskKind.ts";
 import { identities, type Ready, type TaskStore } from "../task/taskStore.ts";
 import type { SizeWish } from "./sizeAxis.ts";
@@ -8,7 +8,7 @@ import { mergeSizes, type SizePart, sizeMembers } from "./sizeMembers.ts";
 
 /** Members of a map. */
 export interface SizesTask extends Stretch {
-  /** A scenario as written. */
+  /** A scenario as written, its zone included. */
   readonly document: unknown;
   readonly x: SizeWish;
   /** Null for a map over one number. */
@@ -29,9 +29,8 @@ function mapOf({ document, x, y, surroundings, seed }: SizesTask, store: TaskSto
 export const sizesTask: TaskKind<"sizes", SizesTask, SizePart> = {
   name: "sizes",
   fewest: FEWEST_RUN_OFTEN,
-  documents: ({ document }) => [document],
   scenarios: ({ document }) => {
-    const read = readScenario(document);
+    const read = checkedScenario(document);
     return read.ok ? [read.scenario] : [];
   },
   varies: ({ x, y }) => (y === null ? [x.at] : [x.at, y.at]),

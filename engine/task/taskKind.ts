@@ -28,9 +28,7 @@ export interface TaskKind<Name extends string, Task extends Stretch, Part, Whole
   readonly name: Name;
   /** Members that are worth a worker of their own; what it costs to start one and to prepare in it is saved below that. */
   readonly fewest: number;
-  /** The scenarios that it asks about, as written or as read. */
-  documents(task: Task): readonly unknown[];
-  /** The same as read; without those that cannot be read, which `work` says. */
+  /** The scenarios that it asks about; without those that cannot be read, which `work` says. */
   scenarios(task: Task): readonly Scenario[];
   /** Paths of the fields that it varies. */
   varies(task: Task): readonly string[];
@@ -49,7 +47,6 @@ export const FEWEST_RUN_OFTEN = 20;
 
 /** What a kind that is about one read scenario says of it. */
 export const ofOneScenario = {
-  documents: ({ scenario }: { readonly scenario: Scenario }) => [scenario],
   scenarios: ({ scenario }: { readonly scenario: Scenario }) => [scenario],
   varies: () => [],
 };

@@ -13,7 +13,6 @@ export interface PairsTask extends Stretch {
 export const pairsTask: TaskKind<"pairs", PairsTask, PairedCharge> = {
   name: "pairs",
   fewest: FEWEST_RUN_ONCE,
-  documents: ({ scenario, other }) => [scenario, other],
   scenarios: ({ scenario, other }) => [scenario, other],
   varies: () => [],
   work: (task, store) => {

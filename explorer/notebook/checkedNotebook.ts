@@ -1,4 +1,3 @@
-import "../../engine/scenario/zonesHere.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { readNotebook } from "../../engine/notebook/readNotebook.ts";
 import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";

@@ -1,4 +1,3 @@
-import "../../engine/scenario/zonesHere.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
 import { freeId } from "../../engine/notebook/notebookEdits.ts";
 import { scenarioDocument } from "../../engine/notebook/scenarioDocument.ts";

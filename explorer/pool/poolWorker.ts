@@ -5,7 +5,6 @@ import type { WeatherFile } from "../../engine/place/weatherFile.ts";
 import { serveTasks } from "../../engine/pool/task.ts";
 import { kindOfTask } from "../../engine/pool/taskKinds.ts";
 import type { TaskOrder, TaskReply } from "../../engine/pool/taskOrder.ts";
-import { zonesFor } from "./zonesFor.ts";
 
 const turn = new MessageChannel();
 const waiting: (() => void)[] = [];
@@ -36,7 +35,6 @@ async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> 
   const { task } = order;
   try {
     const kind = await kindOfTask(task);
-    await zonesFor(kind.documents(task));
     const scenarios = kind.scenarios(task);
     // None for a document that cannot be read, which the task will say.
     const climate = scenarios.length > 0 ? await climateOf(scenarios, kind.varies(task)) : undefined;
@@ -48,7 +46,7 @@ async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> 
     take({ ...order, task: { ...task, surroundings } });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    const end = { kind: "fault", sentence: `the tables of climate and zones could not be fetched: ${why}` } as const;
+    const end = { kind: "fault", sentence: `the climate tables could not be fetched: ${why}` } as const;
     self.postMessage({ kind: "end", number: order.number, end } satisfies TaskReply);
   }
 }

@@ -2,9 +2,9 @@
 import "../noEval.ts";
 import { makeSurroundings } from "../../engine/answers/makeSurroundings.ts";
 import { makePagePool } from "../pool/makePagePool.ts";
-import { zonesFor } from "../pool/zonesFor.ts";
 import type { Orders, Report } from "./desk.ts";
 import { makeDeskWork } from "./makeDeskWork.ts";
+import { zonedWants } from "./zonedWants.ts";
 
 const channel = new MessageChannel();
 const waiting: (() => void)[] = [];
@@ -37,11 +37,8 @@ const take = makeDeskWork({
   makeCancel: () => new AbortController(),
 });
 
-// One after the other, so that no order overtakes one that waits for zones. Where they cannot be fetched, the answers say so.
+// One after the other, so that no order overtakes one that waits for zones.
 let line = Promise.resolve();
 self.onmessage = ({ data }: MessageEvent<Orders>) => {
-  line = line
-    .then(() => zonesFor(data.wants.flatMap(({ documents }) => documents)))
-    .catch(() => {})
-    .then(() => take(data));
+  line = line.then(async () => take({ ...data, wants: await zonedWants(data.wants) }));
 };

@@ -1,7 +1,6 @@
-import "../../engine/scenario/zonesHere.ts";
 import { createMemo, createSignal, createUniqueId, For } from "solid-js";
 import { CLIMATE_WORLD } from "../../engine/place/index.ts";
-import { zoneOf } from "../../engine/scenario/zoneOf.ts";
+import { zoneAt } from "../../engine/scenario/withZone.ts";
 import { MapActs } from "./MapActs.tsx";
 import { makeMapOutlines } from "./makeMapOutlines.ts";
 import { makePlaceClimate } from "./makePlaceClimate.ts";
@@ -31,8 +30,7 @@ export default function PlaceMap(props: {
     }),
   );
   const cross = () => projection()([wrapped(props.longitudeDeg), props.latitudeDeg]) ?? [WIDTH / 2, HEIGHT / 2];
-  const zone = () =>
-    zoneOf({ name: "here", latitudeDeg: props.latitudeDeg, longitudeDeg: props.longitudeDeg, elevationM: 0 });
+  const zone = () => zoneAt(props.latitudeDeg, props.longitudeDeg);
 
   const moveTo = (longitudeDeg: number, latitudeDeg: number) => {
     const lon = rounded(wrapped(longitudeDeg));

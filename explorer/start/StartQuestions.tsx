@@ -1,4 +1,3 @@
-import "../../engine/scenario/zonesHere.ts";
 import { createMemo, createUniqueId, For } from "solid-js";
 import { createStore } from "solid-js/store";
 import { schemaAt } from "../../engine/fields/formSchema.ts";

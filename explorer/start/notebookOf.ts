@@ -1,4 +1,3 @@
-import "../../engine/scenario/zonesHere.ts";
 import { firstEntries } from "../../engine/notebook/firstEntries.ts";
 import { NOTEBOOK_VERSION, type Notebook } from "../../engine/notebook/notebook.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";

@@ -42,7 +42,7 @@ const ORDER = [
 
 /** Packages that need neither the DOM nor Node. */
 const PURE_PACKAGES =
-  /^(zod|suncalc|seedrandom|@photostructure\/tz-lookup|#zoneTable|fastest-levenshtein|marked|d3(-[a-z]+)?|@fontsource-variable\/radio-canada)(\/|$)/;
+  /^(zod|suncalc|seedrandom|@photostructure\/tz-lookup|fastest-levenshtein|marked|d3(-[a-z]+)?|@fontsource-variable\/radio-canada)(\/|$)/;
 
 /** What makes a run depend on more than its input. The compiler already refuses names of the DOM and of Node. */
 const IMPURE = /^(Date\.now|Math\.random|performance\.now|globalThis\.\w+|crypto\.\w+)$/;

@@ -1,4 +1,3 @@
-import "../../scenario/zonesHere.ts";
 import { type Caution, cautionsFor } from "../../checks/cautions.ts";
 import { readScenario } from "../../scenario/readScenario.ts";
 import type { ScenarioInput } from "../../scenario/scenario.ts";

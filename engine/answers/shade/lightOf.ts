@@ -1,4 +1,3 @@
-import "../../scenario/zonesHere.ts";
 import { readScenario } from "../../scenario/readScenario.ts";
 import type { AnswersPage } from "../answersPage.ts";
 import { type Sunlight, sunlight } from "./sunlight.ts";

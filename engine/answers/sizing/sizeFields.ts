@@ -1,4 +1,3 @@
-import "../../scenario/zonesHere.ts";
 import { fieldLabel } from "../../fields/fieldWords.ts";
 import { numberPart, schemaAt } from "../../fields/formSchema.ts";
 import { plainFigure, shownUnit, shownValue } from "../../fields/shownValue.ts";

@@ -1,4 +1,3 @@
-import "../../../engine/scenario/zonesHere.ts";
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { acceptCorrection } from "../../../engine/actual/acceptCorrection.ts";
 import type { Correction, CorrectionName } from "../../../engine/actual/fitCorrection.ts";

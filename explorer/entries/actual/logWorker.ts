@@ -1,5 +1,4 @@
 /** Reads a meter's log away from the page, so that ten megabytes of it hold nobody up. */
-import "../../../engine/scenario/zonesHere.ts";
 import "../../noEval.ts";
 import { type LogAsked, type LogRead, readLog } from "./readLog.ts";
 

@@ -1,4 +1,3 @@
-import "../../../engine/scenario/zonesHere.ts";
 import { createSignal, For, Show } from "solid-js";
 import { formSchema } from "../../../engine/fields/formSchema.ts";
 import { type FormGroup, formGroups } from "../../../engine/fields/groups.ts";

@@ -1,10 +1,8 @@
-import "../../../engine/scenario/zonesHere.ts";
 import { CHEMISTRY_DATA } from "../../../engine/bank/chemistryData.ts";
 import { coolingOf } from "../../../engine/scenario/coolingOf.ts";
 import { drawnW } from "../../../engine/scenario/draw.ts";
 import { eventLeafShare, leafShareOf } from "../../../engine/scenario/leafShareOf.ts";
 import type { Scenario } from "../../../engine/scenario/scenario.ts";
-import { zoneOf } from "../../../engine/scenario/zoneOf.ts";
 
 type Part = Record<string, unknown>;
 
@@ -24,7 +22,6 @@ export function usualValues(scenario: Scenario): object {
   const absorptionV = bank.absorptionV ?? round(chemistry.absorptionVPer12V * in12V);
   return {
     ...scenario,
-    place: { ...scenario.place, zone: zoneOf(scenario.place) },
     stations: scenario.stations.map((station) => ({
       ...station,
       radio: { ...station.radio, bias: station.radio.bias ?? { drawW: round(0.15 * drawnW(station.radio.fullPower)) } },

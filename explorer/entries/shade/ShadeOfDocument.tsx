@@ -1,4 +1,3 @@
-import "../../../engine/scenario/zonesHere.ts";
 import { createMemo, Show } from "solid-js";
 import type { Change } from "../../../engine/scenario/change.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";

@@ -1,5 +1,4 @@
 /** Works out who sees the sun away from the page, so that a dragged tree never waits for it. */
-import "../../../engine/scenario/zonesHere.ts";
 import { type Sunlight, sunlight } from "../../../engine/answers/shade/sunlight.ts";
 import type { Scenario } from "../../../engine/scenario/index.ts";
 

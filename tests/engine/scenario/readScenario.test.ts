@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { checkedScenario } from "../../../engine/scenario/checkedScenario.ts";
 import { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { readScenario, readVariant } from "../../../engine/scenario/readScenario.ts";
+import { withZone, zoneAt } from "../../../engine/scenario/withZone.ts";
 import { zoneOf } from "../../../engine/scenario/zoneOf.ts";
 
 const TEXT = readFileSync("scenarios/walnut-grove.json", "utf8");
@@ -69,10 +71,26 @@ test("a variant is the scenario with its changes, and carries both names", () =>
 });
 
 test("a zone that is left out is looked up from the position", () => {
-  const place = { name: "there", latitudeDeg: 46.93, longitudeDeg: 15.62, elevationM: 0 };
-  expect(zoneOf(place)).toBe("Europe/Vienna");
-  expect(zoneOf({ ...place, longitudeDeg: 15.62 - 360 + 360 })).toBe("Europe/Vienna");
-  expect(zoneOf({ ...place, latitudeDeg: 39.74, longitudeDeg: 360 - 104.99 })).toBe("America/Denver");
-  expect(zoneOf({ ...place, zone: "Asia/Tokyo" })).toBe("Asia/Tokyo");
-  expect(zoneOf({ ...place, latitudeDeg: -18.1, longitudeDeg: 178.4 - 360 })).toBe("Pacific/Fiji");
+  expect(zoneAt(46.93, 15.62)).toBe("Europe/Vienna");
+  expect(zoneAt(39.74, 360 - 104.99)).toBe("America/Denver");
+  expect(zoneAt(-18.1, 178.4 - 360)).toBe("Pacific/Fiji");
+  const { zone, ...place } = JSON.parse(TEXT).place as { zone: string; latitudeDeg: number; longitudeDeg: number };
+  const zoneAs = (written: object) => {
+    const read = readScenario({ ...JSON.parse(TEXT), place: { ...place, ...written } });
+    return read.ok ? zoneOf(read.scenario.place) : read.problems;
+  };
+  expect(zoneAs({})).toBe(zone);
+  expect(zoneAs({ latitudeDeg: 60, longitudeDeg: 10 })).toBe("Europe/Oslo");
+  expect(zoneAs({ zone: "Asia/Tokyo" })).toBe("Asia/Tokyo");
+  // What is no position is told as what it is, and no zone is made up for it.
+  for (const wrong of [{ latitudeDeg: 91 }, { longitudeDeg: "15" }, { latitudeDeg: null }, { zone: null }]) {
+    expect(zoneAs(wrong)).toMatchObject([{ path: ["place", Object.keys(wrong)[0]] }]);
+  }
+  for (const nothing of [null, undefined, 7, "x", [], {}, { place: null }, { place: 3 }]) {
+    expect(withZone(nothing)).toBe(nothing);
+  }
+  expect(checkedScenario({ ...JSON.parse(TEXT), place })).toMatchObject({
+    ok: false,
+    problems: [{ code: "no-zone", path: ["place", "zone"] }],
+  });
 });

@@ -141,7 +141,7 @@ test("a field that does not exist, holds no number or refuses a value is told in
   expect(sizeProblems("bank.blockAh=10,20", "bank.blockAh=10,20")).toMatch(
     /Both directions of the map are bank\.blockAh/,
   );
-  expect(sizeProblems("bank.blockAh=1,2", undefined, "{")).toMatch(/not JSON/);
+  expect(sizeProblems("bank.blockAh=1,2", undefined, "{")).toMatch(/must be a scenario document/);
 });
 
 test("values that do not go together are refused with both of them", () => {
