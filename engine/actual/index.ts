@@ -5,21 +5,6 @@
  */
 export { type AcceptedCorrection, acceptCorrection } from "./acceptCorrection.ts";
 export { clockOfLog } from "./clockOfLog.ts";
-export {
-  CORRECTIONS,
-  type Correction,
-  type CorrectionName,
-  type FitOptions,
-  type FittedFigure,
-  fitCorrection,
-} from "./fitCorrection.ts";
-export type { LoggedSteps } from "./loggedSteps.ts";
-export {
-  MISS_PARTS,
-  type Miss,
-  type MissPart,
-  type MissPartName,
-  type PlanAgainstActual,
-  planAgainstActual,
-} from "./planAgainstActual.ts";
-export type { SkyOfDay } from "./skyOfLog.ts";
+export { type Correction, type CorrectionName, type FittedFigure, fitCorrection } from "./fitCorrection.ts";
+export { type LoggedSteps, loggedSteps } from "./loggedSteps.ts";
+export { type Miss, type MissPartName, type PlanAgainstActual, planAgainstActual } from "./planAgainstActual.ts";

@@ -4,8 +4,11 @@
  * voltage is an output. Reads scenario; read by run.
  */
 
-export { chargingOhmAt, internalOhmAt } from "./bankOhm.ts";
-export { chargeA, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
-export { CHEMISTRY_DATA, type ChemistryData } from "./chemistryData.ts";
-export { type HandbookSizing, handbookAh } from "./handbookAh.ts";
-export { type PreparedBank, prepareBank } from "./prepareBank.ts";
+export { currentForVolts } from "./acceptance.ts";
+export { chargingOhmAt, coldestOhm, internalOhmAt } from "./bankOhm.ts";
+export { acceptA, chargeA, chargingV, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
+export { CHEMISTRY_DATA } from "./chemistryData.ts";
+export { type CurvePoint, onCurve } from "./curve.ts";
+export { handbookAh } from "./handbookAh.ts";
+export { chargingPathV, drawingPathV } from "./pathV.ts";
+export { CURVE_STEPS, type PreparedBank, prepareBank } from "./prepareBank.ts";

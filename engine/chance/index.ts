@@ -3,14 +3,4 @@
  * nextNormal. Reads nothing; read by all. The same seed gives the same bits in every JavaScript engine.
  */
 export { normalQuantile } from "./normalQuantile.ts";
-export {
-  nextNormal,
-  nextUnit,
-  nextWord,
-  openStream,
-  PURPOSES,
-  type Purpose,
-  STREAM_WORDS,
-  seedWords,
-  wordsFor,
-} from "./stream.ts";
+export { nextNormal, nextUnit, nextWord, openStream, STREAM_WORDS, seedWords, wordsFor } from "./stream.ts";

@@ -9,4 +9,4 @@ export type { LimitOptions } from "./limitContext.ts";
 export type { LimitLine, LimitVerdict } from "./limitLine.ts";
 export type { LimitRule } from "./limitRules.ts";
 export { type BranchCurrent, type LimitsReport, limits, type RadioAtPeak } from "./limits.ts";
-export type { LostVolts } from "./radioVolts.ts";
+export { USUAL_DROP_SHARE } from "./usualDrop.ts";

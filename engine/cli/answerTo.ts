@@ -59,9 +59,7 @@ export async function answerBy<Choices, Made>(
   const tick = sayer(opened.length * (to - from));
   const shop = keeper().visit({ upTo: to, from, signal: NEVER, cut: {}, tick, early: () => {} });
   try {
-    const answer = work(want, shop);
-    // Where no members are drawn, nobody else has a turn and the system's own Ctrl-C is quicker.
-    return { ok: true, value: await (to > from ? stoppable(answer) : answer) };
+    return { ok: true, value: await stoppable(work(want, shop)) };
   } catch (error) {
     if (error instanceof Refused) return { ok: false, problems: error.problems };
     throw error;

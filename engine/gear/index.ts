@@ -4,5 +4,5 @@
  */
 export { gearChange } from "./gearChange.ts";
 export { GEAR_AT_V, GENERIC_GEAR, type GearRange, type GenericGear } from "./gearTable.ts";
-export { MeasuredGear, type Measurement, readMeasuredGear } from "./measuredGear.ts";
+export { type Measurement, readMeasuredGear } from "./measuredGear.ts";
 export { searchGear } from "./searchGear.ts";

@@ -4,15 +4,14 @@
  * learnReport (before and after, hours left, lessons, what is wrong) and whatStillHelps (changes from now on, paired). Reads every
  * folder to its left; read by none.
  */
-export type { ChangeToTry } from "./changesToTry.ts";
+export { doubtsAbout } from "./doubts.ts";
 export { LEARN_FEWEST_MEMBERS, LEARN_MOST_MEMBERS, type Learned, learn } from "./learn.ts";
 export { LearnCancelled, type LearnHooks } from "./learnHooks.ts";
 export { type LearnReport, learnReport } from "./learnReport.ts";
-export type { Interval, Lesson } from "./lessons.ts";
-export { Reading, Readings } from "./reading.ts";
+export { observationsOf } from "./observations.ts";
+export { ReadingFields } from "./reading.ts";
+export { readingSchema } from "./readingSchema.ts";
 export { readingWords } from "./readingWords.ts";
-export { type PlacedReading, type ReadingsResult, readReadings } from "./readReadings.ts";
-export { type RestingCharge, restingCharge } from "./restingCharge.ts";
-export type { TraitName } from "./traitFigures.ts";
+export { type PlacedReading, readReadings } from "./readReadings.ts";
+export { restingCharge } from "./restingCharge.ts";
 export { type StillHelps, whatStillHelps } from "./whatStillHelps.ts";
-export type { WrongPlan } from "./wrongPlan.ts";

@@ -4,6 +4,5 @@
  */
 
 export type { DeviceLoad } from "./deviceLoad.ts";
-export { RF_DUTY_SHARE, type TransmitDraw, transmitDraw } from "./modeCurrent.ts";
 export { type PreparedLoads, prepareLoads } from "./prepareLoads.ts";
 export type { PreparedStation } from "./prepareStation.ts";

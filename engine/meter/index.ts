@@ -4,12 +4,8 @@
  * Reads scenario's problems only; knows no place: what the sun says of the log's clock is `actual`'s.
  */
 export type { MeterFinding, MeterLog } from "./meterLog.ts";
-export {
-  METER_QUANTITIES,
-  type MeterMapping,
-  type MeterQuantity,
-  readMeterMapping,
-  type TimeForm,
-} from "./meterMapping.ts";
-export type { MeterReading } from "./meterReading.ts";
+export { METER_QUANTITIES, MeterMapping, readMeterMapping } from "./meterMapping.ts";
+export { meterTable } from "./meterTable.ts";
+export { isUnit } from "./meterUnits.ts";
 export { readMeterLog } from "./readMeterLog.ts";
+export { span } from "./span.ts";

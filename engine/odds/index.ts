@@ -1,7 +1,10 @@
 /**
  * odds: what members came to, counted into parts that merge exactly: bands and probabilities with their sampling error.
  */
-export { type Bands, type OddsReport, oddsReport, replayMember, runMembers, type Spread } from "./odds.ts";
-export { mergeOdds, type OddsPart } from "./oddsPart.ts";
+export { failsFromStep } from "./fails.ts";
+export { type Bands, countingOf, type OddsReport, oddsReport, quantileOf, replayMember, type Spread } from "./odds.ts";
+export { CHARGE_BINS, makeOddsPart, mergeOdds, type OddsPart } from "./oddsPart.ts";
 export { oddsPartJson, readOddsPart } from "./oddsPartJson.ts";
-export { type Odds, wilson } from "./wilson.ts";
+export { oddsTask } from "./oddsTask.ts";
+export { NOTHING_W, stepCount } from "./stepCount.ts";
+export { inHundred, type Odds, sampleRange, wilson, Z95 } from "./wilson.ts";

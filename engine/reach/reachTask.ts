@@ -39,7 +39,6 @@ export interface ReachPart {
 export const reachTask: TaskKind<"reach", ReachTask, ReachPart> = {
   name: "reach",
   fewest: FEWEST_RUN_OFTEN,
-  documents: ({ base }) => [base],
   scenarios: ({ base }) => [base],
   varies: () => [],
   work: (task, store, at) => {

@@ -3,7 +3,6 @@ import { count, kind, quantity, text, word } from "./quantity.ts";
 
 /** The words for a day's sky, brightest first; their clearness stands in `skyWords`. */
 export const SKY_WORD_NAMES = ["clear", "fair", "mixed", "cloudy", "overcast"] as const;
-export type SkyWord = (typeof SKY_WORD_NAMES)[number];
 
 const air = z
   .strictObject({

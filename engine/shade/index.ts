@@ -3,6 +3,7 @@
  * obstacles ─► prepareObstacles ─► lightThrough (one ray), lightOnPoints (a panel's points at once) for the beam;
  * skyMaps ─► skyShareOnPlane for the light of the sky. Frame: metres east, north, up. Read by array.
  */
-export { lightOnPoints, lightThrough, type Point, type PointCloud, pointCloud } from "./lightThrough.ts";
+export { horizonElevationDeg, prepareHorizon } from "./horizonElevationDeg.ts";
+export { lightOnPoints, lightThrough, type Point, pointCloud } from "./lightThrough.ts";
 export { type PreparedObstacles, prepareObstacles } from "./prepareObstacles.ts";
-export { type SkyMap, skyMaps, skyShareOnPlane, skyViewShare } from "./skyViewShare.ts";
+export { skyMaps, skyShareOnPlane } from "./skyViewShare.ts";

@@ -2,11 +2,13 @@
  * versus: scenarios under the same skies and operators, member by member.
  */
 export { type PairedCharge, pairedCharge } from "./pairedCharge.ts";
+export { pairsTask } from "./pairsTask.ts";
 export {
   type Burden,
   burdenOf,
-  type Comparison,
   type Contender,
+  comparisonSentence,
+  type Flips,
   type PairedDifference,
   type VersusReport,
   versus,
