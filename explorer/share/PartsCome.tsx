@@ -38,13 +38,16 @@ export function PartsCome(props: { set: PartSet; onGoOn: () => void }) {
               )}
             </For>
           </ol>
-          <Show when={missing().length === 0}>
-            <p class="acts-row">
+          <p class="acts-row">
+            <Show when={missing().length === 0}>
               <button type="button" class="shared-open" onClick={() => props.onGoOn()}>
                 Go on here
               </button>
-            </p>
-          </Show>
+            </Show>
+            <a class="act" href="?shelf">
+              To the shelf
+            </a>
+          </p>
         </div>
       </main>
     </div>
