@@ -7,7 +7,6 @@ export function DocNumberBox(props: {
   value: number | undefined;
   /** What counts where the field is left empty; a number that has none cannot be left out. */
   usual?: string;
-  class: string;
   describedBy?: string | undefined;
   onPut: (value: number | undefined) => void;
   onWrong: (sentence: string) => void;
@@ -28,7 +27,7 @@ export function DocNumberBox(props: {
     box.value = props.value === undefined ? "" : String(props.value);
   };
   return (
-    <label class={`name-field ${props.class}`}>
+    <label class="name-field number-choice">
       {props.number.label}
       <input
         type="text"

@@ -18,7 +18,6 @@ export function LimitsChoices(props: {
       <For each={NUMBERS}>
         {(number) => (
           <DocNumberBox
-            class="limit-choice"
             number={number}
             value={props.doc[number.field] as number | undefined}
             usual={props.usual[number.field] ?? number.leftOut ?? ""}

@@ -28,7 +28,6 @@ export function ReachChoices(props: {
         <For each={NUMBERS}>
           {(number) => (
             <DocNumberBox
-              class="size-choice"
               number={number}
               value={props.doc[number.field] as number}
               describedBy={wrong() === null ? undefined : wrongId}

@@ -49,7 +49,6 @@ export function SizingChoices(props: {
           <For each={NUMBERS}>
             {(number) => (
               <DocNumberBox
-                class="size-choice"
                 number={number}
                 value={props.doc[number.field] as number}
                 describedBy={wrong() === null ? undefined : wrongId}
