@@ -41,6 +41,7 @@ const OddsJson = z.strictObject({
   reserveShare: z.number(),
   holds: Share,
   dark: Share,
+  goesWithout: Share,
   dropouts: Share,
   lowestShare: Spread,
   endShare: Spread,
@@ -53,7 +54,9 @@ const OddsJson = z.strictObject({
   generatorH: Spread,
   dropoutH: Spread,
   unservedByDevice: z.array(z.strictObject({ id: z.string(), name: z.string(), meanWh: z.number() })),
-  failsMostly: z.strictObject({ from: Moment, to: Moment, shareOfFailures: z.number() }).nullable(),
+  failsMostly: z
+    .strictObject({ from: Moment, to: Moment, shareOfFailures: z.number(), by: z.enum(["reserve", "dark"]) })
+    .nullable(),
   tailMember: z.int(),
   charge: Bands,
   solarW: Bands,

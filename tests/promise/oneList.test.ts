@@ -4,8 +4,8 @@ import { expect, test } from "vitest";
 import { KIND_NAMES } from "../../engine/answers/kinds.ts";
 import { sourceFiles } from "./sourceFiles.ts";
 
-/** The one list of kinds that each layer has. */
-const LISTS = ["engine/answers/kinds.ts", "explorer/entries/list.ts"];
+/** The one list of kinds that each layer has; and where the page that is one file lists its workers, two of which are a kind's own. */
+const LISTS = ["engine/answers/kinds.ts", "explorer/entries/list.ts", "explorer/singleMain.ts"];
 /** A kind's own folders, and its word on the command line. Kinds may name one another there: an entry says which questions it asks. */
 const OWN = /^(engine\/answers|explorer\/entries)\/[a-z]+\/|^engine\/cli\/[a-z]+Verb\.ts$/;
 
