@@ -12,7 +12,6 @@ export default defineConfig({
         test: {
           name: "node",
           include: ["tests/{engine,truth,promise,example,cli,explorer}/**/*.test.ts"],
-          maxWorkers: 2, // of two cores, one would be left over
           testTimeout: NODE_TEST_MS,
           hookTimeout: NODE_TEST_MS,
         },

@@ -182,7 +182,7 @@ function rowsAsk(
     why: (pulls: Pulls) => {
       const scenario = pulled(pulls);
       const lessWh = scenario === null ? 0 : baseWh - plannedWh(scenario, plan.grid);
-      return `it takes ${Math.round(lessWh / days)} of ${Math.round(baseWh / days)} Wh a day off what is wanted`;
+      return `it takes ${Math.round(lessWh / days)} of ${Math.round(baseWh / days)} Wh a day off`;
     },
   };
 }

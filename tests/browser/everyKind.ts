@@ -6,6 +6,12 @@ const example = exampleNotebook("example");
 const others: Entry[] = [
   { id: "limits", kind: "limits", title: "Wiring and limits", doc: { scenario: "meadow" } },
   { id: "readings", kind: "readings", title: "Readings", doc: { scenario: "meadow", readings: [] } },
+  {
+    id: "reach",
+    kind: "reach",
+    title: "What would it take?",
+    doc: { scenario: "roof", targetIn100: 95, most: "money", locked: ["bank"], lent: ["meadow"] },
+  },
   { id: "actual", kind: "actual", title: "Planned and actual", doc: { scenario: "meadow" } },
 ];
 const shown = new Set(example.entries.map(({ kind }) => kind));

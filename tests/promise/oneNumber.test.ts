@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { driversOf } from "../../engine/answers/drivers/ask.ts";
 import { oddsOf } from "../../engine/answers/forecast/ask.ts";
+import { reachOf } from "../../engine/answers/reach/ask.ts";
 import { sizesOf } from "../../engine/answers/sizing/ask.ts";
 import { presentCell } from "../../engine/answers/sizing/sizingWords.ts";
 import { versusOf } from "../../engine/answers/versus/ask.ts";
@@ -60,6 +61,13 @@ test("one scenario has one number wherever a notebook says it, and on the comman
     targetIn100: 90,
     autonomyDays: 2,
   });
+  const reaching = (scenario: string) => ({
+    scenario,
+    targetIn100: 90,
+    most: "money" as const,
+    locked: [],
+    lent: [],
+  });
   const entry = (kind: string, id: string, doc: object) => ({ id: `${kind}-${id}`, kind, title: kind, doc });
   const notebook = {
     ...exampleNotebook("probe"),
@@ -71,6 +79,7 @@ test("one scenario has one number wherever a notebook says it, and on the comman
       entry("versus", "weak", { first: "plan", second: "weak" }),
       entry("versus", "small", { first: "small", second: "plan" }),
       ...ids.flatMap((id) => [entry("sizing", id, sizing(id)), entry("drivers", id, { scenario: id })]),
+      ...ids.map((id) => entry("reach", id, reaching(id))),
     ],
   } as unknown as Notebook;
   const made = await reportOf(notebook);
@@ -95,6 +104,7 @@ test("one scenario has one number wherever a notebook says it, and on the comman
       ...said[id],
       cellOf(id).holds,
       driversOf(page, id).result!.report.holds,
+      reachOf(page, reaching(id)).result!.report.base,
     ];
     expect([id, all.map((odds) => [odds.count, odds.of])]).toEqual([id, all.map(() => [count, MEMBERS])]);
     expect(cellOf(id).goesWithout.count).toBe(oddsOf(page, id).result!.report.goesWithout.count);

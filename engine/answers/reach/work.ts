@@ -1,7 +1,8 @@
 import { ReachRefused } from "../../reach/makeHeld.ts";
-import { type ReachPlan, reachPlan } from "../../reach/reachPlan.ts";
+import { reachPlan } from "../../reach/reachPlan.ts";
 import type { ReachReport } from "../../reach/reachReport.ts";
 import { makeReachMemory, type ReachMemory, runReach } from "../../reach/runReach.ts";
+import { identities } from "../../task/taskStore.ts";
 import type { Work } from "../kind.ts";
 import { Refused } from "../refused.ts";
 import type { ReachChoices } from "./ask.ts";
@@ -23,7 +24,7 @@ export const workReach: Work<ReachChoices, ReachPicture> = async ({ documents, c
     seed,
     members,
     signal: shop.signal,
-    memory: memoryOf(shop.store.own(makeMemories), plan, others, seed),
+    memory: memoryOf(shop.store.own(makeMemories), [document, others, seed, ...identities(surroundings)]),
     early: (known) => shop.early(picture(known)),
     onProgress: (share) => shop.tick(0, Math.round(share * members)),
   }).catch((error: unknown) => {
@@ -36,13 +37,9 @@ export const workReach: Work<ReachChoices, ReachPicture> = async ({ documents, c
 const KEPT_PLANS = 4;
 const makeMemories = (): Map<string, ReachMemory> => new Map();
 
-function memoryOf(
-  kept: Map<string, ReachMemory>,
-  plan: ReachPlan,
-  others: readonly unknown[],
-  seed: string,
-): ReachMemory {
-  const key = JSON.stringify([plan.document, others, seed]);
+/** @param of everything that decides who holds: the plan, its seed, its climate and weather */
+function memoryOf(kept: Map<string, ReachMemory>, of: readonly unknown[]): ReachMemory {
+  const key = JSON.stringify(of);
   const memory = kept.get(key) ?? makeReachMemory();
   kept.delete(key);
   kept.set(key, memory);

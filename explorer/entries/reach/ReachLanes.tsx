@@ -1,13 +1,17 @@
-import { For, Show } from "solid-js";
+import { createSignal, For, Show } from "solid-js";
 import { lanePx } from "../../../engine/answers/reach/reachDrawing.ts";
-import { priceCell, priceHead } from "../../../engine/answers/reach/reachWords.ts";
+import { priceHead } from "../../../engine/answers/reach/reachWords.ts";
 import { ALONE, SPARE } from "../../../engine/answers/reach/rows.ts";
 import { REACH_ORDERS } from "../../../engine/reach/reachOrder.ts";
 import type { ReachReport, ReachRow } from "../../../engine/reach/reachReport.ts";
 import { Lane } from "./Lane.tsx";
+import { PriceCell } from "./PriceCell.tsx";
 
 /** Length of a lane; on a phone its picture is stretched to the card. */
 export const LANE_PX = 200;
+
+/** Of what is not enough alone, so many are shown at first: the nearest. */
+const MOST_NEAR = 6;
 
 interface LanesProps {
   report: ReachReport;
@@ -19,6 +23,10 @@ interface LanesProps {
 export function ReachLanes(props: LanesProps & { onLock: (id: string) => void }) {
   const rows = () => (props.report.reaches ? props.report.spare : props.report.alone);
   const group = (reaches: boolean) => rows().filter((row) => row.reaches === reaches);
+  const [showsAll, setShowsAll] = createSignal(false);
+  // What is locked stays to be seen.
+  const near = () => group(false).filter((row, k) => showsAll() || k < MOST_NEAR || row.isLocked);
+  const left = () => group(false).length - near().length;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section class="wide" tabIndex={0} aria-label={props.report.reaches ? "What can stay at home" : "One thing alone"}>
@@ -40,13 +48,20 @@ export function ReachLanes(props: LanesProps & { onLock: (id: string) => void })
         <Show when={group(false).length > 0}>
           <Group
             {...props}
-            rows={group(false)}
+            rows={near()}
             title={props.report.reaches ? "Has to come along" : "Not enough alone"}
             amount={props.report.reaches ? "without it" : "at its most"}
             withScale={group(true).length === 0}
           />
         </Show>
       </table>
+      <Show when={left() > 0 || showsAll()}>
+        <p class="reach-rest no-print">
+          <button type="button" class="act" aria-expanded={showsAll()} onClick={() => setShowsAll(!showsAll())}>
+            {showsAll() ? "Show the nearest alone" : `Show ${left()} more, which bring less`}
+          </button>
+        </p>
+      </Show>
     </section>
   );
 }
@@ -74,7 +89,16 @@ function Group(
           </Show>
         </td>
         <th scope="col">{ALONE.holds.head}</th>
-        <For each={REACH_ORDERS}>{(order) => <th scope="col">{priceHead(order)}</th>}</For>
+        <Show
+          when={props.report.reaches || props.rows.some(({ reaches }) => reaches)}
+          fallback={
+            <th scope="col" class="reach-why" colSpan={4}>
+              why
+            </th>
+          }
+        >
+          <For each={REACH_ORDERS}>{(order) => <th scope="col">{priceHead(order)}</th>}</For>
+        </Show>
         <td />
       </tr>
       <For each={props.rows}>
@@ -101,13 +125,7 @@ function Group(
                 </td>
               }
             >
-              <For each={REACH_ORDERS}>
-                {(order) => (
-                  <td data-head={priceHead(order)}>
-                    <span>{priceCell(row.price, order)}</span>
-                  </td>
-                )}
-              </For>
+              <For each={REACH_ORDERS}>{(order) => <PriceCell price={row.price} order={order} />}</For>
             </Show>
             <td class="no-print">
               <Show when={!props.report.reaches}>

@@ -1,8 +1,9 @@
 import { For, Show } from "solid-js";
-import { partWords, priceCell, priceHead } from "../../../engine/answers/reach/reachWords.ts";
+import { partWords, priceHead } from "../../../engine/answers/reach/reachWords.ts";
 import { TOGETHER } from "../../../engine/answers/reach/rows.ts";
 import { REACH_ORDERS } from "../../../engine/reach/reachOrder.ts";
 import type { ReachWay } from "../../../engine/reach/reachReport.ts";
+import { PriceCell } from "./PriceCell.tsx";
 
 /** Several levers together, best first. */
 export function ReachTogether(props: {
@@ -40,13 +41,7 @@ export function ReachTogether(props: {
                     </button>
                   </th>
                   <td class="sum">{TOGETHER.holds.cell(row)}</td>
-                  <For each={REACH_ORDERS}>
-                    {(order) => (
-                      <td data-head={priceHead(order)}>
-                        <span>{priceCell(row.price, order)}</span>
-                      </td>
-                    )}
-                  </For>
+                  <For each={REACH_ORDERS}>{(order) => <PriceCell price={row.price} order={order} />}</For>
                 </tr>
               )}
             </For>
