@@ -63,6 +63,12 @@ async function hostileNotebook(): Promise<Notebook> {
       doc: { scenario: "roof", readings: [{ at: "2026-10-10T08:00", outAh: 160, by: "Ada" }] },
     },
     { id: "actual", kind: "actual", title: "Actual", doc: { scenario: "roof", log: log! } },
+    {
+      id: "reach",
+      kind: "reach",
+      title: "Reach",
+      doc: { scenario: "roof", targetIn100: 95, most: "money", locked: [], lent: ["meadow"] },
+    },
   ];
   const there = new Set(example.entries.map(({ kind }) => kind));
   const entries = [...example.entries, ...others.filter(({ kind }) => !there.has(kind))];
@@ -102,7 +108,7 @@ test("each kind's drawing, section and slide is XML, and so is each drawing as a
     expect([kind, faults(svgDocument(picture, drawingRules))]).toEqual([kind, null]);
   }
   expect(drawn).toEqual(expect.arrayContaining(["forecast", "versus", "sizing", "drivers", "run", "ledger", "shade"]));
-  expect(drawn).toEqual(expect.arrayContaining(["readings", "actual"]));
+  expect(drawn).toEqual(expect.arrayContaining(["readings", "actual", "reach"]));
   for (const { id, body, chart } of slidesOf(page, tells)) {
     const slide = html`<div>${body}<svg>${chart?.drawing.body}</svg></div>`.text;
     expect([id, faults(slide)]).toEqual([id, null]);
