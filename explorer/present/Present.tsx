@@ -1,10 +1,10 @@
 import { createMemo, createResource, createSignal, onMount, Show } from "solid-js";
 import type { ReportPage } from "../../engine/report/reportPage.ts";
-import { tellsOf } from "../../engine/report/tellsOf.ts";
+import { type Tells, tellsOf } from "../../engine/report/tellsOf.ts";
 import { layPatterns } from "../charts/layPatterns.ts";
 import { SaidWords } from "../parts/SaidWords.tsx";
 import { PointedChart } from "./PointedChart.tsx";
-import { slidesOf } from "./slides.ts";
+import { type Slide, slidesOf } from "./slides.ts";
 import "./present.css";
 
 const HOUR_MS = 3_600_000;
@@ -13,11 +13,21 @@ const SWIPE_PX = 60;
 /** A sentence of more letters takes smaller type. */
 const LONG_SENTENCE = 150;
 
-/** The notebook as slides over the whole window: arrow keys, swipes or the marks at the foot turn them; Escape ends it. */
+/** The notebook as slides, once what tells its entries is fetched; what is there goes on being shown while another kind's is. */
 export function Present(props: { page: ReportPage; onClose: () => void }) {
-  let dialog!: HTMLDialogElement;
   const [tells] = createResource(() => props.page.notebook(), tellsOf);
-  const slides = createMemo(() => slidesOf(props.page, tells.latest ?? new Map()));
+  return (
+    <Show when={tells.latest}>{(ready) => <Slides page={props.page} tells={ready()} onClose={props.onClose} />}</Show>
+  );
+}
+
+/** Slides over the whole window: arrow keys, swipes or the marks at the foot turn them; Escape ends it. */
+function Slides(props: { page: ReportPage; tells: Tells; onClose: () => void }) {
+  let dialog!: HTMLDialogElement;
+  const slides = createMemo((before: readonly Slide[]) => {
+    const isTold = props.page.notebook().entries.every(({ kind }) => props.tells.has(kind));
+    return isTold ? slidesOf(props.page, props.tells) : before;
+  }, []);
   const [at, setAt] = createSignal(0);
   const [ms, setMs] = createSignal<number | null>(null);
   const slide = () => slides()[Math.min(at(), slides().length - 1)]!;
