@@ -24,12 +24,16 @@ const CLOCK_OFF_MS = 10 * 60_000;
  */
 export function doubtsAbout(reading: Reading, all: readonly Reading[], scenario: Scenario): string[] {
   if (reading.isConfirmed === true) return [];
+  return [...figureDoubts(reading, scenario), ...timeDoubt(reading, all, scenario)];
+}
+
+/** What of a reading's figures can hardly be, confirmed or not; when it was read is another matter. */
+export function figureDoubts(reading: Reading, scenario: Scenario): string[] {
   return [
     ...voltsDoubt(reading, scenario),
     ...ampHoursDoubt(reading, scenario),
     ...panelsDoubt(reading, scenario),
     ...loadDoubt(reading, scenario),
-    ...timeDoubt(reading, all, scenario),
   ];
 }
 

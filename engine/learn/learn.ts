@@ -4,6 +4,7 @@ import { stepMember } from "../ensemble/stepMember.ts";
 import { countingOf } from "../odds/odds.ts";
 import { makeOddsPart, type OddsPart } from "../odds/oddsPart.ts";
 import { stepCount } from "../odds/stepCount.ts";
+import { figureDoubts } from "./doubts.ts";
 import { type Filtered, filter, type Unexplained } from "./filter.ts";
 import { breathe, type LearnHooks } from "./learnHooks.ts";
 import { type Observation, observationsOf } from "./observations.ts";
@@ -96,7 +97,13 @@ async function worthCounting(
   members: number,
   hooks: LearnHooks,
 ): Promise<{ readonly observations: readonly Observation[]; readonly ignored: readonly Unexplained[] }> {
-  const confirmed = new Set(readings.filter(({ reading }) => reading.isConfirmed === true).map(({ number }) => number));
+  const { scenario } = ensemble.prepared;
+  // A low charge that somebody confirms may be a bank that really is that low: only figures that can hardly be are let go.
+  const confirmed = new Set(
+    readings
+      .filter(({ reading }) => reading.isConfirmed === true && figureDoubts(reading, scenario).length > 0)
+      .map(({ number }) => number),
+  );
   let observations = observationsOf(readings, ensemble.prepared);
   const ignored: Unexplained[] = [];
   while (observations.some(({ number }) => confirmed.has(number))) {

@@ -73,6 +73,10 @@ test("what is confirmed and nobody explains is named and moves nothing: figures,
   const fine = await learned([{ ...good, isConfirmed: true }]);
   expect(fine.charge).toEqual(without.charge);
   expect(fine.wrong).toEqual([]);
+  // A low charge that somebody confirms, and that nobody explains, is no slip: the forecast goes on from it.
+  const low = await learned([good, { at: "2026-06-11T17:00", chargeShare: 0.05, isConfirmed: true }]);
+  expect(low.wrong.map(({ sentence }) => sentence).join(" ")).not.toMatch(/counts for nothing/);
+  expect(low.chargeNow.p90).toBeLessThan(0.3);
   // And alone: the odds of the plan.
   const alone = await learned([{ at: AT, restV: 26.4, isConfirmed: true }]);
   expect(alone.holdsAfter).toEqual(alone.holdsBefore);
