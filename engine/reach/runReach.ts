@@ -120,47 +120,33 @@ export async function runReach(plan: ReachPlan, aims: ReachAims, works: ReachWor
 }
 
 /** Each lever by itself: on few members by halving, and then on all from where that led. */
-async function eachLever(
+function eachLever(levers: readonly Lever[], aims: ReachAims, held: Held, members: number, heldNow: number) {
+  const about = (first: Single, lever: Lever) => first.smallest ?? lever.amounts.length;
+  return fewThenAll(levers, aims, held, members, heldNow, single, about);
+}
+
+function eachSpare({ spares }: ReachPlan, aims: ReachAims, held: Held, members: number, heldNow: number) {
+  const about = (first: Single, lever: Lever) => Math.min(lever.amounts.length, (first.smallest ?? 0) + 1);
+  return fewThenAll(spares, aims, held, members, heldNow, spare, about);
+}
+
+/** @param search how far one lever goes; @param aboutOf where to look on all members, after what few have shown */
+async function fewThenAll(
   levers: readonly Lever[],
   { targetShare }: ReachAims,
   held: Held,
   members: number,
   heldNow: number,
+  search: typeof single,
+  aboutOf: (first: Single, lever: Lever) => number,
 ): Promise<Single[]> {
   const coarse = Math.min(members, REACH_COARSE_MEMBERS);
   const coarseNow = await held.held([], coarse);
   return Promise.all(
     levers.map(async (lever, k) => {
-      const first = await single(lever, k, held, needed(targetShare, coarse), coarse, coarseNow);
+      const first = await search(lever, k, held, needed(targetShare, coarse), coarse, coarseNow);
       if (coarse === members) return first;
-      return single(
-        lever,
-        k,
-        held,
-        needed(targetShare, members),
-        members,
-        heldNow,
-        first.smallest ?? lever.amounts.length,
-      );
-    }),
-  );
-}
-
-async function eachSpare(
-  { spares }: ReachPlan,
-  { targetShare }: ReachAims,
-  held: Held,
-  members: number,
-  heldNow: number,
-): Promise<Single[]> {
-  const coarse = Math.min(members, REACH_COARSE_MEMBERS);
-  const coarseNow = await held.held([], coarse);
-  return Promise.all(
-    spares.map(async (lever, k) => {
-      const first = await spare(lever, k, held, needed(targetShare, coarse), coarse, coarseNow);
-      if (coarse === members) return first;
-      const about = Math.min(lever.amounts.length, (first.smallest ?? 0) + 1);
-      return spare(lever, k, held, needed(targetShare, members), members, heldNow, about);
+      return search(lever, k, held, needed(targetShare, members), members, heldNow, aboutOf(first, lever));
     }),
   );
 }
