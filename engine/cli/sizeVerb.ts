@@ -18,7 +18,7 @@ const MOST_MEMBERS = 100_000;
 export const sizeVerb: Verb = {
   name: "size",
   usage:
-    "size SCENARIO [--variant ID] [--x FIELD=FROM:TO:COUNT] [--y FIELD=VALUE,VALUE] [--target 95] [--members 500] [--seed TEXT] [--days-autonomy 2] [--json]",
+    "size SCENARIO [--variant ID] [--x FIELD=FROM:TO:COUNT] [--y FIELD=VALUE,VALUE] [--target 95] [--members 1000] [--seed TEXT] [--days-autonomy 2] [--json]",
   purpose:
     "Maps the odds over two numbers of the scenario, bank against panels unless others are named, and finds the least that meets a target.",
   options: {

@@ -12,7 +12,7 @@ import { requireScenario } from "./requireScenario.ts";
  * Says what a scenario's outcome depends on: weather, sending, idle draw …, and which load to switch off first.
  * @param scenario as `readScenario` gives it
  * @param surroundings the climate of the place, and the weather file where the scenario names one
- * @param options members: rows of the sample, 20…100,000, two members each (500 when left out); seed, pool, signal, progress
+ * @param options members: rows of the sample, 20…100,000, two members each (1000 when left out); seed, pool, signal, progress
  * @returns for each factor its share of the variance (of the margin and of holding, each with its sampling error), what its low and high end
  *   would do, and for each load what switching it off gains; problems where the surroundings lack what the scenario needs
  * @throws TypeError if the scenario is none; RangeError if members leaves its range; TaskCancelled once the signal is aborted; EngineFault,

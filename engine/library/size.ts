@@ -27,7 +27,7 @@ export interface SizeOptions extends AskOptions {
  * Maps the odds over one or two numbers of a scenario, bank against panels unless others are named, all cells under the same members.
  * @param scenario as `readScenario` gives it
  * @param surroundings the climate of the place, and the weather file where the scenario names one
- * @param options what to look at and what to meet; members (500 when left out), seed, pool, signal, progress
+ * @param options what to look at and what to meet; members (1000 when left out), seed, pool, signal, progress
  * @returns rows of cells with the chance that each holds, what each takes to bring, the smallest, lightest and cheapest that meet the
  *   target, the handbook's answer beside them, and sentences; problems where a field does not exist, is no number, or refuses a value
  * @throws TypeError if the scenario is none; RangeError if the target, the days or the members leave their range; TaskCancelled once the

@@ -12,7 +12,7 @@ export interface EntryProps<Kind extends EntryKindName> {
   readonly edit: (doc: EntryDoc<Kind>, label: string) => string | null;
 }
 
-/** A kind of entry. One folder under `entries/` each, listed in `registry.ts`. */
+/** A kind of entry. One folder under `entries/` each, listed in `list.ts`. */
 export interface EntryKind<Kind extends EntryKindName> {
   readonly kind: Kind;
   /** What the list of entries to add calls it, and what it is for in half a sentence. */
