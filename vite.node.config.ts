@@ -15,6 +15,7 @@ export default defineConfig({
     rolldownOptions: {
       input: {
         duskline: "engine/cli/main.ts",
+        commandLine: "engine/cli/commandLine.ts", // by itself, so that tests call it without a new process each time
         index: "engine/index.ts",
         node: "engine/cli/nodePool.ts",
         poolWorker: "engine/cli/poolWorker.ts",

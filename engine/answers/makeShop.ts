@@ -63,8 +63,8 @@ export function makeShop({ pool, surroundings, folderOf, workersHaveClimate, tur
     return { scenario: read.scenario, surroundings: await surroundings(read.scenario, axes, document) };
   }
 
-  async function start(document: ScenarioInput, seed: string, most: number): Promise<Started> {
-    const key = JSON.stringify([seed, most, document, folderOf?.(document)]);
+  async function start(document: ScenarioInput, seed: string, most: number, from: number): Promise<Started> {
+    const key = JSON.stringify([seed, most, from, document, folderOf?.(document)]);
     let found = started.get(key);
     if (found === undefined) {
       const opened = await open(document);
@@ -136,7 +136,7 @@ export function makeShop({ pool, surroundings, folderOf, workersHaveClimate, tur
       pool,
       store,
       open,
-      start,
+      start: (document, seed, most) => start(document, seed, most, visit.from ?? 0),
       run: (of, side, upTo = visit.upTo) => run(of, side, upTo, visit),
       ensemble,
       shown,

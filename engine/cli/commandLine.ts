@@ -155,7 +155,7 @@ async function answer(args: readonly string[], { print, complain }: Said): Promi
       `${verb.name} takes one ${(verb.takes ?? "SCENARIO").toLowerCase()} file, and "${others[0]}" is one too many.`,
     );
   const { variant, ...more } = values as Record<string, string | boolean | undefined>;
-  if (more["weather-anywhere"] === true) allowWeatherAnywhere();
+  allowWeatherAnywhere(more["weather-anywhere"] === true);
   const outcome = await verb.run({
     scenario,
     others,

@@ -86,9 +86,9 @@ export async function openDocument(path: string, variant: string | undefined): P
 
 let weatherMayLieAnywhere = false;
 
-/** Lets scenarios name weather files outside their own folder: the caller has said that they may. */
-export function allowWeatherAnywhere(): void {
-  weatherMayLieAnywhere = true;
+/** Whether scenarios may name weather files outside their own folder, as the caller has said. */
+export function allowWeatherAnywhere(allowed: boolean): void {
+  weatherMayLieAnywhere = allowed;
 }
 
 const besideOf = (path: string, name: string) => (isAbsolute(name) ? name : join(dirname(path), name));

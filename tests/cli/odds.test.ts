@@ -1,16 +1,20 @@
-import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
 import * as z from "zod";
+import { duskline as call } from "./duskline.ts";
 
 const SCENARIO = "scenarios/walnut-grove.json";
 const folder = mkdtempSync(join(tmpdir(), "duskline-odds-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const duskline = (...args: string[]) =>
-  execFileSync("node", ["dist/duskline.js", ...args], { encoding: "utf8", maxBuffer: 1e8 });
+/** What a call that ends well prints. */
+function duskline(...args: string[]): string {
+  const { code, out, err } = call(...args);
+  expect([code, err], args.join(" ")).toEqual([0, ""]);
+  return out;
+}
 
 const Share = z.strictObject({ count: z.int(), of: z.int(), share: z.number(), low: z.number(), high: z.number() });
 const Spread = z.strictObject({
@@ -117,8 +121,8 @@ test.each([
   [["versus", SCENARIO, "--variants", "nope"], 1, /no variant "nope"/],
   [["versus", "scenarios/nope.json"], 2, /no file/],
 ] as const)("a wrong call is answered in a sentence: %j", (args, code, message) => {
-  const { status, stderr } = spawnSync("node", ["dist/duskline.js", ...args], { encoding: "utf8" });
-  expect(status).toBe(code);
-  expect(stderr).toMatch(message);
-  expect(stderr).not.toMatch(/\n\s+at /);
+  const { code: ended, err } = call(...args);
+  expect(ended).toBe(code);
+  expect(err).toMatch(message);
+  expect(err).not.toMatch(/\n\s+at /);
 });

@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { duskline, dusklineProcess } from "../cli/duskline.ts";
 
 const README = readFileSync("README.md", "utf8");
 const between = (name: string) => README.split(`<!-- ${name} -->`)[1]!.split(`<!-- /${name} -->`)[0]!;
@@ -12,10 +13,8 @@ test("the library example runs as it stands and gives the command line's verdict
   const ran = spawnSync(process.execPath, ["--input-type=module", "--eval", code!], { encoding: "utf8" });
   expect(ran.stderr).toBe("");
   expect(ran.status).toBe(0);
-  const told = spawnSync(process.execPath, ["dist/duskline.js", "trace", "scenarios/walnut-grove.json"], {
-    encoding: "utf8",
-  });
-  for (const sentence of ran.stdout.trimEnd().split("\n")) expect(told.stdout).toContain(sentence);
+  const told = dusklineProcess("trace", "scenarios/walnut-grove.json");
+  for (const sentence of ran.stdout.trimEnd().split("\n")) expect(told.out).toContain(sentence);
   expect(ran.stdout).toMatch(/^The bank /);
 });
 
@@ -23,10 +22,8 @@ test("every command of the README that shows a result ends well", () => {
   const commands = [...README.matchAll(/^npx duskline (.*)$/gm)].map(([, call]) => call!);
   expect(commands.length).toBeGreaterThan(3);
   for (const call of commands) {
-    const { status, stderr } = spawnSync(process.execPath, ["dist/duskline.js", ...call.split(" ")], {
-      encoding: "utf8",
-    });
-    expect([status, stderr], call).toEqual([0, ""]);
+    const { code, err } = duskline(...call.split(" "));
+    expect([code, err], call).toEqual([0, ""]);
   }
 });
 
