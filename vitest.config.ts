@@ -1,17 +1,35 @@
 import { defineConfig } from "vitest/config";
 import { BROWSER_TEST_MS, NODE_TEST_MS, WAIT_MS } from "./tests/browser/waits.ts";
 
+const NODE_TESTS = "tests/{engine,truth,promise,example,cli,explorer}/**/*.test.ts";
+const MOCKED_TESTS = "tests/**/*.mocked.test.ts";
+/** Node is otherwise given Solid's half for servers, in which nothing ever changes. */
+const SOLID_FOR_PAGES = { alias: [{ find: /^solid-js$/, replacement: "solid-js/dist/solid.js" }] };
+
 export default defineConfig({
   test: {
     css: { include: [/\.css\?raw$/] }, // a report carries its rules with it
     projects: [
       {
         extends: true,
-        // Node is otherwise given Solid's half for servers, in which nothing ever changes.
-        resolve: { alias: [{ find: /^solid-js$/, replacement: "solid-js/dist/solid.js" }] },
+        resolve: SOLID_FOR_PAGES,
         test: {
           name: "node",
-          include: ["tests/{engine,truth,promise,example,cli,explorer}/**/*.test.ts"],
+          include: [NODE_TESTS],
+          exclude: [MOCKED_TESTS],
+          isolate: false, // 220 files share what they import, which took longer than many of them
+          maxWorkers: 2,
+          testTimeout: NODE_TEST_MS,
+          hookTimeout: NODE_TEST_MS,
+        },
+      },
+      {
+        extends: true,
+        resolve: SOLID_FOR_PAGES,
+        test: {
+          name: "mocked", // replaces modules, and so has its own of each
+          include: [MOCKED_TESTS],
+          maxWorkers: 2,
           testTimeout: NODE_TEST_MS,
           hookTimeout: NODE_TEST_MS,
         },

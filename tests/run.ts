@@ -65,7 +65,7 @@ async function everyStage(): Promise<void> {
     ...buildsForNode,
   ]);
   rmSync(TRUTH_FOLDER, { recursive: true, force: true });
-  await suite("node");
+  await suite("node", "mocked");
   await suite("browser");
 
   const rows = accuracyRows();
@@ -75,7 +75,7 @@ async function everyStage(): Promise<void> {
 /** `npm run test:quick`: what needs no browser, after the builds that the command line's tests run. */
 async function quickStages(): Promise<void> {
   await sideBySide(buildsForNode);
-  await suite("node");
+  await suite("node", "mocked");
 }
 
 /** Goes through jobs two at a time, one for each of two cores, the longest first. */
@@ -97,18 +97,25 @@ async function check(name: string, packageName: string, command: string, args: s
   if (!ok) console.log(output);
 }
 
-/** Runs one vitest project, its progress shown as it comes, and counts from its report. */
-async function suite(project: string): Promise<void> {
-  const report = `.cache/${project}-tests.json`;
+/** Runs vitest projects, their progress shown as it comes, and counts from their report. The first gives its name. */
+async function suite(...projects: readonly [string, ...string[]]): Promise<void> {
+  const [name] = projects;
+  const report = `.cache/${name}-tests.json`;
   rmSync(report, { force: true });
-  console.log(`\n${project} tests`);
+  console.log(`\n${name} tests`);
   const { ok } = await run(
     "vitest",
     "vitest",
-    ["run", `--project=${project}`, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
+    [
+      "run",
+      ...projects.map((each) => `--project=${each}`),
+      "--reporter=default",
+      "--reporter=json",
+      `--outputFile.json=${report}`,
+    ],
     true,
   );
-  add(`${project} tests`, countOf(report, ok));
+  add(`${name} tests`, countOf(report, ok));
 }
 
 /**

@@ -26,6 +26,12 @@ export function raisedShares(
 ): Float64Array[] {
   const raised = stations.map(({ sendingShare }) => new Float64Array(sendingShare.length));
   const known = new Map<string, number[]>();
+  const factors = new Map<number, Float64Array[]>();
+  const factorsFor = (count: number) => {
+    const found = factors.get(count) ?? pointFactors(count, commonWeight, ownWeight, keenness);
+    factors.set(count, found);
+    return found;
+  };
   const steps = stations[0]?.sendingShare.length ?? 0;
   for (const group of new Set(groupOfStation)) {
     const all = stations.map((_, s) => s).filter((s) => groupOfStation[s] === group);
@@ -34,7 +40,7 @@ export function raisedShares(
       const planned = sends.map((s) => stations[s]!.sendingShare[i]!);
       const staffed = sends.map((s) => stations[s]!.staffedShare[i]!);
       const key = `${planned} ${staffed}`;
-      const found = known.get(key) ?? raisedTogether(planned, staffed, commonWeight, ownWeight, keenness);
+      const found = known.get(key) ?? raisedTogether(planned, staffed, factorsFor(sends.length));
       known.set(key, found);
       sends.forEach((s, k) => {
         raised[s]![i] = found[k]!;
@@ -48,23 +54,20 @@ export function raisedShares(
 function raisedTogether(
   planned: readonly number[],
   staffed: readonly number[],
-  commonWeight: number,
-  ownWeight: number,
-  keenness: Float64Array,
+  factors: readonly Float64Array[],
 ): number[] {
-  const factors = pointFactors(planned.length, commonWeight, ownWeight, keenness);
   const raised = planned.map((share, s) => share / staffed[s]!);
+  const sends = new Float64Array(planned.length);
   for (let round = 0; round < ROUNDS; round++) {
     const mean = planned.map(() => 0);
     for (let k = 0; k < POINTS; k++) {
-      const sends = raised.map((share, s) => staffed[s]! * Math.min(1, share * factors[s]![k]!));
-      const waiting = Math.max(
-        1,
-        sends.reduce((sum, share) => sum + share, 0),
-      );
-      sends.forEach((share, s) => {
-        mean[s]! += share / waiting / POINTS;
-      });
+      let all = 0;
+      for (let s = 0; s < sends.length; s++) {
+        sends[s] = staffed[s]! * Math.min(1, raised[s]! * factors[s]![k]!);
+        all += sends[s]!;
+      }
+      const waiting = Math.max(1, all);
+      for (let s = 0; s < sends.length; s++) mean[s]! += sends[s]! / waiting / POINTS;
     }
     let far = 0;
     raised.forEach((share, s) => {

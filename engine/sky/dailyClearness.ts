@@ -230,15 +230,16 @@ function skewed(persistent: number): number {
   return (persistent + DAILY_FIT.fineLastsLonger * (persistent * persistent - 1)) * SKEW_SCALE;
 }
 const SKEW_SCALE = toGrid(1 / Math.sqrt(1 + 2 * DAILY_FIT.fineLastsLonger * DAILY_FIT.fineLastsLonger));
+/** The points of `NORMAL_SUM`, skewed: `normalOfSum` is asked a thousand times for each month. */
+const SKEWED_SUM = NORMAL_SUM.z.map(skewed);
 
 /** Brings the weighted sum of what persists and the day's own to a standard normal value of the same rank. */
 function normalOfSum(sum: number, persistent: number): number {
   const own = Math.sqrt(1 - persistent);
+  const root = Math.sqrt(persistent);
+  const { weight } = NORMAL_SUM;
   let share = 0;
-  for (let i = 0; i < NORMAL_SUM.z.length; i++) {
-    const centre = Math.sqrt(persistent) * skewed(NORMAL_SUM.z[i]!);
-    share += NORMAL_SUM.weight[i]! * normalShare((sum - centre) / own);
-  }
+  for (let i = 0; i < weight.length; i++) share += weight[i]! * normalShare((sum - root * SKEWED_SUM[i]!) / own);
   return normalQuantile(Math.max(1e-6, Math.min(1 - 1e-6, share)));
 }
 

