@@ -14,20 +14,25 @@ export interface Taken {
 export const parsed = (path: string, text = readFileSync(path, "utf8")): ts.SourceFile =>
   ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true, path.endsWith("x") ? ts.ScriptKind.TSX : undefined);
 
-/** The folder whose index names a file: one under engine/, and each kind of answers has its own. Null for a file directly in engine/. */
+/**
+ * The folder whose index names a file: one under engine/ or explorer/, and each kind of answers and of entries has its own. Null for a file
+ * directly in either.
+ */
 export function indexedFolder(path: string): string | null {
-  return /^engine\/answers\/[a-z]+(?=\/)/.exec(path)?.[0] ?? /^engine\/[a-z]+(?=\/)/.exec(path)?.[0] ?? null;
+  const found =
+    /^(engine\/answers|explorer\/entries)\/[a-z]+(?=\/)/.exec(path) ?? /^(engine|explorer)\/[a-z]+(?=\/)/.exec(path);
+  return found?.[0] ?? null;
 }
 
 const isIndex = (path: string) => posix.basename(path) === "index.ts";
 
-/** What a file takes from the engine's files, by name: imported, exported on, fetched when it is needed, or meant as a type. */
+/** What a file takes from our files, by name: imported, exported on, fetched when it is needed, or meant as a type. */
 export function takenBy(path: string, syntax = parsed(path)): Taken[] {
   const found: Taken[] = [];
   const say = (specifier: ts.Node | undefined, names: readonly string[]) => {
     if (specifier === undefined || !ts.isStringLiteral(specifier) || !specifier.text.startsWith(".")) return;
     const file = posix.join(dirname(path), specifier.text);
-    if (!file.startsWith("engine/") || !file.endsWith(".ts")) return;
+    if (!/^(engine|explorer)\/.*\.tsx?$/.test(file)) return;
     for (const name of names.length > 0 ? names : ["*"]) found.push({ by: path, file, name });
   };
   const visit = (node: ts.Node): void => {

@@ -1,0 +1,4 @@
+/**
+ * cautions: cautions on the page.
+ */
+export { cautionsEntry } from "./entry.ts";

@@ -1,0 +1,4 @@
+/**
+ * drivers: what decides, on the page.
+ */
+export { driversEntry } from "./entry.ts";

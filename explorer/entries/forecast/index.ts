@@ -1,0 +1,4 @@
+/**
+ * forecast: the forecast on the page, with its bands in figures.
+ */
+export { forecastEntry } from "./entry.ts";

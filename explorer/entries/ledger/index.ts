@@ -1,0 +1,4 @@
+/**
+ * ledger: where the energy goes, on the page.
+ */
+export { ledgerEntry } from "./entry.ts";

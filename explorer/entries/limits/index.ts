@@ -1,0 +1,4 @@
+/**
+ * limits: wiring and limits on the page.
+ */
+export { limitsEntry } from "./entry.ts";

@@ -1,0 +1,4 @@
+/**
+ * note: notes on the page, with figures in them that follow.
+ */
+export { noteEntry } from "./entry.ts";

@@ -1,0 +1,4 @@
+/**
+ * run: one run on the page.
+ */
+export { runEntry } from "./entry.ts";

@@ -1,0 +1,4 @@
+/**
+ * sizing: the map of sizes on the page: cell by cell, made scenarios.
+ */
+export { sizingEntry } from "./entry.ts";

@@ -1,0 +1,4 @@
+/**
+ * words: numbers as a person types them.
+ */
+export { typedNumber } from "./typedNumber.ts";
