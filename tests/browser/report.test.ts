@@ -54,7 +54,8 @@ test("the file is readable without script and network, on a desk and on a phone,
     await checked.setViewportSize({ width, height: 800 });
     expect(await overhangPx(page)).toBeLessThanOrEqual(0);
     expect(await smallTexts(page)).toEqual([]);
-    expect(await axeFaults(checked)).toEqual([]);
+    // A report has one light of its own.
+    expect(await axeFaults(checked, undefined, ["day"])).toEqual([]);
   }
   await open.close();
   await context.close();
