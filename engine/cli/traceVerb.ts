@@ -1,4 +1,5 @@
 import { dayColumns } from "../answers/days/dayRows.ts";
+import { stepsCsv } from "../answers/run/runCsv.ts";
 import { runPicture } from "../answers/run/runPicture.ts";
 import { type RunChoices, workTrace } from "../answers/run/work.ts";
 import type { DayFigures } from "../run/dayFigures.ts";
@@ -10,7 +11,6 @@ import { percent } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
 import { inputsOf, openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
-import { traceCsv } from "./traceCsv.ts";
 import { traceJson } from "./traceJson.ts";
 import type { Verb } from "./verb.ts";
 import { FORCE_OPTION, writeText } from "./writeFile.ts";
@@ -35,7 +35,7 @@ export const traceVerb: Verb = {
     if (!traced.ok) return traced;
     const trace = traced.value;
     const choice = { force: values.force === true, inputs: inputsOf(scenario, trace.prepared.scenario) };
-    if (typeof values.csv === "string") await writeText(values.csv, traceCsv(trace), choice);
+    if (typeof values.csv === "string") await writeText(values.csv, stepsCsv(runPicture(trace)), choice);
     if (typeof values.svg === "string") {
       const { traceSvg } = await import("../report/traceSvg.ts");
       await writeText(values.svg, traceSvg(trace), choice);

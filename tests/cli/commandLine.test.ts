@@ -134,6 +134,9 @@ describe("trace", () => {
       "spilled_W",
       "demand_W",
       "served_W",
+      "served_always_W",
+      "served_used_W",
+      "served_sending_W",
       "unserved_W",
       "ghi_Wm2",
       "air_C",
@@ -142,7 +145,7 @@ describe("trace", () => {
       "source_generator_W",
       "radio_hf_V",
     ]);
-    expect(rows[0]).toMatchObject({ local: "Fri 22 Jan 12:00", utc: "2027-01-22T11:00:00.000Z" });
+    expect(rows[0]).toMatchObject({ local: "2027-01-22T12:00+01:00", utc: "2027-01-22T11:00:00.000Z" });
     for (const row of rows) {
       for (const name of rows.columns.slice(2)) expect(Number.isFinite(Number.parseFloat(row[name]!)), name).toBe(true);
     }

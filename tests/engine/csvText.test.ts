@@ -1,6 +1,7 @@
 import { csvParseRows } from "d3-dsv";
 import { expect, test } from "vitest";
-import { traceCsv } from "../../engine/cli/traceCsv.ts";
+import { stepsCsv } from "../../engine/answers/run/runCsv.ts";
+import { runPicture } from "../../engine/answers/run/runPicture.ts";
 import { csvText } from "../../engine/csvText.ts";
 import { plainInput, traceInput } from "../truth/run/plainScenario.ts";
 
@@ -20,7 +21,7 @@ test.each(["-5", "-5.25", "+3", "\u22123.5", "-1e-7", "-.5", "0", "a=b", "Fridge
 
 test("a trace's numbers stay numbers, negative ones too", () => {
   const gear = [{ id: "g", name: "=1", working: { drawW: 20 }, use: { when: "always" as const } }];
-  const rows = csvParseRows(traceCsv(traceInput(plainInput({ gear }))));
+  const rows = csvParseRows(stepsCsv(runPicture(traceInput(plainInput({ gear })))));
   const bankW = rows[0]!.indexOf("bank_W");
   expect(Number(rows[1]![bankW])).toBeLessThan(-19);
 });

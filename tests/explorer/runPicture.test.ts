@@ -3,7 +3,7 @@ import { daysCsv } from "../../engine/answers/days/dayRows.ts";
 import { hourHeads, hourRows } from "../../engine/answers/run/hourRows.ts";
 import { incomingParts, loadParts } from "../../engine/answers/run/parts.ts";
 import { readingAt } from "../../engine/answers/run/readingAt.ts";
-import { strataCsv } from "../../engine/answers/run/runCsv.ts";
+import { stepsCsv } from "../../engine/answers/run/runCsv.ts";
 import { runPicture } from "../../engine/answers/run/runPicture.ts";
 import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
 import { nextNight, snapReading } from "../../engine/ruler/readingTime.ts";
@@ -88,9 +88,9 @@ test("readings stay inside the event, on quarters of an hour, and N finds the ne
 });
 
 test("the tables carry every step and every day", () => {
-  const lines = strataCsv(picture).split("\n");
+  const lines = stepsCsv(picture).trimEnd().split("\n");
   expect(lines).toHaveLength(picture.steps + 1);
-  expect(lines[1]).toMatch(/^2026-10-08T10:00\+02:00,100\.00,268\.80,/); // full: 0.96 of 280 Ah
+  expect(lines[1]).toMatch(/^2026-10-08T10:00\+02:00,2026-10-08T08:00:00.000Z,1,268\.8,/); // full: 0.96 of 280 Ah
   expect(daysCsv(picture).split("\n")).toHaveLength(picture.days.length + 1);
   const rows = hourRows(picture);
   const column = (head: string) => hourHeads(picture).indexOf(head);

@@ -8,7 +8,7 @@ export { powerLayer } from "./powerLayer.ts";
 export { type Reading, readingAt } from "./readingAt.ts";
 export { reserveNamePlace } from "./reserveNamePlace.ts";
 export { runAnswer } from "./runAnswer.ts";
-export { strataCsv } from "./runCsv.ts";
+export { stepsCsv } from "./runCsv.ts";
 export { runDrawing } from "./runDrawing.ts";
 export { runOnRuler } from "./runOnRuler.ts";
 export { type DayRow, type RunPicture, runPicture } from "./runPicture.ts";

@@ -6,6 +6,8 @@ import { type Ledger, ledger } from "../../run/ledger.ts";
 import type { Trace } from "../../run/trace.ts";
 import type { Verdict } from "../../run/verdict.ts";
 import { nightSpans } from "../../sky/nightSpans.ts";
+import { type LoadParts, loadParts } from "./loadParts.ts";
+import { type StepColumn, stepColumns } from "./stepColumns.ts";
 
 /** A part of what comes in; one value per step, W at the bank's terminals. */
 export interface IncomingPart {
@@ -30,7 +32,7 @@ export interface DayRow extends DayFigures {
 }
 
 /** Everything that the page shows of one run: plain numbers, so that a worker can hand it over. */
-export interface RunPicture {
+export interface RunPicture extends LoadParts {
   readonly name: string;
   readonly placeName: string;
   readonly ruler: Ruler;
@@ -47,11 +49,10 @@ export interface RunPicture {
   readonly chargeShare: Float64Array;
   readonly incoming: readonly IncomingPart[];
   readonly spilledW: Float64Array;
-  /** What the loads got, in three parts, and what they did not get. */
-  readonly alwaysW: Float64Array;
-  readonly usedW: Float64Array;
-  readonly sendingW: Float64Array;
+  /** What the loads did not get. */
   readonly unservedW: Float64Array;
+  /** Every figure of every step, for the file. */
+  readonly columns: readonly StepColumn[];
   readonly radios: readonly RadioVolts[];
   readonly days: readonly DayRow[];
   readonly verdict: Verdict;
@@ -65,6 +66,7 @@ export function runPicture(trace: Trace): RunPicture {
   const { grid, scenario, bank } = prepared;
   const { steps } = grid;
   const ruler = rulerOf(grid.dates, grid.zone);
+  const parts = loadParts(trace);
   const { latitudeDeg, longitudeDeg } = scenario.place;
   const turnedDeg = longitudeDeg > 180 ? longitudeDeg - 360 : longitudeDeg;
   return {
@@ -94,7 +96,8 @@ export function runPicture(trace: Trace): RunPicture {
       })),
     ],
     spilledW: record.spilledW.slice(),
-    ...loadParts(trace),
+    ...parts,
+    columns: stepColumns(trace, parts),
     unservedW: record.unservedW.slice(),
     radios: trace.verdict.radios.flatMap((radio, s) =>
       radio.dropoutH > 0
@@ -123,34 +126,4 @@ function shareAt({ prepared: { grid }, chargeShare }: Trace, ms: number): number
   const at = (ms - grid.startMs) / grid.stepMs;
   const before = Math.min(grid.steps - 1, Math.max(0, Math.floor(at)));
   return chargeShare[before]! + (chargeShare[before + 1]! - chargeShare[before]!) * (at - before);
-}
-
-/** Splits what the loads got: drawn anyway, drawn because somebody is there, drawn by sending. The sum is `servedW`. */
-function loadParts({ prepared, record }: Trace) {
-  const { scenario, loads, converterShare, controllersW } = prepared;
-  const { steps } = prepared.grid;
-  const sending = new Set(
-    scenario.stations.flatMap((station) => [
-      `${station.id}/send`,
-      ...station.companions.filter((each) => each.works === "sending").map((each) => `${station.id}/${each.id}`),
-    ]),
-  );
-  const alwaysW = new Float64Array(steps).fill(controllersW);
-  const usedW = new Float64Array(steps);
-  const sendingW = new Float64Array(steps);
-  for (const device of loads.devices) {
-    const into = sending.has(device.id) ? sendingW : usedW;
-    for (let i = 0; i < steps; i++) {
-      alwaysW[i]! += device.alwaysW[i]! / converterShare;
-      into[i]! += device.usedW[i]! / converterShare;
-    }
-  }
-  for (let i = 0; i < steps; i++) {
-    const demandW = record.demandW[i]!;
-    const servedShare = demandW > 0 ? record.servedW[i]! / demandW : 0;
-    alwaysW[i]! *= servedShare;
-    usedW[i]! *= servedShare;
-    sendingW[i]! *= servedShare;
-  }
-  return { alwaysW, usedW, sendingW };
 }

@@ -2,7 +2,7 @@ import { createMemo, createSignal, createUniqueId, Show } from "solid-js";
 import { askRun, runOf } from "../../../engine/answers/run/ask.ts";
 import { readingAt } from "../../../engine/answers/run/readingAt.ts";
 import { runAnswer } from "../../../engine/answers/run/runAnswer.ts";
-import { strataCsv } from "../../../engine/answers/run/runCsv.ts";
+import { stepsCsv } from "../../../engine/answers/run/runCsv.ts";
 import type { RunPicture } from "../../../engine/answers/run/runPicture.ts";
 import { Strata } from "../../charts/Strata.tsx";
 import { fileName, saveFile } from "../../download/saveFile.ts";
@@ -74,7 +74,7 @@ export function RunView(props: EntryProps<"run">) {
                 <button
                   type="button"
                   class="act"
-                  onClick={() => saveFile(`${fileName(run().name)}-steps.csv`, "text/csv", strataCsv(run()))}
+                  onClick={() => saveFile(`${fileName(run().name)}-steps.csv`, "text/csv", stepsCsv(run()))}
                 >
                   CSV
                 </button>

@@ -8,7 +8,7 @@ import { driversCsv } from "../../../engine/answers/drivers/rows.ts";
 import { KIND_NAMES } from "../../../engine/answers/kinds.ts";
 import { ledgerCsv } from "../../../engine/answers/ledger/rows.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
-import { strataCsv } from "../../../engine/answers/run/runCsv.ts";
+import { stepsCsv } from "../../../engine/answers/run/runCsv.ts";
 import { versusOf } from "../../../engine/answers/versus/ask.ts";
 import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
 import type { Drawing } from "../../../engine/drawing/drawing.ts";
@@ -130,7 +130,7 @@ test("names like these stay one cell each in every CSV", () => {
   const [first, second] = page.notebook().scenarios;
   const names = { first: first!.name, second: second!.name };
   const texts = [
-    strataCsv(run),
+    stepsCsv(run),
     daysCsv(run),
     ledgerCsv(run),
     versusCsv(versusOf(page, "roof", "meadow").result!, names),
