@@ -2,7 +2,10 @@ import { join } from "node:path";
 import { chromium } from "playwright-core";
 import { installPackages, isDebianLike, isExecutable, onPath } from "./findProgram.ts";
 
+/** The engine alone comes first: a window and a profile for each page that nobody sees take as long again as the page. */
 const NAMES = [
+  "chromium-headless-shell",
+  "chrome-headless-shell",
   "chromium",
   "chromium-browser",
   "google-chrome",
@@ -54,7 +57,8 @@ function inDriverCache(): string | undefined {
 }
 
 function installed(): string | undefined {
-  return installPackages("Chromium", ["chromium"]) ? (onPath(NAMES) ?? inUsualPlaces()) : undefined;
+  const isThere = installPackages("Chromium", ["chromium-headless-shell"]) || installPackages("Chromium", ["chromium"]);
+  return isThere ? (onPath(NAMES) ?? inUsualPlaces()) : undefined;
 }
 
 function giveUp(): never {
