@@ -38,10 +38,10 @@ export interface SizeInputs {
   readonly figures: readonly Float64Array[];
 }
 
-/** Panels that cells share with all that decides what they give without asking the bank: worked out once for the members side by side. */
+/** Panels that cells share with all that decides what they give without asking the bank: worked out once for each member. */
 export interface SizePanels {
-  /** Whether they have been worked out for the members at hand, and no step depends on the bank's volts: then the next cell may have them too. */
-  isSettled: boolean;
+  /** For its memory: volts are each run's own. */
+  readonly fixed: FixedPower;
 }
 
 export interface SizeCell {
@@ -99,7 +99,7 @@ export function makeSizeCells(surroundings: Surroundings, seed: string, lanes: n
   const skies = makeKept<SizeSky>();
   const loads = makeKept<SizeLoads>();
   const inputs = makeKept<SizeInputs>();
-  const panels = makeKept<SizePanels & { readonly fixed: FixedPower }>();
+  const panels = makeKept<SizePanels>();
   const banks = makeKept<Prepared["bank"]>();
   const runs = makeKept<RunRows>();
   const lights = makeKept<ReturnType<typeof makeDomeLight>>();
@@ -178,7 +178,7 @@ export function makeSizeCells(surroundings: Surroundings, seed: string, lanes: n
     const light = lights.get(keys.sky, () => makeDomeLight(scenario.models.transposition, grid.steps, lanes));
     const volts = `${scenario.bank.nominalV} ${bank.absorptionV}`;
     const given = panels.get(`${keys.panels} ${keys.sureness} ${volts}`, () => {
-      return { isSettled: false, fixed: makeFixedPower(grid.steps, 0, 0, lanes) }; // for its memory: volts are each run's own
+      return { fixed: makeFixedPower(grid.steps, 0, 0, lanes) };
     });
     const shared = { ...byShape, light, wantedW: fed.loads.wantedW, fixed: given.fixed };
     const run = makeRunRows(prepared, lanes, shared);

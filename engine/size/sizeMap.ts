@@ -4,6 +4,7 @@ import { makeReuse } from "../run/reuse.ts";
 import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
+import { growsWithSize } from "./growingSizes.ts";
 import type { SizeAxis, SizeWish } from "./sizeAxis.ts";
 import {
   makeSizeCells,
@@ -14,6 +15,7 @@ import {
   type SizeSky,
 } from "./sizeCell.ts";
 import { sizeCells } from "./sizeCells.ts";
+import { makeSizeStretch, type SizeStretch } from "./sizeStretch.ts";
 
 /**
  * A map ready to be run. What cells have in common stands once: skies, panels with their shade, loads, banks. Holds scratch of
@@ -38,7 +40,13 @@ export interface SizeMap {
   /** Row by row: x runs within a row. */
   readonly cells: readonly SizeCell[];
   readonly remarks: readonly string[];
+  /** Whether more only helps, so that members' frontiers say what becomes of them in every cell. */
+  readonly grows: boolean;
+  readonly stretch: SizeStretch;
 }
+
+/** Members drawn together where only frontiers are run: enough that several meet in one cell. */
+const MEMBERS_ON_FRONTIERS = 16;
 
 /** Parts of a map's scenarios that are kept while it is prepared: its panels, crowns over them and skies. */
 const KEPT_PARTS = 2000;
@@ -75,24 +83,24 @@ export function prepareSizes(
   }
   const skies = shared.skies();
   const { words, remarks } = skies[0]!.ensemble;
-  return {
-    ok: true,
-    map: {
-      seed,
-      words,
-      lanes,
-      x: found.value.x,
-      y: found.value.y,
-      base: plain.prepared,
-      skies,
-      under: skies.map((sky) => cells.find((cell) => cell.sky === sky)!),
-      loads: shared.loads(),
-      inputs: shared.inputs(),
-      panels: shared.panels(),
-      cells,
-      remarks,
-    },
+  const axes = y === null ? [x.at] : [x.at, y.at];
+  const map = {
+    seed,
+    words,
+    lanes,
+    x: found.value.x,
+    y: found.value.y,
+    base: plain.prepared,
+    skies,
+    under: skies.map((sky) => cells.find((cell) => cell.sky === sky)!),
+    loads: shared.loads(),
+    inputs: shared.inputs(),
+    panels: shared.panels(),
+    cells,
+    remarks,
+    grows: growsWithSize(plain.prepared, axes),
   };
+  return { ok: true, map: { ...map, stretch: makeSizeStretch(map, map.grows ? MEMBERS_ON_FRONTIERS : lanes) } };
 }
 
 /** Steps of an event by the clock; a change of clocks may add or take some. */

@@ -1,5 +1,5 @@
+import { countFates, type SizeCounts } from "./sizeFates.ts";
 import type { SizeMap } from "./sizeMap.ts";
-import { type SizeCounts, stepSizes } from "./stepSizes.ts";
 
 /** Members `from` to `to` (not included) of a map, counted in whole numbers so that parts merge exactly. Plain data. */
 export interface SizePart extends SizeCounts {
@@ -32,8 +32,8 @@ export function sizeMembers(
   };
   let member = from;
   do {
-    const count = Math.min(map.lanes, to - member);
-    stepSizes(map, member, count, counts);
+    const count = Math.min(map.stretch.most, to - member);
+    countFates(map, member, count, counts);
     member += count;
   } while (between(member - from) && member < to);
   return { seed: map.seed, from, to: member, ...counts };

@@ -37,9 +37,10 @@ export const sizesTask: TaskKind<"sizes", SizesTask, SizePart> = {
   work: (task, store) => {
     const map = mapOf(task, store);
     if (!map.ok) return map;
-    const { base, cells } = map.value;
+    const { base, cells, stretch } = map.value;
     const partOf = (from: number, to: number) => sizeMembers(map.value, from, to);
-    return { ok: true, value: workInParts({ prepared: base }, cells.length, partOf, mergeSizes) };
+    const parts = workInParts({ prepared: base }, cells.length, partOf, mergeSizes);
+    return { ok: true, value: { ...parts, membersAtOnce: stretch.most } };
   },
   merge: mergeSizes,
 };

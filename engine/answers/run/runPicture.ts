@@ -7,7 +7,7 @@ import type { Trace } from "../../run/trace.ts";
 import type { Verdict } from "../../run/verdict.ts";
 import { nightSpans } from "../../sky/nightSpans.ts";
 import { type LoadParts, loadParts } from "./loadParts.ts";
-import { type StepColumn, stepColumns } from "./stepColumns.ts";
+import { runColumns, type StepColumn } from "./runColumns.ts";
 
 /** A part of what comes in; one value per step, W at the bank's terminals. */
 export interface IncomingPart {
@@ -97,7 +97,7 @@ export function runPicture(trace: Trace): RunPicture {
     ],
     spilledW: record.spilledW.slice(),
     ...parts,
-    columns: stepColumns(trace, parts),
+    columns: runColumns(trace, parts),
     unservedW: record.unservedW.slice(),
     radios: trace.verdict.radios.flatMap((radio, s) =>
       radio.dropoutH > 0

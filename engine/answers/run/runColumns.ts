@@ -8,7 +8,7 @@ export interface StepColumn {
 }
 
 /** What a run says of each step, as its table and its file show it. */
-export function stepColumns(trace: Trace, { alwaysW, usedW, sendingW }: LoadParts): StepColumn[] {
+export function runColumns(trace: Trace, { alwaysW, usedW, sendingW }: LoadParts): StepColumn[] {
   const { prepared, record, details } = trace;
   const { steps } = prepared.grid;
   const of = (title: string, values: Float64Array): StepColumn => ({ title, values: values.slice(0, steps) });
