@@ -1,3 +1,4 @@
+import { panelCableOf } from "../scenario/cable.ts";
 import { lossesOf } from "../scenario/lossesOf.ts";
 import type { Models } from "../scenario/models.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
@@ -100,7 +101,7 @@ export type GroupLight = Pick<
  */
 export function preparedGroup(group: PanelGroup, { sectionRule }: Models, light: GroupLight): PreparedGroup {
   const { module, controller } = group;
-  const { cable } = controller;
+  const cable = panelCableOf(controller);
   const vmpV = module.vmpV * group.inSeries;
   const keptShare = lossesOf(group).reduce((kept, loss) => kept * (1 - loss.share), 1);
   const cableOhm = 2 * cable.oneWayM * copperOhmPerM(cable, cable.tempC);

@@ -16,6 +16,11 @@ export function coldestOhm(bank: PreparedBank, storedAh: number): number {
   return bank.fixedOhm + bank.internalCellOhm[placeOf(bank, storedAh)]! * cold;
 }
 
+/** The resistance that a load meets in the full bank at 25 °C, Ω. */
+export function internalOhmFull(bank: PreparedBank): number {
+  return bank.fixedOhm + bank.internalCellOhm[CURVE_STEPS]!;
+}
+
 function placeOf(bank: PreparedBank, storedAh: number): number {
   return Math.min(CURVE_STEPS - 1, Math.max(0, Math.floor(storedAh * bank.curveStepsPerAh)));
 }

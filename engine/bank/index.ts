@@ -5,7 +5,7 @@
  */
 
 export { currentForVolts } from "./acceptance.ts";
-export { chargingOhmAt, coldestOhm, internalOhmAt } from "./bankOhm.ts";
+export { chargingOhmAt, coldestOhm, internalOhmAt, internalOhmFull } from "./bankOhm.ts";
 export { acceptA, chargeA, chargingV, drawA, openCircuitV, peukertFactorAt, storedWh } from "./bankVoltage.ts";
 export { CHEMISTRY_DATA } from "./chemistryData.ts";
 export { type CurvePoint, onCurve } from "./curve.ts";

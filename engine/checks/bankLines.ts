@@ -36,8 +36,8 @@ export function bankLines(context: LimitContext): LimitLine[] {
     limitLine({
       id: "bank-continuous",
       about,
-      quantity: "greatest mean over three hours",
-      value: context.siteContinuousA,
+      quantity: "greatest current that lasts ten minutes",
+      value: context.siteLastingA,
       unit: "A",
       limit: bank.maxDischargeA,
       isAssumed,
@@ -71,7 +71,9 @@ export function bankLines(context: LimitContext): LimitLine[] {
 
 function parallelLines(context: LimitContext, isAssumed: boolean): LimitLine[] {
   const { prepared } = context.run;
-  const { inParallel, chemistry } = prepared.scenario.bank;
+  const { inParallel, chemistry, peakDischargeA, stringLead } = prepared.scenario.bank;
+  const ratedA = peakDischargeA ?? prepared.bank.maxDischargeA;
+  const fuseA = stringLead?.fuseA;
   const cautions = [chemistry === "lfp" ? "lithium" : "lead", "fire"];
   return [
     limitLine({
@@ -93,10 +95,11 @@ function parallelLines(context: LimitContext, isAssumed: boolean): LimitLine[] {
       quantity: "peak with one string gone",
       value: context.siteA,
       unit: "A",
-      limit: (prepared.scenario.bank.peakDischargeA ?? prepared.bank.maxDischargeA) * (1 - 1 / inParallel),
+      limit: Math.min(ratedA * (1 - 1 / inParallel), (fuseA ?? Number.POSITIVE_INFINITY) * (inParallel - 1)),
       isAssumed,
       rule: LIMIT_RULES.lostBlock,
-      change: "Plan to send with less power when a block drops out, or bring blocks that carry the peak without it.",
+      change:
+        "Plan to send with less power when a block drops out, or bring blocks and string fuses that carry the peak without it.",
       fill: "bank.maxDischargeA",
       cautions,
     }),

@@ -1,7 +1,7 @@
 import type { LimitContext } from "./limitContext.ts";
 import { type LimitLine, limitLine } from "./limitLine.ts";
 import { LIMIT_RULES } from "./limitRules.ts";
-import { controllerOutputA } from "./panelLines.ts";
+import { controllerOutputA } from "./panelGroups.ts";
 
 /** Degrees above the lock that count as enough (our choice, no source): what a thermometer and a night miss. */
 const ROOM_C = 3;
@@ -35,7 +35,7 @@ export function chargeLines(context: LimitContext): LimitLine[] {
       limit: offers.limitA,
       isAssumed: maxChargeA === undefined,
       rule: LIMIT_RULES.chargeRate,
-      change: "Set chargers and controllers lower, let one charge at a time, or warm the bank first.",
+      change: `Set chargers and controllers so that they give ${Math.floor(offers.limitA)} A together, let one charge at a time, or warm the bank first.`,
       fill: "bank.maxChargeA",
       cautions,
     }),

@@ -13,7 +13,9 @@ const FUSE_SIZES_A: readonly number[] = [
  * @returns null where no fuse that is sold carries the load and still protects what is behind it
  */
 export function fuseFor(peakA: number, continuousA: number, largestA: number | null): number | null {
-  const found = FUSE_SIZES_A.find((size) => size > peakA * (1 + ROUNDING) && size >= CONTINUOUS_FACTOR * continuousA);
+  const found = FUSE_SIZES_A.find(
+    (size) => size > peakA * (1 + ROUNDING) && size >= CONTINUOUS_FACTOR * continuousA * (1 - ROUNDING),
+  );
   if (found === undefined || (largestA !== null && found > largestA)) return null;
   return found;
 }

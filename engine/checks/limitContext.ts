@@ -1,10 +1,15 @@
+import { wrapLongitudeDeg } from "../angle.ts";
 import { coldestOhm } from "../bank/bankOhm.ts";
 import { drawA, openCircuitV } from "../bank/bankVoltage.ts";
+import type { ClimateTables } from "../place/climateTables.ts";
+import { recordColdC } from "../place/recordColdC.ts";
 import { requireRange } from "../require.ts";
 import type { Trace } from "../run/trace.ts";
-import { runOhm } from "./cableDropV.ts";
-import { greatestMean, type PeakLoads, type PeakMoment, peakLoads } from "./peakLoads.ts";
+import type { Scenario } from "../scenario/scenario.ts";
+import { type LastingDraw, lastingDraw } from "./lastingDraw.ts";
+import { type PeakLoads, type PeakMoment, peakLoads } from "./peakLoads.ts";
 import { USUAL_DROP_SHARE } from "./usualDrop.ts";
+import { runOhm } from "./wireSizes.ts";
 
 /** What may be chosen about the limits. */
 export interface LimitOptions {
@@ -12,8 +17,21 @@ export interface LimitOptions {
   readonly targetDropShare?: number;
   /** Charge at which the peaks are met, share of full, such as one in twenty of an ensemble's; the reserve, or the run's own lowest where that is less, when left out. */
   readonly lowestShare?: number;
-  /** Coldest air that the panels may meet, °C; the event's own coldest hour when left out. A record low is colder. */
+  /** Coldest air that the panels may meet, °C; when left out the record of the place, or the event's own coldest hour where that is colder or no record is known. */
   readonly coldestC?: number;
+}
+
+/** What is known of the place besides its run. */
+export interface LimitPlace {
+  /** Coldest morning that the place is likely to have seen, °C (`recordColdC`); left out where no climate is at hand. */
+  readonly recordC?: number;
+}
+
+/** What the climate tables tell of a scenario's place; nothing where they do not reach or there are none. */
+export function limitPlace({ place }: Scenario, climate: ClimateTables | undefined): LimitPlace {
+  if (climate === undefined) return {};
+  const recordC = recordColdC(climate, place.latitudeDeg, wrapLongitudeDeg(place.longitudeDeg), place.elevationM);
+  return recordC === null ? {} : { recordC };
 }
 
 /** What every check looks at: the run and its worst moments, worked out once. */
@@ -28,31 +46,36 @@ export interface LimitContext {
   /** Resistance of the bank at the lowest charge and in its coldest step, Ω. */
   readonly packOhm: number;
   readonly coldestC: number;
-  readonly coldestFrom: "event" | "given";
+  readonly coldestFrom: "event" | "record" | "given";
   /** Warmest air of the event, °C. */
   readonly warmestC: number;
   readonly peaks: PeakLoads;
   readonly mainCableOhm: number;
   readonly mainContactsOhm: number;
-  /** Current at the bank in the worst moment, and the greatest mean over three hours, A. */
+  /** Current at the bank in the worst moment, and the greatest that lasts (`LASTING_MIN`), A. */
   readonly siteA: number;
-  readonly siteContinuousA: number;
+  readonly siteLastingA: number;
+  /** The same without controllers, which are wired ahead of the main feed's switch, W at the converter's output or at the distribution. */
+  readonly loadW: number;
+  readonly loadLastingW: number;
+  /** Volts that gear meets in the worst moment: the converter's, or the bank's at the end of the main feed. */
+  readonly loadV: number;
+  /** What of each station's sending lasts. */
+  readonly lasting: readonly LastingDraw[];
 }
 
-/** What the NEC calls continuous (article 100: three hours or more), h. */
-export const CONTINUOUS_H = 3;
-
 /** Gathers what the checks look at. @throws RangeError if an option lies outside its range */
-export function limitContext(run: Trace, options: LimitOptions): LimitContext {
+export function limitContext(run: Trace, options: LimitOptions, { recordC }: LimitPlace = {}): LimitContext {
   const { prepared } = run;
-  const { bank, scenario, grid } = prepared;
+  const { bank, scenario } = prepared;
   const usual = worstPlanned(run);
   const { targetDropShare = USUAL_DROP_SHARE, lowestShare = usual.share } = options;
   requireRange({ targetDropShare }, 0.001, 0.5);
   requireRange({ lowestShare }, 0, 1);
   // Nothing added turns a minus zero into a zero, which is what JSON gives back.
   const eventColdestC = prepared.airTempC.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY) + 0;
-  const { coldestC = eventColdestC } = options;
+  const isRecord = recordC !== undefined && recordC < eventColdestC;
+  const { coldestC = isRecord ? recordC : eventColdestC } = options;
   // The event's own air is taken as it comes: files of measured weather reach down to −90 °C.
   if (options.coldestC !== undefined) requireRange({ coldestC }, -90, 60);
   const openV = openCircuitV(bank, lowestShare * bank.fullAh);
@@ -62,7 +85,14 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
   const peaks = peakLoads(prepared);
   const packOhm = coldestOhm(bank, lowestShare * bank.fullAh);
   const ohm = packOhm + mainCableOhm + mainContactsOhm;
-  const meanW = greatestMean(run.record.demandW, grid.stepH, CONTINUOUS_H);
+  const lasting = scenario.stations.map(lastingDraw);
+  const lastingLoads = peakLoads(
+    prepared,
+    lasting.map(({ radioW, besideW }) => radioW + besideW),
+  );
+  const { converterShare, converterV, controllersW } = prepared;
+  const siteA = drawA(openV, ohm, peaks.site.watts);
+  const behind = (watts: number) => Math.max(0, watts - controllersW) * converterShare;
   return {
     run,
     targetDropShare,
@@ -72,13 +102,17 @@ export function limitContext(run: Trace, options: LimitOptions): LimitContext {
     fullOpenV: openCircuitV(bank, bank.fullAh),
     packOhm,
     coldestC,
-    coldestFrom: options.coldestC === undefined ? "event" : "given",
+    coldestFrom: options.coldestC !== undefined ? "given" : isRecord ? "record" : "event",
     warmestC: prepared.airTempC.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY) + 0,
     peaks,
     mainCableOhm,
     mainContactsOhm,
-    siteA: drawA(openV, ohm, peaks.site.watts),
-    siteContinuousA: drawA(openV, ohm, meanW),
+    siteA,
+    siteLastingA: drawA(openV, ohm, lastingLoads.site.watts),
+    loadW: behind(peaks.site.watts),
+    loadLastingW: behind(lastingLoads.site.watts),
+    loadV: converterV > 0 ? converterV : Math.max(1, openV - ohm * siteA),
+    lasting,
   };
 }
 

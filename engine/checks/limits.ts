@@ -1,14 +1,19 @@
 import type { Trace } from "../run/trace.ts";
 import { bankLines } from "./bankLines.ts";
-import { type CableRun, cableRuns, dropLines } from "./cableRuns.ts";
+import { branchLines } from "./branchLines.ts";
+import { type CableRun, cableRuns } from "./cableRuns.ts";
 import { type Caution, cautionsFor } from "./cautions.ts";
+import { panelBranches, sourceBranches } from "./chargeBranches.ts";
 import { chargeLines } from "./chargeLines.ts";
-import { type LimitContext, type LimitOptions, limitContext } from "./limitContext.ts";
+import { type LimitContext, type LimitOptions, type LimitPlace, limitContext } from "./limitContext.ts";
 import { inOrder, type LimitLine } from "./limitLine.ts";
+import { loadBranches } from "./loadBranches.ts";
+import { mainBranches } from "./mainBranches.ts";
 import { mainFeedLines } from "./mainFeedLines.ts";
-import { carriesPanelAmps, controllerOutputA, panelLines, stringsOf } from "./panelLines.ts";
+import { panelLines } from "./panelLines.ts";
 import type { LostVolts } from "./radioVolts.ts";
-import { leadContinuousA, radioVoltsAt, stationLines } from "./stationLines.ts";
+import { radioLines, radioVoltsAt } from "./stationLines.ts";
+import { type WiringRun, wiringRuns } from "./wiringRuns.ts";
 
 /** What flows in one branch, A. */
 export interface BranchCurrent {
@@ -16,7 +21,7 @@ export interface BranchCurrent {
   readonly about: string;
   /** Greatest that can come about, second by second. */
   readonly peakA: number;
-  /** Greatest mean over three hours; for panels and chargers their rated current. */
+  /** Greatest that lasts ten minutes and more; for panels and chargers their rated current. */
   readonly continuousA: number;
   /** Names of the stations that send in that moment. */
   readonly sending: readonly string[];
@@ -42,14 +47,16 @@ export interface LimitsReport {
   readonly lowestFrom: LimitContext["lowestFrom"];
   /** Open-circuit volts of the bank at that charge. */
   readonly openV: number;
-  /** Coldest air that the panels are held against, °C; the event's coldest hour (records are colder), or as given. */
+  /** Coldest air that the panels are held against, °C: the place's record by estimate, the event's coldest hour, or as given. */
   readonly coldestC: number;
-  readonly coldestFrom: "event" | "given";
+  readonly coldestFrom: LimitContext["coldestFrom"];
   /** Warmest air of the event, by which wires carry less, °C. */
   readonly warmestC: number;
   readonly targetDropShare: number;
   readonly branches: readonly BranchCurrent[];
   readonly runs: readonly CableRun[];
+  /** Every conductor in the order of the wiring sheet, with what flows, what guards it and how it stands. */
+  readonly wiring: readonly WiringRun[];
   readonly radios: readonly RadioAtPeak[];
   /** Worst first: over, close, unknown, within. */
   readonly lines: readonly LimitLine[];
@@ -62,18 +69,24 @@ export interface LimitsReport {
  * Holds a plan's currents and volts against what its gear stands and what published rules ask. Advice for people who know
  * their local code; never a permit.
  * @param run one run of the plan; its weather says how cold and how warm it gets, its lowest charge where peaks are met
+ * @param place what is known of the place besides: how cold it may ever have been
  * @throws RangeError if an option lies outside its range
  */
-export function limits(run: Trace, options: LimitOptions = {}): LimitsReport {
-  const context = limitContext(run, options);
+export function limits(run: Trace, options: LimitOptions = {}, place: LimitPlace = {}): LimitsReport {
+  const context = limitContext(run, options, place);
   const { scenario, bank } = run.prepared;
-  const runs = cableRuns(context);
+  const branches = [
+    ...panelBranches(context),
+    ...sourceBranches(context),
+    ...mainBranches(context),
+    ...loadBranches(context),
+  ];
   const lines = inOrder([
-    ...scenario.stations.flatMap((_, s) => stationLines(context, s)),
+    ...scenario.stations.flatMap((_, s) => radioLines(context, s)),
+    ...branches.flatMap((branch) => branchLines(branch, context)),
     ...bankLines(context),
-    ...mainFeedLines(context),
+    ...mainFeedLines(context, branches),
     ...scenario.panels.flatMap((group) => panelLines(context, group)),
-    ...dropLines(context, runs),
     ...chargeLines(context),
   ]);
   const coldestBankC = bank.tempC.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY);
@@ -86,45 +99,20 @@ export function limits(run: Trace, options: LimitOptions = {}): LimitsReport {
     coldestFrom: context.coldestFrom,
     warmestC: context.warmestC,
     targetDropShare: context.targetDropShare,
-    branches: branches(context),
-    runs,
+    branches: branches.map(({ id, about, peakA, lastingA, sending }) => ({
+      id,
+      about: id === "main" ? "everything, at the bank" : about,
+      peakA,
+      continuousA: lastingA,
+      sending,
+    })),
+    runs: cableRuns(branches, context),
+    wiring: wiringRuns(branches, lines),
     radios: scenario.stations.flatMap((_, s) => radioAtPeak(context, s)),
     lines,
     cautions: cautionsFor(scenario, coldestBankC),
     sentences: sentences(lines),
   };
-}
-
-function branches(context: LimitContext): BranchCurrent[] {
-  const { scenario, loads, sources } = context.run.prepared;
-  const { siteA: peakA, siteContinuousA: continuousA } = context;
-  return [
-    { id: "main", about: "everything, at the bank", peakA, continuousA, sending: names(context, context.peaks.site) },
-    ...scenario.stations.map((station, s) => ({
-      id: `lead/${station.id}`,
-      about: `lead of ${station.name}`,
-      peakA: loads.stations[s]!.peakA,
-      continuousA: leadContinuousA(context, s),
-      sending: [station.name],
-    })),
-    ...scenario.panels
-      .filter((group) => group.count > 0)
-      .map((group) => {
-        const carries = carriesPanelAmps(group);
-        const outputA = Math.min(controllerOutputA(context, group), group.controller.maxChargeA ?? Number.MAX_VALUE);
-        return {
-          id: `panels/${group.id}`,
-          about: `cable of ${group.name}`,
-          peakA: carries ? stringsOf(group) * group.module.iscA : outputA,
-          continuousA: carries ? stringsOf(group) * group.module.impA : outputA,
-          sending: [],
-        };
-      }),
-    ...sources.map((source) => {
-      const givesA = Math.min(source.maxA, source.maxW / context.openV);
-      return { id: `source/${source.id}`, about: source.name, peakA: givesA, continuousA: givesA, sending: [] };
-    }),
-  ];
 }
 
 function names({ run }: LimitContext, moment: { readonly sending: readonly number[] } | null | undefined): string[] {
@@ -142,13 +130,17 @@ function radioAtPeak(context: LimitContext, s: number): RadioAtPeak[] {
 function sentences(lines: readonly LimitLine[]): string[] {
   const of = (verdict: LimitLine["verdict"]) => lines.filter((line) => line.verdict === verdict);
   const list = (some: readonly LimitLine[]) => some.map((line) => `${line.about}, ${line.quantity}`).join("; ");
-  const [over, close, unknown] = [of("over"), of("close"), of("unknown")];
+  const [over, close, unknown, assumed] = [of("over"), of("close"), of("unknown"), of("assumed")];
   const said: string[] = [];
   if (over.length > 0) said.push(`Over the limit: ${list(over)}.`);
   if (close.length > 0) said.push(`Close to it: ${list(close)}.`);
   if (unknown.length > 0) {
     const things = unknown.length === 1 ? "1 thing is" : `${unknown.length} things are`;
     said.push(`${things} not stated in the scenario and could not be checked.`);
+  }
+  if (assumed.length > 0) {
+    const things = assumed.length === 1 ? "1 line counts" : `${assumed.length} lines count`;
+    said.push(`${things} with leads that nobody stated: no fault, and no all-clear.`);
   }
   if (said.length === 0)
     said.push("Everything that is stated stays within its limit; look at the cautions all the same.");

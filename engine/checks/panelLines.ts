@@ -1,35 +1,13 @@
-import type { Cable } from "../scenario/cable.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
-import { ampacityA, largestFuseA } from "./ampacityA.ts";
 import { coldOpenCircuitV } from "./coldOpenCircuitV.ts";
 import { CONTINUOUS_FACTOR, fuseFor } from "./fuseFor.ts";
 import type { LimitContext } from "./limitContext.ts";
 import { type LimitLine, limitLine } from "./limitLine.ts";
 import { LIMIT_RULES } from "./limitRules.ts";
 import { backfeedA, panelCircuitA, panelWireA } from "./panelCircuitA.ts";
+import { controllerOutputA, stringsOf } from "./panelGroups.ts";
 
-/** Strings side by side. */
-export const stringsOf = (group: PanelGroup): number => group.count / group.inSeries;
-
-/** Whether a group's long cable carries what the panels give, and not what a tracking controller makes of it. */
-export function carriesPanelAmps(group: PanelGroup): boolean {
-  return group.controller.kind === "pwm" || group.controller.at === "bank";
-}
-
-/** What a group's controller gives the bank at most, A: rated watts over the bank's lowest volts, or the panels' own current. */
-export function controllerOutputA(context: LimitContext, group: PanelGroup): number {
-  if (group.controller.kind === "pwm") return stringsOf(group) * group.module.impA;
-  return (group.count * group.module.ratedW) / context.openV;
-}
-
-/** What a group's cable must carry, A. */
-export function panelRunCarriesA(context: LimitContext, group: PanelGroup): number {
-  if (carriesPanelAmps(group)) return panelWireA(group.module.iscA, stringsOf(group));
-  const outputA = controllerOutputA(context, group);
-  return CONTINUOUS_FACTOR * Math.min(outputA, group.controller.maxChargeA ?? outputA);
-}
-
-/** Strings, controller, fuse and wire of one panel group; nothing of a group without modules. */
+/** Open volts, currents and fuses of one panel group's strings and what its controller stands; nothing of a group without modules. */
 export function panelLines(context: LimitContext, group: PanelGroup): LimitLine[] {
   if (group.count === 0) return [];
   const { module, controller } = group;
@@ -39,72 +17,118 @@ export function panelLines(context: LimitContext, group: PanelGroup): LimitLine[
   const isPwm = controller.kind === "pwm";
   const coldV = coldOpenCircuitV(module.vocV, group.inSeries, module.vocTempCoeffPerK, context.coldestC);
   const circuitA = panelCircuitA(module.iscA, strings);
-  const roof = ["shock", "roof"];
+  const larger = controllerFor(context, group, { coldV, circuitA });
+  const run = `panels/${group.id}`;
   const lines = [
     limitLine({
       id: `panel-volts/${group.id}`,
+      run,
       about,
       quantity: `string's open volts at ${Math.round(context.coldestC)} °C`,
       value: coldV,
       unit: "V",
       limit: controller.maxPanelV ?? null,
       rule: LIMIT_RULES.panelVolts,
-      change:
-        group.inSeries > 1
-          ? "Wire fewer modules in series, or use a controller for more volts: too many destroy it at the first cold sunrise."
-          : "Use a controller for more volts: too many destroy it at the first cold sunrise.",
+      change: `${fewer(group, coldV)}${larger}: too many volts destroy it at the first cold sunrise.`,
       fill: `${field}.controller.maxPanelV`,
       cautions: ["shock"],
     }),
     limitLine({
       id: `panel-amps/${group.id}`,
+      run,
       about,
       quantity: "1.25 × short-circuit current",
       value: circuitA,
       unit: "A",
       limit: controller.maxPanelA ?? (isPwm ? controller.maxChargeA : null),
       rule: LIMIT_RULES.panelAmps,
-      change:
-        group.inSeries < group.count
-          ? "Wire more modules in series if their volts allow it, or use a larger controller."
-          : "Use a larger controller.",
+      change: `${group.inSeries < group.count ? "Wire more modules in series if their volts allow it, or use" : "Use"} ${larger}.`,
       fill: `${field}.controller.${isPwm ? "maxChargeA" : "maxPanelA"}`,
-      cautions: roof,
-    }),
-    limitLine({
-      id: `panel-wire/${group.id}`,
-      about: `cable of ${group.name}`,
-      quantity: "current the wire must carry",
-      value: panelRunCarriesA(context, group),
-      unit: "A",
-      limit: ampacityA(controller.cable, context.warmestC),
-      rule: carriesPanelAmps(group) ? LIMIT_RULES.panelWire : LIMIT_RULES.wireCarries,
-      change: "Fit thicker wire, or wire more modules in series if their volts allow it.",
-      cautions: ["fire"],
+      cautions: ["shock", "roof"],
     }),
   ];
   if (!isPwm) lines.push(wattsLine(context, group));
   if (isPwm || controller.stepDownOnly) lines.push(lowVoltsLine(context, group));
-  // Two strings drive no more into each other than a module stands (NEC 690.9(A), exception, explained in Home Power, “Why Series Fusing?”).
-  if (strings > 2) {
-    lines.push(
+  if (strings > 1) lines.push(...stringFuseLines(group));
+  return lines;
+}
+
+/** Two strings drive no more into each other than a module stands (NEC 690.9(A), exception, explained in Home Power, “Why Series Fusing?”). */
+const STRINGS_WITHOUT_FUSE = 2;
+
+/** Each string's own fuse where one is stated: it carries the string and is one that the module may stand behind; else what the others drive back. */
+function stringFuseLines(group: PanelGroup): LimitLine[] {
+  const { module, stringFuseA, id } = group;
+  const strings = stringsOf(group);
+  const needA = panelWireA(module.iscA, 1);
+  const fuse = fuseFor(0, needA / CONTINUOUS_FACTOR, module.maxSeriesFuseA ?? null);
+  const fits =
+    fuse === null
+      ? "No fuse carries a string and is one that the module may stand behind: wire fewer strings side by side, or ask the module's maker."
+      : `Give each string a ${fuse} A fuse of its own.`;
+  const common = {
+    run: `panels/${id}`,
+    about: group.name,
+    unit: "A",
+    closeWithin: 0,
+    rule: LIMIT_RULES.seriesFuse,
+    change: fits,
+    cautions: ["fire"],
+  };
+  if (stringFuseA === undefined) {
+    if (strings <= STRINGS_WITHOUT_FUSE) return [];
+    return [
       limitLine({
-        id: `series-fuse/${group.id}`,
-        about,
+        ...common,
+        id: `series-fuse/${id}`,
         quantity: `current that ${strings - 1} strings drive back into one`,
         value: backfeedA(module.iscA, strings),
-        unit: "A",
         limit: module.maxSeriesFuseA ?? null,
-        closeWithin: 0,
-        rule: LIMIT_RULES.seriesFuse,
-        change: "Give each string its own fuse, no larger than the module's series-fuse rating.",
-        fill: `${field}.module.maxSeriesFuseA`,
-        cautions: ["fire"],
+        fill: `panels.${id}.module.maxSeriesFuseA`,
       }),
-    );
+    ];
   }
-  lines.push(...outputFuseLines(context, group));
-  return lines;
+  return [
+    limitLine({
+      ...common,
+      id: `string-fuse/${id}`,
+      quantity: "1.56 × a string's short-circuit current",
+      value: needA,
+      limit: stringFuseA,
+    }),
+    limitLine({
+      ...common,
+      id: `series-fuse/${id}`,
+      quantity: "fuse of each string",
+      value: stringFuseA,
+      limit: module.maxSeriesFuseA ?? null,
+      fill: `panels.${id}.module.maxSeriesFuseA`,
+    }),
+  ];
+}
+
+/** A controller for all that this group asks of it, so that what is said of one line holds for the others too. */
+function controllerFor(
+  context: LimitContext,
+  group: PanelGroup,
+  { coldV, circuitA }: { coldV: number; circuitA: number },
+): string {
+  const { maxPanelV, maxPanelA, maxChargeA, kind } = group.controller;
+  const isPwm = kind === "pwm";
+  const standsA = maxPanelA ?? (isPwm ? maxChargeA : null);
+  const givesA = isPwm ? circuitA : controllerOutputA(context, group);
+  const asks = [
+    ...(maxPanelV === undefined || maxPanelV < coldV ? [`an input for ${Math.ceil(coldV)} V`] : []),
+    ...(standsA === null || standsA < circuitA ? [`${isPwm ? "" : "an input for "}${Math.ceil(circuitA)} A`] : []),
+    ...(!isPwm && maxChargeA !== null && maxChargeA < givesA ? [`an output of ${Math.ceil(givesA)} A`] : []),
+  ];
+  return `a controller with ${asks.length <= 1 ? asks.join("") : `${asks.slice(0, -1).join(", ")} and ${asks.at(-1)}`}`;
+}
+
+/** "Wire at most 2 modules in series, or use " where that would do; else "Use ". */
+function fewer({ inSeries, controller }: PanelGroup, coldV: number): string {
+  const most = controller.maxPanelV === undefined ? 0 : Math.floor((controller.maxPanelV * inSeries) / coldV);
+  return most >= 1 && most < inSeries ? `Wire at most ${most} in series, or use ` : "Use ";
 }
 
 /** What cells in the sun are above the air about them, K (common practice, no source). */
@@ -119,6 +143,7 @@ function lowVoltsLine({ warmestC, run }: LimitContext, group: PanelGroup): Limit
   const warmV = inSeries * module.vmpV * (1 + module.vocTempCoeffPerK * (cellC - 25));
   return limitLine({
     id: `panel-low/${group.id}`,
+    run: `panels/${group.id}`,
     about: group.name,
     quantity: `string's volts at the power point, cells at ${Math.round(cellC)} °C`,
     value: warmV,
@@ -127,13 +152,14 @@ function lowVoltsLine({ warmestC, run }: LimitContext, group: PanelGroup): Limit
     bound: "least",
     closeWithin: (ROOM_PER_12V * scenario.bank.nominalV) / 12,
     rule: LIMIT_RULES.panelLow,
-    change: "Wire more modules in series, or use a controller that raises volts: below the bank's volts nothing flows.",
+    change: `Wire ${Math.ceil((inSeries * bank.absorptionV) / warmV)} or more modules in series, or use a controller that raises volts: below the bank's volts nothing flows.`,
   });
 }
 
 function wattsLine(context: LimitContext, group: PanelGroup): LimitLine {
   return limitLine({
     id: `controller-watts/${group.id}`,
+    run: `controller/${group.id}`,
     about: group.name,
     quantity: `rated watts at ${context.openV.toFixed(1)} V`,
     value: controllerOutputA(context, group),
@@ -141,64 +167,7 @@ function wattsLine(context: LimitContext, group: PanelGroup): LimitLine {
     limit: group.controller.maxChargeA,
     closeWithin: 0,
     rule: LIMIT_RULES.controllerWatts,
-    change:
-      "A tracking controller holds the surplus back and that light is lost; see that its maker allows so much panel, or use a larger one.",
+    change: `A tracking controller holds the surplus back and that light is lost; see that its maker allows so much panel, or use one for ${Math.ceil(controllerOutputA(context, group))} A.`,
     fill: `panels.${group.id}.controller.maxChargeA`,
   });
-}
-
-/** The fuse between controller and bank, and the wire behind it where that is the long cable. */
-function outputFuseLines(context: LimitContext, group: PanelGroup): LimitLine[] {
-  const { controller } = group;
-  const outputA = controllerOutputA(context, group);
-  const givesA = Math.min(outputA, controller.maxChargeA ?? outputA);
-  const needA =
-    controller.kind === "pwm"
-      ? panelWireA(group.module.iscA, stringsOf(group))
-      : CONTINUOUS_FACTOR * (controller.maxChargeA ?? givesA);
-  const carriesBankVolts = controller.at === "panels";
-  const mostFuseA = carriesBankVolts ? largestFuseA(controller.cable, context.warmestC) : null;
-  const fuse = fuseFor(0, needA / CONTINUOUS_FACTOR, mostFuseA);
-  const fits = fuse === null ? "Fit a thicker wire, then a fuse for it." : `Fit a ${fuse} A fuse, at the bank's end.`;
-  const field = `panels.${group.id}.controller.fuseA`;
-  const common = { about: `controller of ${group.name}`, unit: "A", closeWithin: 0, fill: field, cautions: ["fire"] };
-  const lines = [
-    limitLine({
-      ...common,
-      id: `controller-fuse/${group.id}`,
-      quantity: "1.25 × charging current",
-      value: needA,
-      limit: controller.fuseA ?? null,
-      rule: LIMIT_RULES.controllerFuse,
-      isOverWhereMissing: `No fuse is stated, and without one the bank burns this wire in a short. ${fits} Then state ${field}.`,
-      change: fits,
-    }),
-  ];
-  if (carriesBankVolts) {
-    lines.push(
-      limitLine({
-        ...common,
-        id: `controller-fuse-wire/${group.id}`,
-        quantity: "fuse for its wire",
-        value: controller.fuseA ?? null,
-        limit: mostFuseA,
-        rule: LIMIT_RULES.fuseForWire,
-        change: "Fit a smaller fuse or thicker wire.",
-      }),
-    );
-  }
-  return lines;
-}
-
-/** Current and volts by which the drop in a group's cable is measured. */
-export function panelRun(context: LimitContext, group: PanelGroup): { cable: Cable; currentA: number; atV: number } {
-  const { module, controller } = group;
-  const { nominalV } = context.run.prepared.scenario.bank;
-  const outputA = controllerOutputA(context, group);
-  if (!carriesPanelAmps(group)) {
-    const currentA = Math.min(outputA, controller.maxChargeA ?? outputA);
-    return { cable: controller.cable, currentA, atV: nominalV };
-  }
-  const atV = controller.kind === "pwm" ? nominalV : group.inSeries * module.vmpV;
-  return { cable: controller.cable, currentA: stringsOf(group) * module.impA, atV };
 }

@@ -1,5 +1,6 @@
 import type { Prepared } from "../run/prepare.ts";
 import { drawnW } from "../scenario/draw.ts";
+import type { Gear } from "../scenario/gear.ts";
 import type { Station } from "../scenario/station.ts";
 
 /** A moment at which much is drawn at once. */
@@ -22,8 +23,12 @@ export interface PeakLoads {
 /**
  * The greatest draw that can come about, second by second: every piece of gear that may work in a step works, and of every
  * interlock group the staffed station that draws most sends. A thing that works part of the time, as a fridge, counts in full.
+ * @param extraW what each station draws above receiving while it sends: its peak, or what of it lasts (`lastingExtraW`)
  */
-export function peakLoads(prepared: Prepared): PeakLoads {
+export function peakLoads(
+  prepared: Prepared,
+  extraW: readonly number[] = prepared.loads.stations.map(({ peakExtraW }) => peakExtraW),
+): PeakLoads {
   const { scenario, loads, grid, converterShare, controllersW } = prepared;
   const { stations } = scenario;
   const gearW = gearPeakW(prepared);
@@ -35,7 +40,7 @@ export function peakLoads(prepared: Prepared): PeakLoads {
     const key = loads.stations.map((each) => (each.staffedShare[i]! > 0 ? "1" : "0")).join("");
     let company = companies.get(key);
     if (company === undefined) {
-      company = companyOf(prepared, (s) => key[s] === "1");
+      company = companyOf(prepared, extraW, (s) => key[s] === "1");
       companies.set(key, company);
     }
     const watts = (stationsW: number) => (gearW[i]! + stationsW) / converterShare + controllersW;
@@ -58,16 +63,16 @@ interface Company {
   readonly byStation: readonly (StationsPeak | null)[];
 }
 
-function companyOf(prepared: Prepared, isStaffed: (s: number) => boolean): Company {
+function companyOf(prepared: Prepared, extraW: readonly number[], isStaffed: (s: number) => boolean): Company {
   const { stations } = prepared.scenario;
   const groups = interlocks(stations);
   const quietW = stations.reduce((sum, each, s) => sum + quietStationW(each, isStaffed(s)), 0);
-  const loudestOf = groups.map((group) => loudest(group.filter(isStaffed), prepared));
+  const loudestOf = groups.map((group) => loudest(group.filter(isStaffed), extraW));
   const withSender = (s: number | null): StationsPeak => {
     const sending = groups
       .map((group, g) => (s !== null && group.includes(s) ? s : loudestOf[g]!))
       .filter((each) => each >= 0);
-    const sendingW = sending.reduce((sum, each) => sum + prepared.loads.stations[each]!.peakExtraW, 0);
+    const sendingW = sending.reduce((sum, each) => sum + extraW[each]!, 0);
     return { watts: quietW + sendingW, sending };
   };
   return { all: withSender(null), byStation: stations.map((_, s) => (isStaffed(s) ? withSender(s) : null)) };
@@ -82,10 +87,9 @@ function interlocks(stations: readonly Station[]): number[][] {
   return [...groups.values()];
 }
 
-/** Of some stations the one whose peak is largest; −1 of none. */
-function loudest(among: readonly number[], { loads }: Prepared): number {
-  const peakW = (s: number) => loads.stations[s]!.peakExtraW;
-  return among.reduce((best, s) => (best < 0 || peakW(s) > peakW(best) ? s : best), -1);
+/** Of some stations the one that draws most; −1 of none. */
+function loudest(among: readonly number[], extraW: readonly number[]): number {
+  return among.reduce((best, s) => (best < 0 || extraW[s]! > extraW[best]! ? s : best), -1);
 }
 
 /** What the gear draws when all of it that may work in a step works, W per step; a thermostat that asks for anything asks for all. */
@@ -105,6 +109,14 @@ function gearPeakW({ scenario, loads, grid, bank }: Prepared): Float64Array {
   return watts;
 }
 
+/** The most that a piece of gear draws at any time of the event, W, all of its kind together. */
+export function thingPeakW({ loads }: Prepared, thing: Gear): number {
+  const idleW = drawnW(thing.idle) * thing.count;
+  const { usedW } = loads.devices.find(({ id }) => id === thing.id)!;
+  const everWorks = thing.use.share > 0 && (thing.use.when === "always" || usedW.some((watts) => watts !== 0));
+  return everWorks ? Math.max(idleW, drawnW(thing.working) * thing.count) : idleW;
+}
+
 /** Between transmissions: receiving, with what works while it is staffed. */
 function quietStationW(station: Station, isStaffed: boolean): number {
   const receiveW = isStaffed || station.whenUnstaffed === "receive" ? drawnW(station.radio.receive) : 0;
@@ -112,17 +124,4 @@ function quietStationW(station: Station, isStaffed: boolean): number {
     const works = isStaffed && each.works === "staffed";
     return sum + drawnW(works ? each.working : each.idle) * each.count;
   }, receiveW);
-}
-
-/** The greatest mean over a stretch of hours, or of the whole where it is shorter. One value per step. */
-export function greatestMean(values: ArrayLike<number>, stepH: number, hours: number): number {
-  const width = Math.max(1, Math.min(values.length, Math.round(hours / stepH)));
-  let sum = 0;
-  let greatest = 0;
-  for (let i = 0; i < values.length; i++) {
-    sum += values[i]!;
-    if (i >= width) sum -= values[i - width]!;
-    if (i >= width - 1) greatest = Math.max(greatest, sum / width);
-  }
-  return greatest;
 }

@@ -1,6 +1,6 @@
 import { KINDS } from "../answers/kinds.ts";
 import type { LimitsPicture } from "../answers/limits/ask.ts";
-import { chargeFromWords } from "../answers/limits/limitsWords.ts";
+import { chargeFromWords, coldFromWords } from "../answers/limits/limitsWords.ts";
 import type { CableRun } from "../checks/cableRuns.ts";
 import { type Caution, NO_PERMIT } from "../checks/cautions.ts";
 import type { LimitLine } from "../checks/limitLine.ts";
@@ -25,7 +25,10 @@ export const limitsVerb: Verb = {
   options: {
     drop: { type: "string", help: "percent of its volts that a run may lose (3 when left out)" },
     charge: { type: "string", help: "percent of charge at which the peaks are met (the run's lowest when left out)" },
-    coldest: { type: "string", help: "coldest air in °C that panels may meet (the event's coldest when left out)" },
+    coldest: {
+      type: "string",
+      help: "coldest air in °C that panels may meet (the place's record, by estimate, when left out)",
+    },
     json: { type: "boolean", help: "print everything as JSON" },
   },
   run: async ({ scenario, variant, values, print }) => {
@@ -78,7 +81,7 @@ function limitsText(report: LimitsPicture, { name }: Scenario): string {
     ...(report.radios.length > 0 ? [radioTable(report.radios), ""] : []),
     lineTable(report.lines, ruleOf),
     "",
-    ...(report.lines.some((line) => line.isAssumed) ? [...wrapped(ASSUMED), ""] : []),
+    ...(report.lines.some((line) => line.isAssumed || line.verdict === "assumed") ? [...wrapped(ASSUMED), ""] : []),
     ...(toChange.length > 0 ? ["What to do:", ...changes(toChange), ""] : []),
     "Rules:",
     ...rules.flatMap((rule, r) => wrapped(`${rule.words} Source: ${rule.source}.`, `  ${r + 1}. `)),
@@ -88,11 +91,12 @@ function limitsText(report: LimitsPicture, { name }: Scenario): string {
   ].join("\n");
 }
 
-const ASSUMED = "* what is usual for such gear, because the scenario states none.";
+const ASSUMED =
+  "* what is usual for such gear, or a lead that would do, because the scenario states none: state it. A line that rests on a lead nobody stated is assumed and not within.";
 
 function basis(report: LimitsReport): string {
   const charge = `${percent(report.lowestShare)} charge (${report.openV.toFixed(2)} V at rest), ${chargeFromWords(report.lowestFrom, "as given")}`;
-  const cold = `${Math.round(report.coldestC)} °C ${report.coldestFrom === "event" ? "at the coldest hour of this run; a record night is colder: --coldest" : "at the coldest, as given"}`;
+  const cold = `${Math.round(report.coldestC)} °C, ${coldFromWords(report.coldestFrom, "as given")}${report.coldestFrom === "given" ? "" : " (--coldest)"}`;
   return `Peaks are met at ${charge}. Panels: ${cold}. Wires: ${Math.round(report.warmestC)} °C at the warmest.`;
 }
 
@@ -100,7 +104,7 @@ function branchTable(branches: readonly BranchCurrent[]): string {
   return textTable(branches, [
     { head: "branch", cell: (branch) => clipped(branch.about, 40), isWords: true },
     { head: "peak A", cell: (branch) => branch.peakA.toFixed(1) },
-    { head: "for 3 h A", cell: (branch) => branch.continuousA.toFixed(1) },
+    { head: "lasting A", cell: (branch) => branch.continuousA.toFixed(1) },
     {
       head: "sending at the peak",
       cell: (branch) => clipped(branch.id === "main" ? branch.sending.join(", ") || "nobody" : "", 38),
@@ -112,7 +116,7 @@ function branchTable(branches: readonly BranchCurrent[]): string {
 function runTable({ runs, targetDropShare }: LimitsReport): string {
   return textTable<CableRun>(runs, [
     { head: "cable", cell: (run) => clipped(run.about, 32), isWords: true },
-    { head: "size", cell: (run) => run.size, isWords: true },
+    { head: "size", cell: (run) => `${run.size}${run.isAssumed ? "*" : ""}`, isWords: true },
     { head: "one way m", cell: (run) => String(run.oneWayM) },
     { head: "°C", cell: (run) => String(run.tempC) },
     { head: "A", cell: (run) => run.currentA.toFixed(1) },

@@ -1,4 +1,4 @@
-import type { LimitOptions } from "../checks/limitContext.ts";
+import { type LimitOptions, limitPlace } from "../checks/limitContext.ts";
 import { type LimitsReport, limits as limitsOf } from "../checks/limits.ts";
 import { prepare } from "../run/prepare.ts";
 import type { Surroundings } from "../run/surroundings.ts";
@@ -12,7 +12,7 @@ import { requireScenario } from "./requireScenario.ts";
  * local code; never a permit.
  * @param scenario as `readScenario` gives it
  * @param surroundings the climate of the place, and the weather file where the scenario names one: how cold and warm it gets
- * @param options volts that a run may lose, charge at which the peaks are met, coldest air; the usual and the run's own when left out
+ * @param options volts that a run may lose, charge at which the peaks are met, coldest air; the usual, the run's own and the place's record when left out
  * @returns branches (A), cable runs and radios (V), every limit with value, margin, rule, source and what to change, the worst first, and the
  *   cautions that matter; problems where the surroundings lack what the scenario needs
  * @throws TypeError if the scenario is none; RangeError if an option leaves its range (0.001…0.5, 0…1, −90…60 °C)
@@ -26,5 +26,6 @@ export function limits(
   requireScenario(scenario);
   const ready = prepare(scenario, surroundings);
   if (!ready.ok) return ready;
-  return { ok: true, report: limitsOf(tracePrepared(ready.prepared), options), remarks: ready.prepared.remarks };
+  const report = limitsOf(tracePrepared(ready.prepared), options, limitPlace(scenario, surroundings.climate));
+  return { ok: true, report, remarks: ready.prepared.remarks };
 }

@@ -6,3 +6,4 @@
 export type { DeviceLoad } from "./deviceLoad.ts";
 export { type PreparedLoads, prepareLoads } from "./prepareLoads.ts";
 export type { PreparedStation } from "./prepareStation.ts";
+export { transmitDrawOf } from "./transmitDrawOf.ts";

@@ -3,7 +3,7 @@ import { drawnW } from "../scenario/draw.ts";
 import type { Station } from "../scenario/station.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import type { DeviceLoad } from "./deviceLoad.ts";
-import { transmitDraw } from "./modeCurrent.ts";
+import { transmitDrawOf } from "./transmitDrawOf.ts";
 
 /** A station on the step grid; arrays have one value per step. */
 export interface PreparedStation {
@@ -31,22 +31,13 @@ export interface PreparedStation {
   readonly devices: readonly DeviceLoad[];
 }
 
-/** Bias of a linear final when it is not stated: 0.15 of full draw, 3 A of 20 A for a usual 100 W set (common practice, no source). */
-const BIAS_SHARE = 0.15;
-
 /** Hour of the clock, 0…23; the middle of a step may lie past the midnight that ends its day. */
 const hourOf = (minute: number) => ((Math.floor(minute / 60) % 24) + 24) % 24;
 
 export function prepareStation(station: Station, grid: TimeGrid): PreparedStation {
   const { radio } = station;
-  const receiveW = drawnW(radio.receive);
-  const fullPowerW = drawnW(radio.fullPower);
-  const biasW = Math.max(receiveW, radio.bias === undefined ? BIAS_SHARE * fullPowerW : drawnW(radio.bias));
-  const draw = transmitDraw(
-    { ratedW: radio.ratedW, receiveW, fullPowerW, biasW },
-    station.transmitW,
-    station.ssbCurrent,
-  );
+  const draw = transmitDrawOf(station);
+  const { receiveW } = draw;
   let fullSending = 0;
   let weightedExtraW = 0;
   for (const entry of station.modes) {

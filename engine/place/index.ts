@@ -8,4 +8,5 @@ export type { ClimateTables } from "./climateTables.ts";
 export { distanceKm } from "./distanceKm.ts";
 export { CLIMATE_WORLD, loadClimateNear, loadClimateTables } from "./loadClimateTables.ts";
 export { readWeatherFile } from "./readWeatherFile.ts";
+export { recordColdC } from "./recordColdC.ts";
 export type { WeatherFile } from "./weatherFile.ts";

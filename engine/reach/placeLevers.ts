@@ -1,3 +1,4 @@
+import { panelCableOf } from "../scenario/cable.ts";
 import type { Change } from "../scenario/change.ts";
 import { clockMinute } from "../scenario/clockTime.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
@@ -40,8 +41,8 @@ function moved(group: PanelGroup, spots: SunnySpots): Lever {
       { at: `panels.${id}.at.northM`, to: spot.northM },
     ];
     // What lies on a roof takes its lead along; what stands on the ground needs one that reaches.
-    if (mount.kind !== "flat" && lead > controller.cable.oneWayM) {
-      const longer = { ...controller, cable: { ...controller.cable, oneWayM: lead } };
+    if (mount.kind !== "flat" && lead > panelCableOf(controller).oneWayM) {
+      const longer = { ...controller, cable: { ...panelCableOf(controller), oneWayM: lead } };
       changes.push(put(`panels.${id}.controller`, longer));
     }
     amounts.push({

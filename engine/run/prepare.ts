@@ -6,6 +6,7 @@ import { prepareDome } from "../array/skyDome.ts";
 import { type PreparedBank, prepareBank } from "../bank/prepareBank.ts";
 import { toGrid } from "../grid.ts";
 import { type PreparedLoads, prepareLoads } from "../load/prepareLoads.ts";
+import { radioLeadOf } from "../scenario/cable.ts";
 import { coolingOf } from "../scenario/coolingOf.ts";
 import { eventLeafShare } from "../scenario/leafShareOf.ts";
 import type { Problem } from "../scenario/problem.ts";
@@ -152,7 +153,7 @@ export type PreparedParts = Pick<
 export function preparedOf(parts: PreparedParts): Prepared {
   const { scenario, grid, loads, bank } = parts;
   const { mainFeed, converter } = scenario;
-  const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => cableOhm(feed.cable) + feed.contactsOhm);
+  const feedOhm = Float64Array.from(scenario.stations, ({ feed }) => cableOhm(radioLeadOf(feed)) + feed.contactsOhm);
   const feedDropV = feedOhm.map((ohm, s) => toGrid(ohm * loads.stations[s]!.peakA));
   const mainCableOhm = mainFeed?.cable === undefined ? 0 : cableOhm(mainFeed.cable);
   const controllersW = scenario.panels.reduce(

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { Bring } from "./bring.ts";
+import { Lead } from "./lead.ts";
 import { count, quantity, share, text, word } from "./quantity.ts";
 
 /** The chemistries that are modelled. */
@@ -97,6 +98,10 @@ export const Bank = z
     inParallel: count({ low: 1, high: 16, what: "strings in parallel" })
       .default(1)
       .meta({ label: "Blocks side by side", isPlain: true }),
+    stringLead: Lead.optional().meta({
+      label: "Lead of each string",
+      description: "from each of the strings that stand side by side to where they join, with its fuse; for the limits",
+    }),
     healthShare: share("capacity that age has left", 0.2, 1, { typical: [0.8, 1], why: "sold as worn out at 80 %" })
       .default(1)
       .meta({ label: "Left by age" }),

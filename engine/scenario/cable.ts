@@ -53,3 +53,13 @@ export const Cable = cableCalled("Conductor", "Cable, one way");
 /** The same between the bank and a radio, which pages call by a name of its own. */
 export const RadioLead = cableCalled("Radio lead, conductor", "Radio lead, one way");
 export type Cable = z.infer<typeof Cable>;
+
+/** What runs count with where the document states no cable: the limits star them. Common practice, no source. */
+export const USUAL_RADIO_LEAD: Cable = { awg: "10", oneWayM: 3, tempC: 25 };
+export const USUAL_PANEL_CABLE: Cable = { awg: "10", oneWayM: 5, tempC: 25 };
+
+/** The lead of a station, or the usual one. */
+export const radioLeadOf = (feed: { readonly cable?: Cable | undefined }): Cable => feed.cable ?? USUAL_RADIO_LEAD;
+/** The long cable of a panel group's controller, or the usual one. */
+export const panelCableOf = (controller: { readonly cable?: Cable | undefined }): Cable =>
+  controller.cable ?? USUAL_PANEL_CABLE;

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { ClockWindows } from "./clockWindow.ts";
 import { Draw } from "./draw.ts";
+import { Lead } from "./lead.ts";
 import { count, id, share, text, word } from "./quantity.ts";
 
 /** When a thing works; the rest of the time it takes its idle draw. */
@@ -83,6 +84,10 @@ export const Gear = z
       description: "what one takes while it works",
     }),
     use: Use,
+    lead: Lead.optional().meta({
+      label: "Lead of its own",
+      description: "its own branch; without one it hangs on mainFeed.otherGear",
+    }),
   })
   .meta({
     title: "Gear",

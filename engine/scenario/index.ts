@@ -6,7 +6,7 @@
 export { applyChanges } from "./applyChanges.ts";
 export { Bank, type BankBox, type Chemistry } from "./bank.ts";
 export { Bring } from "./bring.ts";
-export { Cable, WIRE_GAUGES } from "./cable.ts";
+export { Cable, panelCableOf, radioLeadOf, USUAL_PANEL_CABLE, USUAL_RADIO_LEAD, WIRE_GAUGES } from "./cable.ts";
 export { SURENESS_WORDS, Sureness, type SurenessWord } from "./chanceFields.ts";
 export { Change } from "./change.ts";
 export { checkedScenario, type ReadResult } from "./checkedScenario.ts";
@@ -18,6 +18,7 @@ export { type Difference, differenceInWords, differences } from "./differences.t
 export { Draw, drawnW } from "./draw.ts";
 export type { ChangeCases } from "./fieldMeta.ts";
 export { Gear } from "./gear.ts";
+export type { Lead } from "./lead.ts";
 export { eventLeafShare, leafShareOf } from "./leafShareOf.ts";
 export { lossesOf } from "./lossesOf.ts";
 export { Models } from "./models.ts";

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { Cable } from "./cable.ts";
+import { holderA, Lead } from "./lead.ts";
 import { quantity } from "./quantity.ts";
 
 /**
@@ -21,6 +22,7 @@ export const MainFeed = z
     fuseA: quantity({ unit: "A", low: 1, high: 1000, what: "rating of the main fuse" })
       .optional()
       .meta({ label: "Main fuse" }),
+    holderA,
     fuseBreaksA: quantity({
       unit: "A",
       low: 100,
@@ -62,6 +64,10 @@ export const MainFeed = z
     })
       .optional()
       .meta({ label: "Fuse block or bus bar" }),
+    otherGear: Lead.optional().meta({
+      label: "Branch of all other gear",
+      description: "the branch that feeds all gear which has no lead of its own; for the limits",
+    }),
   })
   .meta({
     title: "Main feed",

@@ -3,6 +3,7 @@ import { Bring } from "./bring.ts";
 import { Cable } from "./cable.ts";
 import { ClockTime, clockMinute } from "./clockTime.ts";
 import { ClockWindows } from "./clockWindow.ts";
+import { holderA } from "./lead.ts";
 import { count, id, kind, quantity, share, text, word } from "./quantity.ts";
 
 /**
@@ -306,6 +307,7 @@ const Controller = z
     })
       .optional()
       .meta({ label: "Fuse to the bank" }),
+    holderA,
     stepDownOnly: z
       .boolean({ error: "true or false (true for a controller that cannot raise the panel's voltage)" })
       .default(true)
@@ -319,9 +321,16 @@ const Controller = z
     )
       .default("bank")
       .meta({ label: "Controller sits at", choices: { bank: "the bank", panels: "the panels" } }),
-    cable: Cable.default({ awg: "10", oneWayM: 5, tempC: 25 }).meta({
+    cable: Cable.optional().meta({
       label: "Cable",
-      description: "the run from panels to bank",
+      leftOut: "10 AWG, 5 m one way",
+      description:
+        "the long run from panels to bank; 10 AWG over 5 m one way when left out, and then only assumed in the limits",
+    }),
+    shortCable: Cable.optional().meta({
+      label: "Short run beside the controller",
+      description:
+        "the short run: from the controller to the bank where it sits at the bank, from the panels to it where it sits at the panels; for the limits, which assume one when left out",
     }),
   })
   .meta({ title: "Controller", description: "The charge controller of one panel group." })
@@ -415,6 +424,15 @@ export const PanelGroup = z
         description: "losses that multiply; shade, cable and controller are worked out and do not belong here",
       }),
     controller: Controller.prefault({}),
+    stringFuseA: quantity({
+      unit: "A",
+      low: 1,
+      high: 60,
+      what: "fuse of each string, where strings stand side by side; for the limits",
+      typical: [10, 20],
+    })
+      .optional()
+      .meta({ label: "Fuse of each string" }),
     bring: Bring.optional(),
   })
   .meta({

@@ -3,6 +3,7 @@ import { Bank } from "./bank.ts";
 import { KnownDay, Operators, Sureness } from "./chanceFields.ts";
 import { Change } from "./change.ts";
 import { Gear } from "./gear.ts";
+import { Lead } from "./lead.ts";
 import { MainFeed } from "./mainFeed.ts";
 import { Models } from "./models.ts";
 import { Obstacle } from "./obstacle.ts";
@@ -37,6 +38,23 @@ const Converter = z
       .default(13.8)
       .meta({ label: "Gives the gear" }),
     efficiencyShare: share("power that comes out of the converter", 0.5, 1).default(0.93).meta({ label: "Efficiency" }),
+    maxOutputA: quantity({
+      unit: "A",
+      low: 0.5,
+      high: 1000,
+      what: "most current it gives the gear; for the limits",
+      typical: [10, 60],
+    })
+      .optional()
+      .meta({ label: "Gives at most" }),
+    input: Lead.optional().meta({
+      label: "Lead into it",
+      description: "from the main feed into the converter; for the limits",
+    }),
+    output: Lead.optional().meta({
+      label: "Lead out of it",
+      description: "from the converter to the distribution of the 12 V gear; for the limits",
+    }),
   })
   .meta({
     title: "Converter",

@@ -1,11 +1,16 @@
 import * as z from "zod";
 import { Bring } from "./bring.ts";
 import { ClockWindows } from "./clockWindow.ts";
+import { Lead } from "./lead.ts";
 import { id, kind, quantity, share, text } from "./quantity.ts";
 
 const named = {
   id: id("the source's name in this document").meta({ label: "Short name" }),
   name: text("what people call it").meta({ label: "Name", isPlain: true }),
+  lead: Lead.optional().meta({
+    label: "Lead to the bank",
+    description: "from its charger to the bank; for the limits",
+  }),
   bring: Bring.optional(),
 };
 const chargeV = quantity({

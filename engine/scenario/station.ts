@@ -2,6 +2,7 @@ import * as z from "zod";
 import { RadioLead } from "./cable.ts";
 import { ClockWindows } from "./clockWindow.ts";
 import { Draw } from "./draw.ts";
+import { holderA, Lead } from "./lead.ts";
 import { count, id, quantity, share, text, word } from "./quantity.ts";
 
 /** Modes whose transmit current is known; what each means for current is in `modeCurrent`. */
@@ -77,6 +78,10 @@ const Companion = z
     works: word(["staffed", "sending"], "works while the station is staffed, or only while it sends")
       .default("staffed")
       .meta({ label: "Works", choices: { staffed: "while staffed", sending: "only while sending" } }),
+    lead: Lead.optional().meta({
+      label: "Lead of its own",
+      description: "its own branch; without one it hangs on mainFeed.otherGear",
+    }),
   })
   .meta({
     title: "Companion",
@@ -153,7 +158,12 @@ export const Station = z
       .meta({ label: "One sends at a time, group" }),
     feed: z
       .strictObject({
-        cable: RadioLead.meta({ label: "Cable", description: "the radio's own lead" }),
+        cable: RadioLead.optional().meta({
+          label: "Cable",
+          leftOut: "10 AWG, 3 m one way",
+          description:
+            "the radio's own lead; 10 AWG over 3 m one way when left out, and then only assumed in the limits",
+        }),
         fuseA: quantity({
           unit: "A",
           low: 0.1,
@@ -163,6 +173,7 @@ export const Station = z
         })
           .optional()
           .meta({ label: "Radio lead, fuse" }),
+        holderA,
         contactsOhm: quantity({
           unit: "Ω",
           low: 0,
@@ -174,7 +185,17 @@ export const Station = z
           .meta({ label: "Fuses and plugs" }),
       })
       .meta({ title: "Feed", description: "What lies between the bank and the radio's socket." })
-      .prefault({ cable: { awg: "10", oneWayM: 3 } }),
+      .prefault({}),
+    longestOverMin: quantity({
+      unit: "min",
+      low: 0.1,
+      high: 1440,
+      what: "the longest that it sends without a pause; for the limits, where ten minutes and what is left out count as lasting",
+      typical: [0.25, 10],
+      why: "a data slot a quarter of a minute, talk one to three, a bulletin ten",
+    })
+      .optional()
+      .meta({ label: "Longest over" }),
   })
   .meta({
     title: "Station",

@@ -25,7 +25,7 @@ const Limits = z.strictObject({
   lowestFrom: z.enum(["run", "reserve", "given"]),
   openV: z.number().positive(),
   coldestC: z.number(),
-  coldestFrom: z.enum(["event", "given"]),
+  coldestFrom: z.enum(["event", "record", "given"]),
   warmestC: z.number(),
   targetDropShare: z.number(),
   branches: z
@@ -44,12 +44,41 @@ const Limits = z.strictObject({
       id: text,
       about: text,
       size: z.string().regex(/^[\d/.]+ (AWG|mm²)$/),
+      isAssumed: z.boolean(),
       oneWayM: z.number(),
       tempC: z.number(),
       currentA: z.number(),
       dropV: z.number(),
       dropShare: z.number(),
       smallest: z.string().nullable(),
+    }),
+  ),
+  wiring: z.array(
+    z.strictObject({
+      number: z.number().int().min(1),
+      id: text,
+      kind: z.enum([
+        "string",
+        "main",
+        "converterIn",
+        "converterOut",
+        "panels",
+        "controller",
+        "source",
+        "station",
+        "gear",
+      ]),
+      name: text,
+      lastingA: z.number().min(0),
+      peakA: z.number().min(0),
+      fuseA: z.number().nullable(),
+      needsFuse: z.boolean(),
+      size: z.string().nullable(),
+      isAssumed: z.boolean(),
+      oneWayM: z.number().nullable(),
+      dropShare: z.number().nullable(),
+      verdict: z.enum(["over", "close", "unknown", "assumed", "within"]),
+      changes: z.array(text),
     }),
   ),
   radios: z.array(
@@ -67,6 +96,7 @@ const Limits = z.strictObject({
     .array(
       z.strictObject({
         id: z.string().regex(/^[a-z-]+(\/[\w/-]+)?$/),
+        run: text.nullable(),
         about: text,
         quantity: text,
         value: z.number().nullable(),
@@ -74,7 +104,7 @@ const Limits = z.strictObject({
         limit: z.number().nullable(),
         bound: z.enum(["most", "least"]),
         marginShare: z.number().nullable(),
-        verdict: z.enum(["over", "close", "unknown", "within"]),
+        verdict: z.enum(["over", "close", "unknown", "assumed", "within"]),
         isAssumed: z.boolean(),
         rule: z.strictObject({ words: text, source: text }),
         change: text,
@@ -106,7 +136,7 @@ describe("limits", () => {
   test("every line is a row with its rule's number, and every rule a source", () => {
     const { lines } = jsonOf(GROVE);
     const { out } = duskline("limits", GROVE);
-    const rows = out.split("\n").filter((line) => /^(OVER|close|unknown|within) /.test(line));
+    const rows = out.split("\n").filter((line) => /^(OVER|close|unknown|assumed|within) /.test(line));
     expect(rows).toHaveLength(lines.length);
     const rules = new Set(lines.map(({ rule }) => rule.words)).size;
     for (const row of rows) expect(Number(/\d+$/.exec(row)![0])).toBeLessThanOrEqual(rules);
@@ -135,9 +165,13 @@ describe("limits", () => {
   });
 
   test("the options move what they say", () => {
-    expect(
-      jsonOf(GROVE, "--drop", "1").lines.filter(({ id, verdict }) => /^drop/.test(id) && verdict === "over").length,
-    ).toBe(4);
+    const dropped = jsonOf(GROVE, "--drop", "1").lines.filter(
+      ({ id, verdict }) => /^drop/.test(id) && verdict === "over",
+    );
+    // All but the main feed, which is short and thick.
+    expect(dropped.map(({ id }) => id).sort()).toEqual(
+      ["controller/roof", "gear", "lead/hf-data", "lead/hf-run", "lead/vhf", "panels/roof"].map((run) => `drop/${run}`),
+    );
     expect(jsonOf(GROVE, "--drop", "10").targetDropShare).toBe(0.1);
     const full = jsonOf(GROVE, "--charge", "100");
     expect(full).toMatchObject({ lowestShare: 1, lowestFrom: "given" });

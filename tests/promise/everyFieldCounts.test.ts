@@ -49,10 +49,14 @@ const ENSEMBLE_ONLY =
 const LIMITS_ONLY = new Set([
   "Module.iscA",
   "Module.maxSeriesFuseA",
-  ...["maxPanelV", "maxPanelA", "fuseA"].map((field) => `Controller.${field}`),
-  "Feed.fuseA",
+  ...["maxPanelV", "maxPanelA", "fuseA", "holderA"].map((field) => `Controller.${field}`),
+  ...["fuseA", "holderA"].map((field) => `Feed.${field}`),
+  ...["fuseA", "holderA"].map((field) => `Lead.${field}`),
+  "Station.longestOverMin",
+  "Panel group.stringFuseA",
+  "Converter.maxOutputA",
   ...["peakDischargeA", "shortCircuitA"].map((field) => `Bank.${field}`),
-  ...["fuseA", "fuseBreaksA", "fuseFromPostM", "fuseLeadSheathed", "disconnectA", "distributionA"].map(
+  ...["fuseA", "holderA", "fuseBreaksA", "fuseFromPostM", "fuseLeadSheathed", "disconnectA", "distributionA"].map(
     (field) => `Main feed.${field}`,
   ),
 ]);

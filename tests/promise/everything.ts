@@ -5,6 +5,7 @@ export type Document = Record<string, unknown>;
 
 const always = [{ from: "00:00", to: "24:00" }];
 const bring = { cost: 100, massKg: 5, setupMinutes: 10 };
+const lead = { cable: { awg: "10" as const, oneWayM: 2, tempC: 30 }, fuseA: 20, holderA: 30 };
 const cable = { awg: "12" as const, oneWayM: 6, tempC: 30 };
 
 /** Two June days with everything in it that a field could act on; the weather is typed in. */
@@ -33,6 +34,7 @@ const full: ScenarioInput = {
       idle: { drawW: 1 },
       working: { drawA: 3, atV: 12.5 },
       use: { when: "always", share: 0.3 },
+      lead,
     },
     {
       id: "fan",
@@ -56,7 +58,7 @@ const full: ScenarioInput = {
       },
       companions: [
         { id: "laptop", name: "Laptop", count: 1, idle: { drawW: 1 }, working: { drawW: 15 }, works: "staffed" },
-        { id: "amp", name: "Amplifier", working: { drawW: 20 }, works: "sending" },
+        { id: "amp", name: "Amplifier", working: { drawW: 20 }, works: "sending", lead },
       ],
       staffed: [{ from: "08:00", to: "20:00" }],
       whenUnstaffed: "off",
@@ -69,7 +71,8 @@ const full: ScenarioInput = {
       sendingShare: 0.6,
       ssbCurrent: "envelope",
       interlock: "one",
-      feed: { cable, contactsOhm: 0.01, fuseA: 25 },
+      feed: { cable, contactsOhm: 0.01, fuseA: 25, holderA: 30 },
+      longestOverMin: 3,
     },
     {
       id: "b",
@@ -119,10 +122,13 @@ const full: ScenarioInput = {
         maxPanelV: 60,
         maxPanelA: 20,
         fuseA: 15,
+        holderA: 20,
         stepDownOnly: true,
         at: "bank",
         cable,
+        shortCable: cable,
       },
+      stringFuseA: 12,
       bring,
     },
     {
@@ -190,6 +196,7 @@ const full: ScenarioInput = {
     blockAh: 50,
     inSeries: 1,
     inParallel: 1,
+    stringLead: lead,
     healthShare: 0.9,
     startShare: 0.7,
     reserveShare: 0.3,
@@ -219,13 +226,15 @@ const full: ScenarioInput = {
     cable: { mm2: 16, oneWayM: 1.2, tempC: 30 },
     contactsOhm: 0.001,
     fuseA: 60,
+    holderA: 55,
     fuseBreaksA: 2000,
     fuseFromPostM: 0.15,
     fuseLeadSheathed: false,
     disconnectA: 100,
     distributionA: 100,
+    otherGear: lead,
   },
-  converter: { outputV: 13.2, efficiencyShare: 0.92 },
+  converter: { outputV: 13.2, efficiencyShare: 0.92, maxOutputA: 40, input: lead, output: lead },
   sources: [],
   selector: { mode: "both" },
   models: {
@@ -256,6 +265,7 @@ const sources: NonNullable<ScenarioInput["sources"]> = [
     chargerA: 3,
     chargeV: 13.6,
     available: [{ from: "10:00", to: "12:00" }],
+    lead,
     bring,
   },
   { kind: "vehicle", id: "van", name: "Van", outputA: 4, chargeV: 13.9, running: [{ from: "18:00", to: "20:00" }] },

@@ -28,7 +28,7 @@ export const LimitsDoc = z.strictObject({
     unit: "°C",
     low: -90,
     high: 60,
-    leftOut: "the coldest of the event",
+    leftOut: "the record of the place, by estimate",
   }).optional(),
 });
 export type LimitsDoc = z.infer<typeof LimitsDoc>;

@@ -8,6 +8,7 @@ export {
   briefQuantity,
   cautionsBeside,
   chargeFromWords,
+  coldFromWords,
   limitsMore,
   limitsSentence,
   limitWords,

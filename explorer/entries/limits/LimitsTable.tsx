@@ -131,12 +131,13 @@ function WideTable(props: { lines: readonly LimitLine[]; title: string; rule: (l
   );
 }
 
-/** Over a filled triangle, close an open one, not stated a dashed ring, within a dot: told by shape, and by the title over them. */
+/** Over a filled triangle, close an open one, not stated or assumed a dashed ring, within a dot: told by shape, and by the title over them. */
 function Glyph(props: { line: LimitLine }) {
   const shape = {
     over: "M8 1L15.5 15H.5Z",
     close: "M8 2L14.6 14.4H1.4Z",
     unknown: "M8 2a6 6 0 1 0 .01 0Z",
+    assumed: "M8 2a6 6 0 1 0 .01 0Z",
     within: "M8 4a4 4 0 1 0 .01 0Z",
   };
   return (

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { runOhm } from "../../../engine/checks/cableDropV.ts";
 import { radioVolts } from "../../../engine/checks/radioVolts.ts";
+import { runOhm } from "../../../engine/checks/wireSizes.ts";
 import { record } from "../record.ts";
 
 const M_PER_FT = 0.3048;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { ampacityA, largestFuseA } from "../../../engine/checks/ampacityA.ts";
-import { cableDropV, smallestSize } from "../../../engine/checks/cableDropV.ts";
 import { designA, fuseFor } from "../../../engine/checks/fuseFor.ts";
+import { cableDropV, smallestSize } from "../../../engine/checks/wireSizes.ts";
 import { WIRE_GAUGES } from "../../../engine/scenario/cable.ts";
 import { record } from "../record.ts";
 
@@ -62,13 +62,20 @@ test("smallest gauge for a target drop, as the marine formula finds it", () => {
       .find(([, circularMils]) => circularMils >= needed)![0];
     expect(byFormula).toBe(awg);
     const cable = { awg: "18" as const, oneWayM: (loopFt / 2) * M_PER_FT, tempC: 30 };
-    expect(smallestSize(cable, amps, share * 12, 0, AIR_C), `${amps} A, ${loopFt} ft, ${share}`).toEqual({ awg });
+    expect(
+      smallestSize(cable, { dropA: amps, mostDropV: share * 12, carriesA: 0, airC: AIR_C }),
+      `${amps} A, ${loopFt} ft, ${share}`,
+    ).toEqual({ awg });
   }
   // What the wire carries binds where the drop does not: 40 A over a foot is 8 AWG by ampacity.
   const short = { awg: "18" as const, oneWayM: 0.3, tempC: 30 };
-  expect(smallestSize(short, 40, 1, 40, AIR_C)).toEqual({ awg: "8" });
-  expect(smallestSize({ mm2: 1, oneWayM: 0.3, tempC: 30 }, 40, 1, 40, AIR_C)).toEqual({ mm2: 6 });
-  expect(smallestSize({ awg: "18", oneWayM: 200, tempC: 30 }, 100, 0.1, 100, AIR_C)).toBeNull();
+  expect(smallestSize(short, { dropA: 40, mostDropV: 1, carriesA: 40, airC: AIR_C })).toEqual({ awg: "8" });
+  expect(
+    smallestSize({ mm2: 1, oneWayM: 0.3, tempC: 30 }, { dropA: 40, mostDropV: 1, carriesA: 40, airC: AIR_C }),
+  ).toEqual({ mm2: 6 });
+  expect(
+    smallestSize({ awg: "18", oneWayM: 200, tempC: 30 }, { dropA: 100, mostDropV: 0.1, carriesA: 100, airC: AIR_C }),
+  ).toBeNull();
 });
 
 test("ampacity is the code's table", () => {
@@ -132,7 +139,7 @@ test("fuses: small conductors have their own cap, sizes are those that are sold"
   // 16 A for hours ask for 20 A: a fuse may be as large as that.
   expect(fuseFor(10, 16, null)).toBe(20);
   expect(fuseFor(10, 16.1, null)).toBe(25);
-  // NEC 215.3: a quarter more for what flows three hours: 40 A continuous asks for 50 A, below a 60 A peak it does not count.
+  // NEC 215.3: a quarter more for what lasts: 40 A continuous asks for 50 A, below a 60 A peak it does not count.
   expect(designA(40, 40)).toBe(50);
   expect(designA(60, 40)).toBe(60);
 });
