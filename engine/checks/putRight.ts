@@ -30,7 +30,7 @@ export function putRight(branch: Branch, context: LimitContext): string | null {
   if (!wireIsBad) {
     if (fits && fuse.ratingA! <= weakestA) return null;
     const alone = smallestFuse(fuse, weakestA);
-    if (alone !== null) return `Fit a ${alone} A fuse.`;
+    if (alone !== null) return `Fit ${aFuse(alone)}.`;
   }
   if (wireIsBad && fits) {
     // The fuse may stay: a wire that may stand behind it, and no other part too small.
@@ -54,7 +54,7 @@ function allOf(branch: Branch, context: LimitContext, fuse: BranchFuse): string 
   const things = [
     ...(keepsWire ? [] : [`wire of ${sizeInWords(size)} or thicker`]),
     ...partsUnder(branch.behind, fuseA).map(({ name }) => `a ${name} for ${fuseA} A or more`),
-    ...(fuse.ratingA === fuseA ? [] : [`a ${fuseA} A fuse`]),
+    ...(fuse.ratingA === fuseA ? [] : [aFuse(fuseA)]),
   ];
   return `Fit ${listed(things)}${branch.kind === "main" || branch.kind === "station" ? ", or make the peak smaller" : ""}.`;
 }
@@ -88,7 +88,7 @@ function divided(branch: Branch, context: LimitContext): string {
       wireA,
     );
     const things = [
-      `${runs} runs of ${sizeInWords(size)} side by side${fuse === null ? "" : `, each with a ${fuseA} A fuse`}`,
+      `${runs} runs of ${sizeInWords(size)} side by side${fuse === null ? "" : `, each with ${aFuse(fuseA)}`}`,
       ...parts.map(({ name }) => `a ${name} for ${Math.ceil(wireA)} A or more`),
     ];
     return `No single wire that is sold will do: fit ${listed(things)}, or make the current smaller or the run shorter.`;
@@ -123,5 +123,8 @@ const partsUnder = (parts: readonly Protected[], fuseA: number) => parts.filter(
 
 const listed = (things: readonly string[]) =>
   things.length <= 1 ? things.join("") : `${things.slice(0, -1).join(", ")} and ${things.at(-1)}`;
+
+/** "a 25 A fuse", "an 80 A fuse". */
+const aFuse = (amps: number | null) => `a${String(amps).startsWith("8") ? "n" : ""} ${amps} A fuse`;
 
 const ROUNDING = 1e-9;

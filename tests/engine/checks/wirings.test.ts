@@ -74,7 +74,7 @@ describe("main feed", () => {
     expect(line(main(20, feed), "main-fuse-protects")).toMatchObject({ limit: 60, change: "Fit a 25 A fuse." });
     // 60 A want 75: the next fuse is 80, the holder has to be for it, and 2 AWG (115 A) may stay.
     expect(line(main(60, feed), "main-fuse-protects").change).toBe(
-      "Fit a holder for 80 A or more and a 80 A fuse, or make the peak smaller.",
+      "Fit a holder for 80 A or more and an 80 A fuse, or make the peak smaller.",
     );
   });
 
@@ -149,7 +149,7 @@ describe("no fuse stated, at each place", () => {
   test.each(cases)("%s", (_, parts, id, fuse) => {
     const found = line(parts, id);
     expect(found).toMatchObject({ verdict: "over", limit: null });
-    expect(found.change).toContain(`Fit a ${fuse} fuse.`);
+    expect(found.change).toMatch(new RegExp(`Fit an? ${fuse} fuse\\.`));
     expect(found.change).toMatch(/Then state [\w.]+\.fuseA\.$/);
   });
 
@@ -409,7 +409,7 @@ describe("panels and chargers", () => {
     for (const id of ["source-fuse/v", "source-fuse-wire/v", "source-wire/v"]) {
       expect(line(thin, id), id).toMatchObject({
         verdict: "over",
-        change: "Fit wire of 4 AWG or thicker and a 80 A fuse.",
+        change: "Fit wire of 4 AWG or thicker and an 80 A fuse.",
       });
     }
     // What is left is the bank: 60 A into 100 Ah that take 50.

@@ -20,7 +20,7 @@ const THIN_LEAD = { at: "stations.hf-run.feed.cable", to: { awg: "18", oneWayM: 
 test("what is over stands first, each place named once; what is close and not stated is counted after it", async () => {
   const report = limits(await exampleRun([THIN_LEAD]), NEAR_EMPTY);
   expect(limitsSentence(report)).toMatch(
-    /^Four things are over their limit: lead of HF run position \(drop at 15\.0 A, fuse for its wire, current in the wire, volts on the worst peak\)\.$/,
+    /^Four things are over their limit: lead of HF run position \(drop at 15\.0 A, fuse for the wire behind it, current the wire must carry, volts on the worst peak\)\.$/,
   );
   expect(limitsMore(report)).toMatch(/^Two things are close to their limit\./);
   expect(cautionsBeside(report).map(({ id }) => id)).toEqual(["fire"]);
