@@ -1,5 +1,6 @@
 import type { Change } from "../scenario/change.ts";
 import type { ScenarioInput } from "../scenario/scenario.ts";
+import type { Look } from "../words/look.ts";
 import type { Asked } from "./asked.ts";
 import type { Found } from "./found.ts";
 
@@ -14,6 +15,8 @@ export interface AnswersPage {
   drawn(): { readonly seed: string; readonly members: number };
   scenarios(): readonly NotebookScenario[];
   scenario(id: string): NotebookScenario | null;
+  /** How a scenario is drawn, the same in all of the notebook. */
+  look(id: string): Look;
   /** The scenario's whole document, base and changes worked together; null when its base is gone or a change finds no place. */
   document(id: string): ScenarioInput | null;
   /** The document of what it is based on; null for one with a document of its own. */

@@ -4,17 +4,9 @@ import type { Words } from "../words/said.ts";
 import type { Column } from "./column.ts";
 import type { Found } from "./found.ts";
 
-const WORD_CLASS = {
-  figure: "answer-figure",
-  plan: "answer-plan",
-  other: "answer-other",
-  third: "answer-third",
-  fourth: "answer-fourth",
-} as const;
-
 /** A sentence with its figures heavy and the names of scenarios underlined in their own line. */
 export function saidWords(words: readonly Words[]): Markup {
-  return html`${words.map(({ text, as }) => (as === undefined ? text : html`<span class="${WORD_CLASS[as]}">${text}</span>`))}`;
+  return html`${words.map(({ text, as }) => (as === undefined ? text : html`<span class="answer-${as}">${text}</span>`))}`;
 }
 
 /** A drawing that scrolls sideways where the page is narrow; reachable by keyboard. */

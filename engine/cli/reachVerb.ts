@@ -102,7 +102,7 @@ const ID: Column<ReachRow> = { head: "lever", cell: ({ id }) => id, isWords: tru
 
 function reachText({ name, place }: Scenario, { report }: ReachPicture): string {
   const { alone, pairs, threes, spare } = report;
-  const said = reachSentence(report, name).map(({ text }) => text);
+  const said = reachSentence(report, name, "first").map(({ text }) => text);
   const reaching = alone.filter(({ reaches }) => reaches);
   const others = alone.filter(({ reaches }) => !reaches);
   const rows = [ALONE.name, ALONE.words, ALONE.holds, ALONE.next, ...prices<ReachRow>(), ALONE.lock, ID];

@@ -31,6 +31,11 @@ export const drawingPatterns = html`<defs>${[
   pattern("unserved", 7, 45, html`<path class="warn-stroke" d="M0 3.5H7"/>`),
   pattern("short", 9, 45, html`<path class="warn-stroke" d="M0 4.5H9"/>`),
   pattern("shade-part", 5, -45, html`<path class="sun-stroke" d="M0 0V5"/>`),
-  pattern("hatch-wide", 9, 45, html`<path class="other-stroke" d="M0 4.5H9"/>`),
-  pattern("hatch-close", 4.5, 45, html`<path class="other-stroke" d="M0 2.2H4.5"/>`),
+  // Bands of scenarios after the first: hatched, dotted, and hatched the other way.
+  pattern("hatch-second-wide", 9, 45, html`<g class="hatch-second"><path d="M0 4.5H9"/></g>`),
+  pattern("hatch-second-close", 4.5, 45, html`<g class="hatch-second"><path d="M0 2.2H4.5"/></g>`),
+  pattern("hatch-third-wide", 8, 45, html`<g class="hatch-third"><circle cx="4" cy="4" r="0.9"/></g>`),
+  pattern("hatch-third-close", 4.5, 45, html`<g class="hatch-third"><circle cx="2.2" cy="2.2" r="0.9"/></g>`),
+  pattern("hatch-fourth-wide", 9, -45, html`<g class="hatch-fourth"><path d="M0 4.5H9"/></g>`),
+  pattern("hatch-fourth-close", 4.5, -45, html`<g class="hatch-fourth"><path d="M0 2.2H4.5"/></g>`),
 ]}</defs>`;

@@ -11,6 +11,7 @@ export { type EndLabel, spread, type UnplacedLabel } from "./endLabels.ts";
 export { fontFace } from "./fontFace.ts";
 export { frameBar } from "./frameBar.ts";
 export { escaped, html, Markup } from "./html.ts";
+export { lookMark } from "./lookMark.ts";
 export { reserveMark } from "./reserveMark.ts";
 export { reserveTeeth } from "./reserveTeeth.ts";
 export { type RulerDrawing, rulerDrawing } from "./rulerDrawing.ts";

@@ -5,6 +5,7 @@ import type { Drawing } from "./drawing.ts";
 import type { DrawingRoom } from "./drawingRoom.ts";
 import type { EndLabel } from "./endLabels.ts";
 import { html, type Markup } from "./html.ts";
+import { lookMark } from "./lookMark.ts";
 import { rulerMarks } from "./rulerMarks.ts";
 import { RULER_PX } from "./rulerPx.ts";
 import type { TimeScale } from "./timeScale.ts";
@@ -103,5 +104,5 @@ function titles(axis: readonly AxisTitle[], { axisPx, titlePx, isShort }: Drawin
 function endLabel({ look, x, y, labelY, dotted, figure, words }: EndLabel, widthPx: number): Markup {
   return html`<g class="end end-${look}"><path class="end-leader" d="M${x} ${y}H${widthPx - 6}L${widthPx + 4} ${labelY}h6"/>${
     dotted && html`<circle class="end-dot" cx="${x}" cy="${y}" r="2.5"/>`
-  }<text x="${widthPx + 16}" y="${labelY + 5}"><tspan class="end-figure">${figure}</tspan><tspan class="end-words" dx="8">${words}</tspan></text></g>`;
+  }${lookMark(look, x, y)}<text x="${widthPx + 16}" y="${labelY + 5}"><tspan class="end-figure">${figure}</tspan><tspan class="end-words" dx="8">${words}</tspan></text></g>`;
 }

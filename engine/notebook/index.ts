@@ -5,6 +5,7 @@ export { askedBy, askedByAll, leadOf, scenariosOf } from "./asked.ts";
 export { firstEntries } from "./firstEntries.ts";
 export { headlineOf } from "./headlineOf.ts";
 export { letterOf } from "./letterOf.ts";
+export { lookOf, looksOf, withLook } from "./looks.ts";
 export { type Measured, measured } from "./measured.ts";
 export { migrateNotebook } from "./migrateNotebook.ts";
 export {

@@ -3,6 +3,7 @@ import { Id, Name } from "../answers/docShapes.ts";
 import { type DocOf, KIND_NAMES, KINDS, type KindName } from "../answers/kinds.ts";
 
 import { MOST_CHANGES, MOST_ENTRIES, MOST_SCENARIOS, MOST_WEATHER_FILES } from "../answers/notebookLimits.ts";
+import { LOOKS } from "../words/look.ts";
 
 export const NOTEBOOK_VERSION = 1;
 const ChangeShape = z.strictObject({
@@ -67,6 +68,8 @@ export const Notebook = z.strictObject({
     .array(z.union([WholeScenario, ChangedScenario]))
     .min(1)
     .max(MOST_SCENARIOS, `must be at most ${MOST_SCENARIOS} scenarios`),
+  /** Scenarios that have the first, second, third and fourth look; null where one is free. Left out: given out in the order of scenarios. */
+  looks: z.array(Id.nullable()).max(LOOKS.length, `must be at most ${LOOKS.length} scenarios`).optional(),
   entries: z.array(EntryShape).max(MOST_ENTRIES, `must be at most ${MOST_ENTRIES} entries`),
   /** Weather that scenarios take from a file, by the name that they call it by. */
   weatherFiles: z

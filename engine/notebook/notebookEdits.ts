@@ -4,6 +4,7 @@ import type { Change } from "../scenario/change.ts";
 import type { ScenarioInput } from "../scenario/scenario.ts";
 import { scenariosOf } from "./asked.ts";
 import { followedChanges } from "./followedChanges.ts";
+import { looksOf, withLooks } from "./looks.ts";
 import type { Entry, Notebook, NotebookScenario } from "./notebook.ts";
 import { scenarioDocument, scenarioIn } from "./scenarioDocument.ts";
 
@@ -75,10 +76,10 @@ export function changedScenario(scenario: NotebookScenario, changes: readonly Ch
 export function withScenario(notebook: Notebook, scenario: NotebookScenario): Notebook {
   const known = notebook.scenarios.some(({ id }) => id === scenario.id);
   const as = scenario as unknown as Scenarios[number];
-  const scenarios = known
-    ? notebook.scenarios.map((each) => (each.id === scenario.id ? as : each))
-    : [...notebook.scenarios, as];
-  return { ...notebook, scenarios };
+  if (known) {
+    return { ...notebook, scenarios: notebook.scenarios.map((each) => (each.id === scenario.id ? as : each)) };
+  }
+  return withLooks({ ...notebook, scenarios: [...notebook.scenarios, as] });
 }
 
 /** A new scenario based on another; left alone, with nothing changed yet. */
@@ -145,12 +146,13 @@ export function whyKept(notebook: Notebook, id: string): string | null {
   return quoter === undefined ? null : `The note “${quoter.title}” quotes it.`;
 }
 
-/** Takes out a scenario that nothing needs, and the entries in which it is edited. */
+/** Takes out a scenario that nothing needs, and the entries in which it is edited; its look goes to the first that has none. */
 export function withoutScenario(notebook: Notebook, id: string): Notebook {
   if (whyKept(notebook, id) !== null) return notebook;
-  return {
+  return withLooks({
     ...notebook,
+    looks: looksOf(notebook),
     scenarios: notebook.scenarios.filter((scenario) => scenario.id !== id),
     entries: notebook.entries.filter((entry) => !scenariosOf(entry).includes(id)),
-  };
+  });
 }

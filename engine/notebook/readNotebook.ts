@@ -123,6 +123,9 @@ export function whatIsLost(notebook: Notebook): string[] {
         sentences.push(`Scenario ${scenario.id} is based on ${baseId}, which is not in the notebook.`);
     }
   }
+  const looked = (notebook.looks ?? []).filter((id) => id !== null);
+  const twice = looked.find((id, k) => looked.indexOf(id) !== k);
+  if (twice !== undefined) sentences.push(`Scenario ${twice} has two looks; each scenario has one at most.`);
   for (const entry of notebook.entries) {
     for (const id of scenariosOf(entry)) {
       if (!known.has(id)) sentences.push(`Entry ${entry.id} shows scenario ${id}, which is not in the notebook.`);

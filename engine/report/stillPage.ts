@@ -1,6 +1,7 @@
 import type { Asked } from "../answers/asked.ts";
 import type { Found, ScenarioProblem } from "../answers/found.ts";
 import { kindOf } from "../answers/kinds.ts";
+import { lookOf } from "../notebook/looks.ts";
 import type { Notebook } from "../notebook/notebook.ts";
 import { scenarioDocument, scenarioIn, scenariosIn } from "../notebook/scenarioDocument.ts";
 import type { ReportPage } from "./reportPage.ts";
@@ -40,6 +41,7 @@ export function stillPage(notebook: Notebook, answers: Answers): ReportPage {
     drawn: () => notebook,
     scenarios: () => scenariosIn(notebook),
     scenario: (id) => scenarioIn(notebook, id),
+    look: (id) => lookOf(notebook, id),
     document: documentOf,
     baseDocument: (id) => {
       const scenario = scenarioIn(notebook, id);

@@ -15,7 +15,7 @@ const LETTER_PX = 8;
 /** A run as a file that stands alone: what came of it, of which scenario, and the drawing that the page shows. */
 export function traceSvg(trace: Trace): string {
   const picture = runPicture(trace);
-  const drawing = runDrawing(picture);
+  const drawing = runDrawing(picture, "first");
   return svgDocument(stacked([said(picture, drawing.widthPx), drawing])!, drawingRules);
 }
 

@@ -12,6 +12,7 @@ export {
   UNIT_SYSTEMS,
   type UnitSystem,
 } from "./displayUnits.ts";
+export { LOOK_WORDS, LOOKS, type Look } from "./look.ts";
 export { ampHours, energy, figure, hours, percent, THIN, volts, watts } from "./numbers.ts";
 export { inHundred, oddsRange, withoutWords } from "./oddsWords.ts";
 export { problemSentences } from "./problemSentences.ts";

@@ -1,5 +1,7 @@
+import type { Look } from "./look.ts";
+
 /** A piece of a sentence: plain, a heavy figure, or words that name a scenario in the stroke of its line. */
 export interface Words {
   readonly text: string;
-  readonly as?: "figure" | "plan" | "other" | "third" | "fourth";
+  readonly as?: "figure" | Look;
 }

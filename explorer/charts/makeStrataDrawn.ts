@@ -7,6 +7,7 @@ import { runOnRuler } from "../../engine/answers/run/runOnRuler.ts";
 import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
 import { strataLayout } from "../../engine/answers/run/strataLayout.ts";
 import { isSameScale, timeScale } from "../../engine/drawing/timeScale.ts";
+import type { Look } from "../../engine/words/look.ts";
 import type { SheetRoom } from "../notebook/notebookPage.ts";
 
 const GRIP_LEFT_PX = 20;
@@ -15,6 +16,7 @@ const GRIP_LEFT_PX = 20;
 export interface StrataOf {
   readonly picture: RunPicture;
   readonly before: RunPicture | null;
+  readonly look: Look;
   readonly room: SheetRoom;
   readonly reservePercent: number;
 }
@@ -25,8 +27,8 @@ export function makeStrataDrawn(of: StrataOf, scrollPx: () => number, readingMs:
   const scale = createMemo(() => timeScale(of.picture.ruler, of.room.daysPx), undefined, { equals: isSameScale });
   const power = createMemo(() => powerLayer(of.picture, layout(), scale()));
   const drawing = createMemo(() => {
-    const { picture, before, room } = of;
-    return runOnRuler({ picture, before, layout: layout(), scale: scale(), room }, [power()]);
+    const { picture, before, look, room } = of;
+    return runOnRuler({ picture, before, look, layout: layout(), scale: scale(), room }, [power()]);
   });
   // On a phone the grip stays in view while time moves beneath it.
   const gripX = () => Math.max(scale().x(of.picture.startMs), scrollPx()) + GRIP_LEFT_PX;
@@ -38,6 +40,7 @@ export function makeStrataDrawn(of: StrataOf, scrollPx: () => number, readingMs:
     (): ChargeNotesOf => ({
       picture: of.picture,
       before: of.before,
+      look: of.look,
       stratum: layout().charge,
       scale: scale(),
       reserveShare: of.reservePercent / 100,

@@ -21,6 +21,7 @@ export function exampleNotebook(id: string): Notebook {
     seed: "4127",
     members: 1000,
     scenarios: scenarios as Notebook["scenarios"],
+    looks: ["meadow", "roof", "two-blocks"],
     entries: example.entries as unknown as Notebook["entries"],
   };
 }

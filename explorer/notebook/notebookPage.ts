@@ -6,6 +6,7 @@ import type { Notebook } from "../../engine/notebook/notebook.ts";
 import type { Ruler } from "../../engine/ruler/ruler.ts";
 import type { Change } from "../../engine/scenario/change.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
+import type { LOOKS } from "../../engine/words/look.ts";
 
 /** Room for drawings on the sheet. */
 export interface SheetRoom extends DrawingRoom {
@@ -25,6 +26,8 @@ export interface NotebookPage extends AnswersPage {
   settle(): void;
   /** Adds a scenario based on another, and an entry to edit it in. @returns the new scenario's name, or null where there is no room */
   branch(id: string, after: string, changes?: readonly Change[], name?: string): string | null;
+  /** Gives a scenario a look; who had it takes the one that this scenario had, or none. */
+  setLook(id: string, look: (typeof LOOKS)[number]): void;
   rename(id: string, name: string): void;
   /** Takes a weather file in for one scenario; what there is to say about it is said at the head of the sheet. */
   takeWeather(id: string, file: File): void;

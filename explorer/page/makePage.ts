@@ -2,6 +2,7 @@ import { createMemo, createSignal } from "solid-js";
 import { askRuler, EDITING_KIND } from "../../engine/answers/kinds.ts";
 import { timeScale } from "../../engine/drawing/timeScale.ts";
 import { leadOf } from "../../engine/notebook/asked.ts";
+import { lookOf, withLook } from "../../engine/notebook/looks.ts";
 import type { Entry } from "../../engine/notebook/notebook.ts";
 import {
   freeId,
@@ -35,6 +36,8 @@ export function makePage(
     drawn: state.now,
     scenarios: () => scenariosIn(state.now()),
     scenario: (id) => scenarioIn(state.now(), id),
+    look: (id) => lookOf(state.now(), id),
+    setLook: (id, look) => state.act(withLook(state.now(), id, look)),
     document,
     baseDocument: (id) => {
       const scenario = scenarioIn(state.now(), id);

@@ -1,14 +1,6 @@
 import { createMemo, Index } from "solid-js";
 import type { Words } from "../../engine/words/said.ts";
 
-const CLASS = {
-  figure: "answer-figure",
-  plan: "answer-plan",
-  other: "answer-other",
-  third: "answer-third",
-  fourth: "answer-fourth",
-} as const;
-
 /**
  * A sentence with its figures heavy and the words that name a scenario underlined in the scenario's own line. Place by place, and
  * each in an element of its own: a sentence that comes again has few words that are new.
@@ -18,7 +10,7 @@ export function SaidWords(props: { words: readonly Words[] }) {
     <Index each={props.words}>
       {(words) => {
         const as = createMemo(() => words().as);
-        return <span class={as() && CLASS[as()!]}>{words().text}</span>;
+        return <span class={as() && `answer-${as()}`}>{words().text}</span>;
       }}
     </Index>
   );

@@ -52,13 +52,13 @@ export function PointedChart(props: { chart: SlideChart; ms: number | null; onPo
               <line class="pointer-glow" x1={x(ms())} x2={x(ms())} y1={56} y2={props.chart.drawing.heightPx} />
               <line class="pointer-line" x1={x(ms())} x2={x(ms())} y1={56} y2={props.chart.drawing.heightPx} />
               <For each={props.chart.marks(ms())}>
-                {(mark) => (
+                {(mark, k) => (
                   <g class={`pointer-mark pointer-${mark.look}`}>
                     <circle cx={x(ms())} cy={mark.y} r={5} />
                     <text
-                      x={x(ms()) + (mark.look === "first" ? 10 : -10)}
+                      x={x(ms()) + (k() === 0 ? 10 : -10)}
                       y={mark.y + 20}
-                      text-anchor={mark.look === "first" ? "start" : "end"}
+                      text-anchor={k() === 0 ? "start" : "end"}
                     >
                       {mark.text}
                     </text>

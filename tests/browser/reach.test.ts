@@ -50,7 +50,7 @@ test("the entry says what the engine says: the answer, every lever with its odds
   const { page, complaints } = await openNotebook(browser, notebook);
   await allWorkedOut(page);
   const report = await reportOf();
-  const sentence = reachSentence(report, nameOf("roof")).map(({ text }) => text);
+  const sentence = reachSentence(report, nameOf("roof"), "second").map(({ text }) => text);
   expect(plain(await said(page))).toBe(plain(sentence.join("")));
   const rows = page.locator("#reach table").first().locator("tr:not(.reach-head)");
   await page
@@ -86,7 +86,7 @@ test("from the keyboard alone: a lever is locked, a row read out and made a scen
   await table.getByRole("button", { name: `Unlock: ${first.name}` }).waitFor();
   await allWorkedOut(page);
   const locked = await reportOf([first.id]);
-  const sentence = reachSentence(locked, nameOf("roof")).map(({ text }) => text);
+  const sentence = reachSentence(locked, nameOf("roof"), "second").map(({ text }) => text);
   expect(plain(await said(page))).toBe(plain(sentence.join("")));
   expect(plain(await said(page))).not.toContain(plain(first.words));
   await table.getByRole("button", { name: first.name, exact: true }).focus();

@@ -24,6 +24,7 @@ const facts: AnswerFacts = {
   spilledWh: 206,
   wantedWh: 5460,
   withWords: [],
+  look: "first",
 };
 const said = (change: Partial<AnswerFacts>) => {
   const { sentence, more } = answerOf({ ...facts, ...change });

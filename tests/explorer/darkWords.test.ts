@@ -50,14 +50,18 @@ test("a difference in the dark is told where holding tells none, or the other wa
       margin: { mean: 0, low: 0, high: 0 },
       tally: { both: 0, onlySecond: Math.max(0, 1000 * mean), onlyFirst: Math.max(0, -1000 * mean), neither: 0 },
     }) as unknown as VersusPicture;
-  expect(said(versusSentence(versus(0, [0.6, 0.1]), "A", "B"))).toBe(
+  const [A, B] = [
+    { name: "A", look: "second" },
+    { name: "B", look: "first" },
+  ] as const;
+  expect(said(versusSentence(versus(0, [0.6, 0.1]), A, B))).toBe(
     "B against A: it holds about as often, but loads go dark in 10 of 100, not 60.",
   );
-  expect(said(versusSentence(versus(0.2, [0.1, 0.4]), "A", "B"))).toMatch(
+  expect(said(versusSentence(versus(0.2, [0.1, 0.4]), A, B))).toMatch(
     /one that holds; but loads go dark in 40 of 100, not 10\.$/,
   );
-  expect(said(versusSentence(versus(0.2, [0.4, 0.1]), "A", "B"))).toMatch(/one that holds\.$/);
-  expect(said(versusSentence(versus(-0.2, [0.4, 0.1]), "A", "B"))).toMatch(
+  expect(said(versusSentence(versus(0.2, [0.4, 0.1]), A, B))).toMatch(/one that holds\.$/);
+  expect(said(versusSentence(versus(-0.2, [0.4, 0.1]), A, B))).toMatch(
     /one that fails; but loads go dark in 10 of 100, not 40\.$/,
   );
 });

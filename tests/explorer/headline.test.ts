@@ -46,9 +46,9 @@ test("a plan that misses says outcome, when first and by how much, why, and what
     "Roof: the bank holds to Sun 16:00 in 12 of 100 skies. It fails first on Sat 18:00–21:00, by 14\u202fpoints or more in half the skies: the trees take six tenths of the sun. Meadow: 89.",
   );
   // Each name in the stroke of its own line.
-  expect(words.filter(({ as }) => as === "plan" || as === "other").map(({ text, as }) => [text, as])).toEqual([
-    ["Roof", "other"],
-    ["Meadow", "plan"],
+  expect(words.filter(({ as }) => as === "first" || as === "second").map(({ text, as }) => [text, as])).toEqual([
+    ["Roof", "second"],
+    ["Meadow", "first"],
   ]);
 });
 

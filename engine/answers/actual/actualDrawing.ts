@@ -4,6 +4,7 @@ import { html } from "../../drawing/html.ts";
 import { reserveMark } from "../../drawing/reserveMark.ts";
 import { type RulerDrawing, rulerDrawing } from "../../drawing/rulerDrawing.ts";
 import { timeScale } from "../../drawing/timeScale.ts";
+import type { Look } from "../../words/look.ts";
 import type { OddsPicture } from "../forecast/oddsPicture.ts";
 import { actualAxis, actualLabels, actualLayout, brokenLine } from "./actualLayout.ts";
 import type { ActualPicture } from "./actualPicture.ts";
@@ -13,6 +14,7 @@ export function actualDrawing(
   picture: ActualPicture,
   odds: OddsPicture | null,
   name: string,
+  look: Look,
   room: DrawingRoom = SHEET_ROOM,
   chargePx = 220,
 ): RulerDrawing {
@@ -27,15 +29,15 @@ export function actualDrawing(
   const hasBand = odds !== null && odds.startMs === time.startMs && odds.steps === time.steps;
   const body = html`${
     hasBand &&
-    html`<g class="data series-first"><path class="band-wide" d="${bandArea(time, scale, y, odds.charge.p5, odds.charge.p95)}"/><path class="band-close" d="${bandArea(time, scale, y, odds.charge.p25, odds.charge.p75)}"/></g>`
-  }${reserveMark(time, picture, scale, y)}<g class="data series-first">${lines(plan)}</g><g class="data series-second">${lines(actual)}</g>`;
+    html`<g class="data series-${look}"><path class="band-wide" d="${bandArea(time, scale, y, odds.charge.p5, odds.charge.p95)}"/><path class="band-close" d="${bandArea(time, scale, y, odds.charge.p25, odds.charge.p75)}"/></g>`
+  }${reserveMark(time, picture, scale, y)}<g class="data series-${look}">${lines(plan)}</g><g class="data series-metered">${lines(actual)}</g>`;
   return rulerDrawing({
     time,
     scale,
     room,
     heightPx: layout.heightPx,
     axis: actualAxis(picture, layout, room.isShort),
-    labels: actualLabels(picture, layout, scale),
+    labels: actualLabels(picture, look, layout, scale),
     label: `Charge, load and sun of ${name} as planned, and as the meter has them.`,
     layers: [body],
   });

@@ -3,6 +3,7 @@ import type { AxisTitle } from "../../drawing/axisTitle.ts";
 import { type EndLabel, spread } from "../../drawing/endLabels.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
 import type { TimePicture } from "../../ruler/timePicture.ts";
+import type { Look } from "../../words/look.ts";
 import { energy, figure, percent } from "../../words/numbers.ts";
 import { chargeAxis, chargeLayout } from "../readings/learnedLayout.ts";
 import type { ActualPicture } from "./actualPicture.ts";
@@ -52,33 +53,41 @@ export function actualAxis(picture: ActualPicture, layout: ActualLayout, isShort
 
 export function actualLabels(
   picture: ActualPicture,
+  look: Look,
   { charge, load, sun }: ActualLayout,
   scale: TimeScale,
 ): EndLabel[] {
   const { time, plan, actual, miss } = picture;
   const x = scale.x(time.startMs + time.steps * time.stepMs);
   const lastOf = (row: Float64Array) => row.findLastIndex(Number.isFinite);
-  const of = (share: number, at: number, words: string, look: string) => ({
+  const of = (share: number, at: number, words: string, as: string) => ({
     x: at,
     y: charge.y(share),
     figure: percent(share),
     words,
-    look,
+    look: as,
     dotted: false,
   });
   const metered = actual.chargeShare;
   const last = metered === null ? -1 : lastOf(metered);
   const shares = [
-    of(plan.chargeShare.at(-1)!, x, "planned", "first"),
-    ...(last < 0 ? [] : [of(metered![last]!, scale.x(time.startMs + last * time.stepMs), "metered", "second")]),
+    of(plan.chargeShare.at(-1)!, x, "planned", look),
+    ...(last < 0 ? [] : [of(metered![last]!, scale.x(time.startMs + last * time.stepMs), "metered", "metered")]),
   ];
   const sums = (stratum: ActualLayout["load"], wh: { planned: number; actual: number } | null | undefined) =>
     wh == null
       ? []
       : spread(
           [
-            { x, y: stratum.top + 20, figure: energy(wh.planned), words: "planned", look: "first-edge", dotted: false },
-            { x, y: stratum.top + 48, figure: energy(wh.actual), words: "metered", look: "second", dotted: false },
+            {
+              x,
+              y: stratum.top + 20,
+              figure: energy(wh.planned),
+              words: "planned",
+              look: `${look}-edge`,
+              dotted: false,
+            },
+            { x, y: stratum.top + 48, figure: energy(wh.actual), words: "metered", look: "metered", dotted: false },
           ],
           stratum.top,
           stratum.bottom,

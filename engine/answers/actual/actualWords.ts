@@ -1,6 +1,7 @@
 import type { Correction, FittedFigure } from "../../actual/fitCorrection.ts";
 import type { Miss, MissPartName } from "../../actual/planAgainstActual.ts";
 import { clockAt } from "../../ruler/rulerClock.ts";
+import type { Look } from "../../words/look.ts";
 import { energy, figure, percent, THIN } from "../../words/numbers.ts";
 import type { Words } from "../../words/said.ts";
 import type { ActualPicture } from "./actualPicture.ts";
@@ -37,12 +38,12 @@ export function leadingMiss({ miss, widest }: Pick<ActualPicture, "miss" | "wide
 }
 
 /** By how much the plan missed, and what did most of it. */
-export function actualSentence({ time, ...picture }: ActualPicture, name: string): Words[] {
+export function actualSentence({ time, ...picture }: ActualPicture, name: string, look: Look): Words[] {
   const miss = leadingMiss(picture);
-  if (miss === null) return [{ text: name, as: "plan" }, plain(": the log never tells the charge.")];
+  if (miss === null) return [{ text: name, as: look }, plain(": the log never tells the charge.")];
   const { day, clock } = clockAt(time.ruler, miss.atMs);
   const words: Words[] = [
-    { text: name, as: "plan" },
+    { text: name, as: look },
     plain(`: on ${day} ${clock} the bank had `),
     heavy(percent(miss.actualShare)),
     plain(", planned "),

@@ -32,16 +32,22 @@ export const tellActual: Tell<ActualDoc> = {
     const { result } = actualOf(page, doc);
     return result === null
       ? null
-      : actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario));
+      : actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario), page.look(doc.scenario));
   },
   slide: (page, doc) => {
     const { result } = actualOf(page, doc);
     if (result === null) return { body: actualSection(page, doc) };
-    const drawing = actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario), SLIDE_ROOM);
+    const drawing = actualDrawing(
+      result,
+      oddsOf(page, doc.scenario).result,
+      nameOf(page, doc.scenario),
+      page.look(doc.scenario),
+      SLIDE_ROOM,
+    );
     // One chart to a slide: the charge, without load and sun beneath it.
     const heightPx = RULER_PX + actualLayout(result, CHARGE_PX).charge.bottom + 12;
     return {
-      words: actualSentence(result, nameOf(page, doc.scenario)),
+      words: actualSentence(result, nameOf(page, doc.scenario), page.look(doc.scenario)),
       chart: onRuler({ ...drawing, heightPx }, result.time),
     };
   },
@@ -56,8 +62,8 @@ function actualSection(page: AnswersPage, doc: ActualDoc): Markup {
   const name = nameOf(page, doc.scenario);
   const miss = leadingMiss(result);
   const { correction } = result;
-  return html`${missing([found])}<p class="verdict">${saidWords(actualSentence(result, name))}</p><p class="more">${endWords(result)} ${coverWords(result)} Log: ${doc.log.name}.</p>${picture(
-    actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario)),
+  return html`${missing([found])}<p class="verdict">${saidWords(actualSentence(result, name, page.look(doc.scenario)))}</p><p class="more">${endWords(result)} ${coverWords(result)} Log: ${doc.log.name}.</p>${picture(
+    actualDrawing(result, oddsOf(page, doc.scenario).result, nameOf(page, doc.scenario), page.look(doc.scenario)),
   )}${
     miss !== null &&
     html`${table(

@@ -1,6 +1,6 @@
 import type { AxisTitle } from "../../drawing/axisTitle.ts";
 import { ampHours, figure } from "../../words/numbers.ts";
-import { type ForecastLayout, isMany, type Series } from "./forecastLayout.ts";
+import { type ForecastLayout, MOST_BANDS, type Series } from "./forecastLayout.ts";
 
 /** Titles and values at the left of a forecast's charts; short ones where there is little room. */
 export function forecastAxis(
@@ -15,9 +15,10 @@ export function forecastAxis(
   return [
     {
       title: isShort ? "Charge in the bank" : `Charge in the bank, % of ${isOneBank ? ampHours(time.fullAh) : "each"}`,
-      how: isMany(series)
-        ? "thick: half of the skies are above. Thin: nine in ten lie between"
-        : "line: half of the skies are above. Close: middle half. Wide: nine in ten",
+      how:
+        series.length > MOST_BANDS
+          ? "line: half of the skies are above. Bands, of the first two: middle half, nine in ten"
+          : "line: half of the skies are above. Close: middle half. Wide: nine in ten",
       titleY: charge.titleY,
       values: charge.ticks.map((tick) => ({
         y: charge.y(tick),

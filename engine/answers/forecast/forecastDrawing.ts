@@ -7,7 +7,7 @@ import { type TimeScale, timeScale } from "../../drawing/timeScale.ts";
 import { darkTicks } from "./darkTicks.ts";
 import { forecastAxis } from "./forecastAxis.ts";
 import { forecastLabels } from "./forecastLabels.ts";
-import { type ForecastLayout, forecastLayout, isMany, type Series } from "./forecastLayout.ts";
+import { type ForecastLayout, forecastLayout, MOST_BANDS, type Series } from "./forecastLayout.ts";
 import { forecastSentence } from "./forecastWords.ts";
 
 /**
@@ -36,7 +36,7 @@ export function forecastDrawing(
       .map(({ text }) => text)
       .join("")}`,
     layers: [
-      html`${series.map((each, k) => bands(each, k, isMany(series), layout, scale, hasSun))}${reserveMark(time, time, scale, layout.charge.y)}${series.map(
+      html`${series.map((each, k) => bands(each, k, layout, scale, hasSun))}${reserveMark(time, time, scale, layout.charge.y)}${series.map(
         ({ look, picture }) => {
           const path = bandLine(picture, scale, layout.charge.y, picture.charge.p50);
           return html`<g class="series-${look}"><path class="median-halo" d="${path}"/><path class="median" d="${path}"/></g>`;
@@ -49,23 +49,21 @@ export function forecastDrawing(
 function bands(
   { look, picture }: Series,
   row: number,
-  areMany: boolean,
   { charge, strip, sun }: ForecastLayout,
   scale: TimeScale,
   hasSun: boolean,
 ): Markup {
   const { y } = charge;
   const { p5, p25, p75, p95 } = picture.charge;
-  const hatch = (band: "wide" | "close") => look !== "first" && html` fill="url(#hatch-${band})"`;
   const foot = strip.rows[row] ?? strip.top;
   const ticks = html`<path class="dark-tick" d="${darkTicks(picture, scale, foot, strip)}"/>`;
-  return html`<g class="data series-${look}${areMany ? " series-many" : ""}">${
-    (look === "first" || !areMany) &&
-    html`<path class="band-wide"${hatch("wide")} d="${bandArea(picture, scale, y, p5, p95)}"/>`
-  }${!areMany && html`<path class="band-close"${hatch("close")} d="${bandArea(picture, scale, y, p25, p75)}"/>`}<path class="band-edge" d="${bandLine(picture, scale, y, p5)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p95)}"/><line class="axis-base" x1="0" x2="${scale.widthPx}" y1="${foot + 0.5}" y2="${foot + 0.5}"/>${ticks}${
+  return html`<g class="data series-${look}">${
+    row < MOST_BANDS &&
+    html`<path class="band-wide" d="${bandArea(picture, scale, y, p5, p95)}"/><path class="band-close" d="${bandArea(picture, scale, y, p25, p75)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p5)}"/><path class="band-edge" d="${bandLine(picture, scale, y, p95)}"/>`
+  }<line class="axis-base" x1="0" x2="${scale.widthPx}" y1="${foot + 0.5}" y2="${foot + 0.5}"/>${ticks}${
     hasSun &&
     html`${
-      look === "first" &&
+      row === 0 &&
       html`<path class="sun-band" d="${bandArea(picture, scale, sun.y, picture.solarW.p25, picture.solarW.p75)}"/>`
     }<path class="sun-line" d="${bandLine(picture, scale, sun.y, picture.solarW.p50)}"/>`
   }</g>`;

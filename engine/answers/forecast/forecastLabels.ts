@@ -2,7 +2,7 @@ import { type EndLabel, spread } from "../../drawing/endLabels.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
 import { percent } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
-import { type ForecastLayout, isMany, type Series } from "./forecastLayout.ts";
+import { type ForecastLayout, MOST_BANDS, type Series } from "./forecastLayout.ts";
 
 /** Names and figures beyond the ruler. */
 export function forecastLabels(series: readonly Series[], layout: ForecastLayout, scale: TimeScale): EndLabel[] {
@@ -15,8 +15,9 @@ export function forecastLabels(series: readonly Series[], layout: ForecastLayout
   };
   const charge = series.flatMap((each) => {
     const median = at(each, "p50", clipped(each.name), each.look);
-    if (each.look !== "first" || isMany(series)) return [median];
-    return [at(each, "p95", "best 1 in 20", "first-edge"), median, at(each, "p5", "worst 1 in 20", "first-edge")];
+    if (each !== first || series.length > MOST_BANDS) return [median];
+    const edge = `${each.look}-edge`;
+    return [at(each, "p95", "best 1 in 20", edge), median, at(each, "p5", "worst 1 in 20", edge)];
   });
   const strip = series.map((each, k) => ({
     x: scale.widthPx - 8,

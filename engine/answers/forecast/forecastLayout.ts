@@ -1,4 +1,5 @@
 import { max, range, scaleLinear, tickStep } from "d3";
+import type { Look } from "../../words/look.ts";
 import type { OddsPicture } from "./oddsPicture.ts";
 
 const TITLE_PX = 30;
@@ -6,16 +7,16 @@ const GAP_PX = 22;
 const STRIP_ROW_PX = 24;
 const SUN_PX = 84;
 
-/** One scenario of a forecast, with the look of its line: solid and tinted, dashed and hatched, dotted, or dots and dashes. */
+/** One scenario of a forecast, with the look that it has in all of the notebook. */
 export interface Series {
   readonly id: string;
   readonly name: string;
-  readonly look: "first" | "second" | "third" | "fourth";
+  readonly look: Look;
   readonly picture: OddsPicture;
 }
 
-/** Whether there are too many for a band each: then they have edges and medians. */
-export const isMany = (series: readonly unknown[]): boolean => series.length > 2;
+/** Scenarios that have a band each in one forecast; those after them show medians. */
+export const MOST_BANDS = 2;
 
 /** Share of members that are dark at some step of each hour. */
 export function darkHours({ report, startMs, stepMs, steps }: OddsPicture): { ms: number; share: number }[] {

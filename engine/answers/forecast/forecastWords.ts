@@ -11,21 +11,19 @@ export function forecastSentence(series: readonly Series[]): Words[] {
   const { picture } = first;
   const end = clockAt(picture.ruler, picture.startMs + picture.steps * picture.stepMs);
   const words: Words[] = [
-    { text: first.name, as: NAMED_AS[first.look] },
+    { text: first.name, as: first.look },
     { text: `: the bank holds to ${end.weekday} ${end.clock} in ` },
     { text: `${inHundred(picture.report.holds)} of 100`, as: "figure" },
     { text: " skies" },
   ];
   const rest = others.flatMap((other): Words[] => [
     { text: "; " },
-    { text: other.name, as: NAMED_AS[other.look] },
+    { text: other.name, as: other.look },
     { text: ", in " },
     { text: inHundred(other.picture.report.holds), as: "figure" },
   ]);
   return [...words, ...rest, { text: "." }];
 }
-
-export const NAMED_AS = { first: "plan", second: "other", third: "third", fourth: "fourth" } as const;
 
 /** How sure that is, and what "holds" means. */
 export function forecastMore(series: readonly Series[], seed: string): string {

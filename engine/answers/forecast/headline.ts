@@ -4,7 +4,7 @@ import { energy, THIN } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
 import type { Series } from "./forecastLayout.ts";
-import { forecastSentence, NAMED_AS } from "./forecastWords.ts";
+import { forecastSentence } from "./forecastWords.ts";
 import type { OddsPicture } from "./oddsPicture.ts";
 
 /** A plan that holds in fewer skies than this has something to explain; one that does not, has not. */
@@ -81,7 +81,7 @@ function betterWords({ picture }: Series, others: readonly Series[]): Words[] {
   );
   return (better.length > 0 ? better : sorted).flatMap((other, k): Words[] => [
     { text: k === 0 ? " " : ", " },
-    { text: other.name, as: NAMED_AS[other.look] },
+    { text: other.name, as: other.look },
     { text: ": " },
     { text: inHundred(other.picture.report.holds), as: "figure" },
     { text: k === (better.length > 0 ? better : sorted).length - 1 ? "." : "" },

@@ -53,7 +53,7 @@ function forecastChart(series: readonly Series[]): SlideChart | null {
     marks: (ms) =>
       series.map(({ look, picture: { charge, ...steps } }) => {
         const share = charge.p50[stepAt(steps, ms, charge.p50.length)]!;
-        return { y: RULER_PX + y(share), text: percent(share), look: look === "first" ? "first" : "second" };
+        return { y: RULER_PX + y(share), text: percent(share), look };
       }),
   };
 }

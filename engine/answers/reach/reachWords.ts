@@ -3,6 +3,7 @@ import { inside } from "../../reach/openPanels.ts";
 import type { ReachOrder } from "../../reach/reachOrder.ts";
 import type { ReachReport, ReachRow, ReachWay } from "../../reach/reachReport.ts";
 import { displayUnit, toDisplay } from "../../words/displayUnits.ts";
+import type { Look } from "../../words/look.ts";
 import { figure } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
@@ -54,10 +55,10 @@ const heavy = (text: string): Words => ({ text, as: "figure" });
 const of100 = (holds: { readonly share: number }) => heavy(`${inHundred(holds)} of 100`);
 
 /** The answer in two or three sentences. */
-export function reachSentence(report: ReachReport, name: string): Words[] {
+export function reachSentence(report: ReachReport, name: string, look: Look): Words[] {
   const { base, targetShare } = report;
   const target = `${figure(100 * targetShare, 1)} of 100`;
-  const now: Words[] = [{ text: `${name} holds in ` }, of100(base), { text: " skies" }];
+  const now: Words[] = [{ text: name, as: look }, { text: " holds in " }, of100(base), { text: " skies" }];
   if (report.reaches) return [...now, { text: `, and ${target} are asked for. ` }, ...spareWords(report)];
   return [...now, { text: `; ${target} are asked for. ` }, ...cureWords(report)];
 }

@@ -17,7 +17,7 @@ export const tellReach: Tell<ReachDoc> = {
     const { result } = found;
     if (result === null) return html`${missing([found])}`;
     const { report } = result;
-    const said = reachSentence(report, nameOf(page, doc.scenario));
+    const said = reachSentence(report, nameOf(page, doc.scenario), page.look(doc.scenario));
     return html`${missing([found])}<p class="verdict">${saidWords(said)}</p>${picture(reachDrawing(report, said))}${
       report.alone.length > 0 &&
       columnsTable(
@@ -37,12 +37,15 @@ export const tellReach: Tell<ReachDoc> = {
   drawing: (page, doc) => {
     const { result } = reachOf(page, doc);
     if (result === null) return null;
-    return reachDrawing(result.report, reachSentence(result.report, nameOf(page, doc.scenario)));
+    return reachDrawing(
+      result.report,
+      reachSentence(result.report, nameOf(page, doc.scenario), page.look(doc.scenario)),
+    );
   },
   slide: (page, doc) => {
     const { result } = reachOf(page, doc);
     if (result === null) return NOT_YET;
-    const said = reachSentence(result.report, nameOf(page, doc.scenario));
+    const said = reachSentence(result.report, nameOf(page, doc.scenario), page.look(doc.scenario));
     return { words: said, body: wide(reachDrawing(result.report, said, SLIDE_PX, SLIDE_ROWS)) };
   },
 };

@@ -3,6 +3,7 @@ import type { AxisTitle } from "../../drawing/axisTitle.ts";
 import { type EndLabel, spread } from "../../drawing/endLabels.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
 import type { TimePicture } from "../../ruler/timePicture.ts";
+import type { Look } from "../../words/look.ts";
 import { ampHours, figure, percent } from "../../words/numbers.ts";
 import type { LearnedPicture } from "./learnedPicture.ts";
 
@@ -31,21 +32,26 @@ export function fromNow({ time, report }: LearnedPicture): TimePicture {
   return { ...time, startMs: report.now.ms, steps: time.steps - report.now.step };
 }
 
-export function learnedLabels(picture: LearnedPicture, { y, top, bottom }: ChargeLayout, scale: TimeScale): EndLabel[] {
+export function learnedLabels(
+  picture: LearnedPicture,
+  look: Look,
+  { y, top, bottom }: ChargeLayout,
+  scale: TimeScale,
+): EndLabel[] {
   const { time, before, after } = picture;
   const x = scale.x(time.startMs + time.steps * time.stepMs);
-  const at = (share: number, words: string, look: string) => ({
+  const at = (share: number, words: string, as: string) => ({
     x,
     y: y(share),
     figure: percent(share),
     words,
-    look,
+    look: as,
     dotted: false,
   });
   const labels = [
-    at(after.p95.at(-1)!, "best 1 in 20", "first-edge"),
-    at(after.p50.at(-1)!, "after the readings", "first"),
-    at(after.p5.at(-1)!, "worst 1 in 20", "first-edge"),
+    at(after.p95.at(-1)!, "best 1 in 20", `${look}-edge`),
+    at(after.p50.at(-1)!, "after the readings", look),
+    at(after.p5.at(-1)!, "worst 1 in 20", `${look}-edge`),
     at(before.p50.at(-1)!, "before, dotted", "before"),
   ];
   return spread(labels, top, bottom);

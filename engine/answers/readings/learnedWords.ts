@@ -1,4 +1,5 @@
 import { clockAt } from "../../ruler/rulerClock.ts";
+import type { Look } from "../../words/look.ts";
 import { hours, percent, THIN } from "../../words/numbers.ts";
 import { inHundred, oddsRange, withoutWords } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
@@ -8,11 +9,11 @@ const plain = (text: string): Words => ({ text });
 const heavy = (text: string): Words => ({ text, as: "figure" });
 
 /** Where it stands after the last reading: the answer before anything else. */
-export function learnedSentence({ report, time }: LearnedPicture, name: string): Words[] {
+export function learnedSentence({ report, time }: LearnedPicture, name: string, look: Look): Words[] {
   const end = clockAt(time.ruler, time.startMs + time.steps * time.stepMs);
   const { holdsBefore, holdsAfter, now } = report;
   return [
-    { text: name, as: "plan" },
+    { text: name, as: look },
     plain(`: from ${clockWords(time, now.ms)} on the bank holds to ${end.weekday} ${end.clock} in `),
     heavy(`${inHundred(holdsAfter)} of 100`),
     plain(" skies"),

@@ -17,14 +17,17 @@ export const tellReadings: Tell<ReadingsDoc> = {
   section: readingsSection,
   drawing: (page, doc) => {
     const { result } = learnedOf(page, doc);
-    return result === null ? null : learnedDrawing(result, nameOf(page, doc.scenario));
+    return result === null ? null : learnedDrawing(result, nameOf(page, doc.scenario), page.look(doc.scenario));
   },
   slide: (page, doc) => {
     const { result } = learnedOf(page, doc);
     if (result === null) return { body: readingsSection(page, doc) };
     return {
-      words: learnedSentence(result, nameOf(page, doc.scenario)),
-      chart: onRuler(learnedDrawing(result, nameOf(page, doc.scenario), SLIDE_ROOM), result.time),
+      words: learnedSentence(result, nameOf(page, doc.scenario), page.look(doc.scenario)),
+      chart: onRuler(
+        learnedDrawing(result, nameOf(page, doc.scenario), page.look(doc.scenario), SLIDE_ROOM),
+        result.time,
+      ),
     };
   },
 };
@@ -45,9 +48,9 @@ function readingsSection(page: AnswersPage, doc: ReadingsDoc): Markup {
   if (result === null) return html`${missing([found])}${read}`;
   const name = nameOf(page, doc.scenario);
   const lessons = lessonWords(result);
-  return html`${missing([found])}<p class="verdict">${saidWords(learnedSentence(result, name))}</p>${result.report.wrong.map(
+  return html`${missing([found])}<p class="verdict">${saidWords(learnedSentence(result, name, page.look(doc.scenario)))}</p>${result.report.wrong.map(
     ({ sentence }) => html`<p class="wrong">${sentence}</p>`,
-  )}<p class="more">${[learnedMore(result), ...roughWords(result)].join(" ")}</p>${picture(learnedDrawing(result, nameOf(page, doc.scenario)))}<h3>What has been learned</h3>${list(
+  )}<p class="more">${[learnedMore(result), ...roughWords(result)].join(" ")}</p>${picture(learnedDrawing(result, nameOf(page, doc.scenario), page.look(doc.scenario)))}<h3>What has been learned</h3>${list(
     lessons.length > 0 ? lessons : ["Nothing that stands out of the noise."],
   )}${foldedTable("Every figure, before and after", table("Figures before and after", LESSON_HEADS, lessonRows(result)))}${foldedTable(
     "The bands in figures, every three hours",

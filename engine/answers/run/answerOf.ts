@@ -1,6 +1,7 @@
 import type { Ruler } from "../../ruler/ruler.ts";
 import { clockAt, moment } from "../../ruler/rulerClock.ts";
 import type { Verdict } from "../../run/verdict.ts";
+import type { Look } from "../../words/look.ts";
 import { ampHours, energy, figure, hours, percent, THIN, volts } from "../../words/numbers.ts";
 import type { Words } from "../../words/said.ts";
 
@@ -22,6 +23,7 @@ export interface AnswerFacts {
   readonly wantedWh: number;
   /** Names of the variants that are in. */
   readonly withWords: readonly string[];
+  readonly look: Look;
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -30,12 +32,12 @@ const heavy = (text: string): Words => ({ text, as: "figure" });
 
 /** The verdict's figures as the sentence that heads the page. */
 export function answerOf(facts: AnswerFacts): Answer {
-  const { verdict, ruler, endMs, reserveShare, solarWh, spilledWh, wantedWh, withWords } = facts;
+  const { verdict, ruler, endMs, reserveShare, solarWh, spilledWh, wantedWh, withWords, look } = facts;
   const end = clockAt(ruler, endMs);
   const named: Words[] =
     withWords.length > 0
-      ? [{ text: capital(withWords.join(", ")), as: "plan" }, plain(": the bank ")]
-      : [{ text: "The bank", as: "plan" }, plain(" ")];
+      ? [{ text: capital(withWords.join(", ")), as: look }, plain(": the bank ")]
+      : [{ text: "The bank", as: look }, plain(" ")];
   return {
     sentence: [...named, ...(verdict.holds ? holds(facts) : fails(facts))],
     more: [

@@ -9,10 +9,18 @@ import { chargePath, shortfallPath } from "./strataPaths.ts";
 const VALUE_PX = 130;
 
 /** Charge in the bank, dotted as it was before an edit, and the reserve with its teeth on the bad side. */
-export function chargeLayer({ picture, before, stratum, scale, reserveShare, reserveName }: ChargeNotesOf): Markup {
+export function chargeLayer({
+  picture,
+  before,
+  look,
+  stratum,
+  scale,
+  reserveShare,
+  reserveName,
+}: ChargeNotesOf): Markup {
   const [from, to] = [scale.x(picture.startMs), scale.x(endMs(picture))];
   const path = chargePath(picture, stratum, scale);
-  return html`<g class="data"><path class="shortfall" d="${shortfallPath(picture, stratum, scale, reserveShare)}"/>${
+  return html`<g class="data series-${look}"><path class="shortfall" d="${shortfallPath(picture, stratum, scale, reserveShare)}"/>${
     before !== null && html`<path class="before" d="${chargePath(before, stratum, scale)}"/>`
   }<path class="charge-halo" d="${path}"/><path class="charge" d="${path}"/></g><g class="reserve" transform="translate(0 ${stratum.y(reserveShare)})"><line x1="${from}" x2="${to}" y1="0" y2="0"/><path d="${reserveTeeth(from, to)}"/><text x="${reserveName.x}" y="${reserveName.above ? -9 : 21}">${reserveName.text}</text></g>`;
 }

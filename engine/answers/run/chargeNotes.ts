@@ -2,6 +2,7 @@ import { range } from "d3";
 import type { TimeScale } from "../../drawing/timeScale.ts";
 import { endMs } from "../../ruler/readingTime.ts";
 import { moment } from "../../ruler/rulerClock.ts";
+import type { Look } from "../../words/look.ts";
 import { percent } from "../../words/numbers.ts";
 import { annotationPlace, type Box } from "./annotationPlace.ts";
 import { readingAt } from "./readingAt.ts";
@@ -13,6 +14,7 @@ import type { Stratum } from "./strataLayout.ts";
 export interface ChargeNotesOf {
   readonly picture: RunPicture;
   readonly before: RunPicture | null;
+  readonly look: Look;
   readonly stratum: Stratum;
   readonly scale: TimeScale;
   /** The reserve as it is being set, which may be ahead of the picture. */

@@ -1,6 +1,7 @@
 import { type DrawingRoom, SHEET_ROOM } from "../../drawing/drawingRoom.ts";
 import type { RulerDrawing } from "../../drawing/rulerDrawing.ts";
 import { timeScale } from "../../drawing/timeScale.ts";
+import type { Look } from "../../words/look.ts";
 import { chargeLayer, notesLayer } from "./chargeLayer.ts";
 import { type ChargeNotesOf, chargeNotes } from "./chargeNotes.ts";
 import { powerLayer } from "./powerLayer.ts";
@@ -12,6 +13,7 @@ import { strataLayout } from "./strataLayout.ts";
 /** One run: charge, what comes in, what goes out, and volts where a radio drops out; or its charge alone. */
 export function runDrawing(
   picture: RunPicture,
+  look: Look,
   room: DrawingRoom = SHEET_ROOM,
   { chargePx, isChargeAlone }: { readonly chargePx: number; readonly isChargeAlone: boolean } = {
     chargePx: 196,
@@ -25,6 +27,7 @@ export function runDrawing(
   const of: ChargeNotesOf = {
     picture,
     before: null,
+    look,
     stratum: layout.charge,
     scale,
     reserveShare,
@@ -33,5 +36,5 @@ export function runDrawing(
   };
   const charge = [chargeLayer(of), notesLayer(chargeNotes(of))];
   const layers = isChargeAlone ? charge : [powerLayer(picture, layout, scale), ...charge];
-  return runOnRuler({ picture, before: null, layout, scale, room }, layers, isChargeAlone);
+  return runOnRuler({ picture, before: null, look, layout, scale, room }, layers, isChargeAlone);
 }

@@ -2,6 +2,7 @@ import { max, range } from "d3";
 import { type EndLabel, spread, type UnplacedLabel } from "../../drawing/endLabels.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
 import { endMs } from "../../ruler/readingTime.ts";
+import type { Look } from "../../words/look.ts";
 import { percent, volts } from "../../words/numbers.ts";
 import { incomingParts, loadParts, type Part, partWords } from "./parts.ts";
 import type { RunPicture } from "./runPicture.ts";
@@ -24,19 +25,20 @@ const INNER_HALF_PX = 110;
 export function endLabels(
   picture: RunPicture,
   before: RunPicture | null,
+  look: Look,
   layout: StrataLayout,
   scale: TimeScale,
 ): EndLabel[] {
-  const chargeAt = (run: RunPicture, words: string, look: string): UnplacedLabel => ({
+  const chargeAt = (run: RunPicture, words: string, as: string): UnplacedLabel => ({
     x: scale.x(endMs(run)),
     y: layout.charge.y(run.chargeShare.at(-1)!),
     figure: percent(run.chargeShare.at(-1)!),
     words,
-    look,
+    look: as,
     dotted: false,
   });
   const { stack, spilled, shade } = incomingParts(picture);
-  const charge = [chargeAt(picture, before === null ? "at the end" : "with this edit", "plan")];
+  const charge = [chargeAt(picture, before === null ? "at the end" : "with this edit", look)];
   if (before !== null) charge.push(chargeAt(before, "before, dotted", "before"));
   return [
     ...spread(charge, layout.charge.top, layout.charge.bottom),

@@ -2,6 +2,7 @@ import type { DrawingRoom } from "../../drawing/drawingRoom.ts";
 import type { Markup } from "../../drawing/html.ts";
 import { type RulerDrawing, rulerDrawing } from "../../drawing/rulerDrawing.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
+import type { Look } from "../../words/look.ts";
 import { endLabels } from "./runLabels.ts";
 import type { RunPicture } from "./runPicture.ts";
 import { strataAxis } from "./strataAxis.ts";
@@ -11,6 +12,7 @@ import type { StrataLayout } from "./strataLayout.ts";
 export interface RunGround {
   readonly picture: RunPicture;
   readonly before: RunPicture | null;
+  readonly look: Look;
   readonly layout: StrataLayout;
   readonly scale: TimeScale;
   readonly room: DrawingRoom;
@@ -18,12 +20,12 @@ export interface RunGround {
 
 /** Layers of a run among its titles and names. */
 export function runOnRuler(
-  { picture, before, layout, scale, room }: RunGround,
+  { picture, before, look, layout, scale, room }: RunGround,
   layers: readonly Markup[],
   isChargeAlone = false,
 ): RulerDrawing {
   const axis = strataAxis(picture, layout, room.isShort);
-  const labels = endLabels(picture, before, layout, scale);
+  const labels = endLabels(picture, before, look, layout, scale);
   return rulerDrawing({
     time: picture,
     scale,

@@ -3,6 +3,7 @@ import { RULER_PX } from "../../drawing/rulerPx.ts";
 import { timeScale } from "../../drawing/timeScale.ts";
 import { endMs } from "../../ruler/readingTime.ts";
 import { moment } from "../../ruler/rulerClock.ts";
+import type { Look } from "../../words/look.ts";
 import { percent } from "../../words/numbers.ts";
 import { nameOf } from "../answersPage.ts";
 import type { OfOne } from "../docShapes.ts";
@@ -25,8 +26,8 @@ export const tellRun: Tell<OfOne> = {
     const found = runOf(page, scenario);
     const { result } = found;
     if (result === null) return html`${missing([found])}`;
-    const { sentence, more } = runAnswer(result, [nameOf(page, scenario)]);
-    return html`${missing([found])}<p class="verdict">${saidWords(sentence)}</p><p class="more">${more.join(" ")}</p>${picture(runDrawing(result))}${foldedTable(
+    const { sentence, more } = runAnswer(result, [nameOf(page, scenario)], page.look(scenario));
+    return html`${missing([found])}<p class="verdict">${saidWords(sentence)}</p><p class="more">${more.join(" ")}</p>${picture(runDrawing(result, page.look(scenario)))}${foldedTable(
       "Hours in figures",
       table(
         "Charge at the start of each hour, powers as means over it, volts as the least in it",
@@ -37,26 +38,29 @@ export const tellRun: Tell<OfOne> = {
   },
   drawing: (page, { scenario }) => {
     const { result } = runOf(page, scenario);
-    return result === null ? null : runDrawing(result);
+    return result === null ? null : runDrawing(result, page.look(scenario));
   },
   slide: (page, { scenario }) => {
     const { result } = runOf(page, scenario);
     if (result === null) return NOT_YET;
-    return { words: runAnswer(result, [nameOf(page, scenario)]).sentence, chart: runChart(result) };
+    return {
+      words: runAnswer(result, [nameOf(page, scenario)], page.look(scenario)).sentence,
+      chart: runChart(result, page.look(scenario)),
+    };
   },
 };
 
-function runChart(run: RunPicture): SlideChart {
+function runChart(run: RunPicture, look: Look): SlideChart {
   const { y } = strataLayout(run, CHARGE_PX).charge;
   return {
-    drawing: runDrawing(run, SLIDE_ROOM, { chargePx: CHARGE_PX, isChargeAlone: true }),
+    drawing: runDrawing(run, look, SLIDE_ROOM, { chargePx: CHARGE_PX, isChargeAlone: true }),
     time: run,
     scale: timeScale(run.ruler, SLIDE_ROOM.daysPx),
     leftPx: SLIDE_ROOM.axisPx,
     marks: (ms) => {
       if (ms > endMs(run)) return [];
       const { chargeShare } = readingAt(run, ms);
-      return [{ y: RULER_PX + y(chargeShare), text: percent(chargeShare), look: "first" }];
+      return [{ y: RULER_PX + y(chargeShare), text: percent(chargeShare), look }];
     },
   };
 }

@@ -1,16 +1,18 @@
 import type { Drawing } from "../../drawing/drawing.ts";
 import { html } from "../../drawing/html.ts";
+import { lookMark } from "../../drawing/lookMark.ts";
 import { inHundred, oddsRange } from "../../words/oddsWords.ts";
 import type { VersusPicture } from "./versusPicture.ts";
+import type { Named } from "./versusWords.ts";
 
 const LEFT_PX = 92;
 const RIGHT_PX = 16;
 const HEIGHT_PX = 158;
 
-/** Odds of both, each with the interval that its sample leaves open: a filled dot for the one that is judged, an open ring for the other. */
+/** Odds of both, each with its mark and the interval that its sample leaves open; the one that is judged above. */
 export function oddsDrawing(
   { first, second }: VersusPicture,
-  names: { readonly first: string; readonly second: string },
+  names: { readonly first: Named; readonly second: Named },
   widthPx = 430,
 ): Drawing {
   const x = (share: number) => LEFT_PX + share * (widthPx - LEFT_PX - RIGHT_PX);
@@ -26,10 +28,10 @@ export function oddsDrawing(
   const bars = rows.map(({ name, y, first, second }) => {
     const isRight = first.share > 0.5;
     const anchor = second.share > 0.8 ? "end" : second.share < 0.2 ? "start" : "middle";
-    return html`<text class="end-figure" x="${LEFT_PX - 14}" y="${y + 21}" text-anchor="end">${name}</text><g class="series-first"><path class="interval" d="M${x(second.low)} ${y}H${x(second.high)}"/><circle class="odds-dot" cx="${x(second.share)}" cy="${y}" r="5"/><text class="odds-figure" x="${x(second.share)}" y="${y + 22}" text-anchor="${anchor}">${inHundred(second)} (${oddsRange(second)})</text></g><g class="series-second"><path class="interval" d="M${x(first.low)} ${y + 32}H${x(first.high)}"/><circle class="odds-ring" cx="${x(first.share)}" cy="${y + 32}" r="5"/><text class="odds-figure" x="${isRight ? x(first.low) - 10 : x(first.high) + 10}" y="${y + 37}" text-anchor="${isRight ? "end" : "start"}">${inHundred(first)} (${oddsRange(first)})</text></g>`;
+    return html`<text class="end-figure" x="${LEFT_PX - 14}" y="${y + 21}" text-anchor="end">${name}</text><g class="odds-${names.second.look}"><path class="interval" d="M${x(second.low)} ${y}H${x(second.high)}"/>${lookMark(names.second.look, x(second.share), y)}<text class="odds-figure" x="${x(second.share)}" y="${y + 22}" text-anchor="${anchor}">${inHundred(second)} (${oddsRange(second)})</text></g><g class="odds-${names.first.look}"><path class="interval" d="M${x(first.low)} ${y + 32}H${x(first.high)}"/>${lookMark(names.first.look, x(first.share), y + 32)}<text class="odds-figure" x="${isRight ? x(first.low) - 10 : x(first.high) + 10}" y="${y + 37}" text-anchor="${isRight ? "end" : "start"}">${inHundred(first)} (${oddsRange(first)})</text></g>`;
   });
   const words = rows.map(
-    (row) => `${row.name}: ${names.second} ${inHundred(row.second)}, ${names.first} ${inHundred(row.first)}`,
+    (row) => `${row.name}: ${names.second.name} ${inHundred(row.second)}, ${names.first.name} ${inHundred(row.first)}`,
   );
   return {
     body: html`<g class="odds-bars">${head}${scale}${bars}</g>`,

@@ -3,6 +3,7 @@ import type { AxisTitle } from "../../drawing/axisTitle.ts";
 import type { EndLabel } from "../../drawing/endLabels.ts";
 import type { TimeScale } from "../../drawing/timeScale.ts";
 import type { TimePicture } from "../../ruler/timePicture.ts";
+import type { Look } from "../../words/look.ts";
 import { ampHours, figure } from "../../words/numbers.ts";
 import type { PairedBands } from "./versusPicture.ts";
 
@@ -31,6 +32,7 @@ export type PairedLayout = ReturnType<typeof pairedLayout>;
 export function pairedLabels(
   time: TimePicture,
   { p50 }: PairedBands,
+  look: Look,
   { y }: PairedLayout,
   scale: TimeScale,
 ): EndLabel[] {
@@ -42,7 +44,7 @@ export function pairedLabels(
       labelY: y(lastAh),
       figure: ampHours(lastAh),
       words: "median at the end",
-      look: "first",
+      look,
       dotted: false,
     },
   ];

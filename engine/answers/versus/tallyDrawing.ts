@@ -2,7 +2,7 @@ import type { Drawing } from "../../drawing/drawing.ts";
 import { html } from "../../drawing/html.ts";
 import { wrappedLines } from "../../words/wrappedLines.ts";
 import type { VersusPicture } from "./versusPicture.ts";
-import { tallyOf100 } from "./versusWords.ts";
+import { type Named, tallyOf100 } from "./versusWords.ts";
 
 const LOOKS = ["both", "second", "first", "neither"] as const;
 const STROKE_PX = 16;
@@ -20,20 +20,20 @@ const LETTER_PX = 8.2;
  */
 export function tallyDrawing(
   picture: VersusPicture,
-  names: { readonly first: string; readonly second: string },
+  names: { readonly first: Named; readonly second: Named },
   widthPx = STROKES_PX.width + 110,
 ): Drawing {
   const counts = tallyOf100(picture);
   const looks = counts.flatMap((count, k) => Array.from({ length: count }, () => LOOKS[k]!));
   const strokes = looks.map((look, i) => {
     const x = (i % 20) * STROKE_PX + Math.floor((i % 20) / 5) * 1.5 + 1;
-    return html`<rect class="stroke-${look}" x="${x}" y="${Math.floor(i / 20) * ROW_PX + 2}" width="8" height="19"/>`;
+    return html`<rect class="stroke-${look} of-${look === "first" ? names.first.look : names.second.look}" x="${x}" y="${Math.floor(i / 20) * ROW_PX + 2}" width="8" height="19"/>`;
   });
   const words = tallyWords(counts, names);
   let y = STROKES_PX.height + 12;
   const keys = words.map(({ look, text }) => {
     const lines = wrappedLines(text, Math.floor((widthPx - KEY_LEFT_PX) / LETTER_PX));
-    const key = html`<rect class="stroke-${look}" x="2" y="${y}" width="8" height="17"/><text y="${y + 14}">${lines.map(
+    const key = html`<rect class="stroke-${look} of-${look === "first" ? names.first.look : names.second.look}" x="2" y="${y}" width="8" height="17"/><text y="${y + 14}">${lines.map(
       (line, l) => html`<tspan x="${KEY_LEFT_PX}" dy="${l === 0 ? 0 : LINE_PX}">${line}</tspan>`,
     )}</text>`;
     y += KEY_ROW_PX + (lines.length - 1) * LINE_PX;
@@ -50,12 +50,12 @@ export function tallyDrawing(
 /** What each kind of stroke stands for, with its number. */
 function tallyWords(
   [both, second, first, neither]: readonly number[],
-  names: { readonly first: string; readonly second: string },
+  names: { readonly first: Named; readonly second: Named },
 ) {
   return [
     { look: "both", text: `${both} hold either way` },
-    { look: "second", text: `${second} only with ${names.second}` },
-    ...(first! > 0 ? [{ look: "first", text: `${first} only with ${names.first}` }] : []),
+    { look: "second", text: `${second} only with ${names.second.name}` },
+    ...(first! > 0 ? [{ look: "first", text: `${first} only with ${names.first.name}` }] : []),
     { look: "neither", text: `${neither} fail either way` },
   ];
 }

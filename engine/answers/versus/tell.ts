@@ -22,16 +22,16 @@ export const tellVersus: Tell<VersusDoc> = {
       result !== null &&
       html`<p class="verdict">${saidWords(versusSentence(result, names.first, names.second))}</p><div class="versus"><div><h3>What differs</h3>${list(differs.length === 0 ? ["nothing"] : differs)}<p>${burdenWords(result)}</p>${table(
         "Both in figures",
-        ["Of both", names.second, names.first],
+        ["Of both", names.second.name, names.first.name],
         versusRows(result).map((row) => ({ name: row.name, figures: [row.second, row.first] })),
-      )}</div><div>${picture(oddsDrawing(result, names))}${picture(tallyDrawing(result, names))}</div></div>${picture(pairedDrawing(result))}`
+      )}</div><div>${picture(oddsDrawing(result, names))}${picture(tallyDrawing(result, names))}</div></div>${picture(pairedDrawing(result, names.second.look))}`
     }`;
   },
   drawing: (page, doc) => {
     const { result } = versusOf(page, doc.first, doc.second);
     if (result === null) return null;
     const names = namesOf(page, doc);
-    const paired = pairedDrawing(result);
+    const paired = pairedDrawing(result, names.second.look);
     return stacked([oddsDrawing(result, names), tallyDrawing(result, names), ...(paired === null ? [] : [paired])]);
   },
   slide: (page, doc) => {
@@ -46,8 +46,8 @@ export const tellVersus: Tell<VersusDoc> = {
 };
 
 const namesOf = (page: AnswersPage, { first, second }: VersusDoc) => ({
-  first: nameOf(page, first),
-  second: nameOf(page, second),
+  first: { name: nameOf(page, first), look: page.look(first) },
+  second: { name: nameOf(page, second), look: page.look(second) },
 });
 
 function differences(page: AnswersPage, { first, second }: VersusDoc): readonly string[] {

@@ -1,4 +1,5 @@
 import { differenceInUnits } from "../../words/displayUnits.ts";
+import type { Look } from "../../words/look.ts";
 import { figure } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
@@ -18,8 +19,14 @@ export function tallyOf100({ tally, members }: VersusPicture): readonly [number,
   return strokes as unknown as [number, number, number, number];
 }
 
+/** What a scenario is called, and how it is drawn. */
+export interface Named {
+  readonly name: string;
+  readonly look: Look;
+}
+
 /** Whether the second is worth it, in one sentence. */
-export function versusSentence(picture: VersusPicture, first: string, second: string): Words[] {
+export function versusSentence(picture: VersusPicture, first: Named, second: Named): Words[] {
   const { holds, margin, tally, members } = picture;
   const saved = Math.round((100 * tally.onlySecond) / members);
   const lost = Math.round((100 * tally.onlyFirst) / members);
@@ -29,9 +36,9 @@ export function versusSentence(picture: VersusPicture, first: string, second: st
     Math.abs(margin.mean) < WORTH_CARRYING_SHARE &&
     Math.abs(darkMore) < WORTH_CARRYING_SHARE;
   const names: Words[] = [
-    { text: second, as: "plan" },
+    { text: second.name, as: second.look },
     { text: " against " },
-    { text: first, as: "other" },
+    { text: first.name, as: first.look },
     { text: ": " },
   ];
   if (isSmall) return [...names, { text: "no difference worth carrying." }];

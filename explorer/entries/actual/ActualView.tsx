@@ -34,7 +34,7 @@ export function ActualView(props: EntryProps<"actual">) {
             <Show when={picture()} fallback="Holding the log against the plan…">
               {(against) => (
                 <span class="data">
-                  <SaidWords words={actualSentence(against(), name())} />
+                  <SaidWords words={actualSentence(against(), name(), props.page.look(props.doc.scenario))} />
                 </span>
               )}
             </Show>
@@ -102,6 +102,7 @@ export function ActualView(props: EntryProps<"actual">) {
               picture={against()}
               odds={oddsOf(props.page, props.doc.scenario).result}
               name={name()}
+              look={props.page.look(props.doc.scenario)}
               isStale={found().stale}
             />
             <div class="margin-left data">

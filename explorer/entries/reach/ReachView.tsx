@@ -30,7 +30,7 @@ export function ReachView(props: EntryProps<"reach">) {
       <Show when={picture()}>
         {(known) => (
           <p class="verdict data">
-            <SaidWords words={reachSentence(known().report, nameOf(props))} />
+            <SaidWords words={reachSentence(known().report, nameOf(props), props.page.look(props.doc.scenario))} />
           </p>
         )}
       </Show>

@@ -3,11 +3,17 @@ import type { LearnedPicture } from "../../../engine/answers/readings/learnedPic
 import { learnedMore, learnedSentence, roughWords } from "../../../engine/answers/readings/learnedWords.ts";
 import { timeWords } from "../../../engine/answers/readings/localTime.ts";
 import { readingWords } from "../../../engine/learn/readingWords.ts";
+import type { Look } from "../../../engine/words/look.ts";
 import { SaidWords } from "../../parts/SaidWords.tsx";
 import type { KeptReading } from "./readingDraft.ts";
 
 /** The latest reading, what it makes of the forecast, and what is rough about that. */
-export function LearnedVerdict(props: { latest: KeptReading | null; learned: LearnedPicture | null; name: string }) {
+export function LearnedVerdict(props: {
+  latest: KeptReading | null;
+  learned: LearnedPicture | null;
+  name: string;
+  look: Look;
+}) {
   return (
     <>
       <p class="verdict">
@@ -24,7 +30,7 @@ export function LearnedVerdict(props: { latest: KeptReading | null; learned: Lea
         <Show when={props.learned}>
           {(learned) => (
             <span class="data">
-              <SaidWords words={learnedSentence(learned(), props.name)} />
+              <SaidWords words={learnedSentence(learned(), props.name, props.look)} />
             </span>
           )}
         </Show>

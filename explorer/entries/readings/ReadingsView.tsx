@@ -72,7 +72,12 @@ export function ReadingsView(props: EntryProps<"readings">) {
   return (
     <div class="readings">
       <div class="margin-left" ref={fadesWhile(() => picture() !== null && found().stale)}>
-        <LearnedVerdict latest={latest()} learned={picture()} name={name()} />
+        <LearnedVerdict
+          latest={latest()}
+          learned={picture()}
+          name={name()}
+          look={props.page.look(props.doc.scenario)}
+        />
         <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
           {(time) => (
             <Show when={`correcting ${correcting() ?? "new"}`} keyed>
@@ -96,7 +101,15 @@ export function ReadingsView(props: EntryProps<"readings">) {
         </Show>
       </div>
       <Show when={picture()}>
-        {(learned) => <LearnedChart page={props.page} picture={learned()} name={name()} isStale={found().stale} />}
+        {(learned) => (
+          <LearnedChart
+            page={props.page}
+            picture={learned()}
+            name={name()}
+            look={props.page.look(props.doc.scenario)}
+            isStale={found().stale}
+          />
+        )}
       </Show>
       <div class="margin-left" ref={fadesWhile(() => found().stale)}>
         <Show when={picture()}>

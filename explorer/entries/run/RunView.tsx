@@ -28,7 +28,7 @@ export function RunView(props: EntryProps<"run">) {
     const run = picture();
     if (run === null) return null;
     const name = props.page.scenario(props.doc.scenario)?.name;
-    return runAnswer(run, name === undefined ? [] : [name]);
+    return runAnswer(run, name === undefined ? [] : [name], props.page.look(props.doc.scenario));
   });
   const reservePercent = (run: RunPicture) => {
     const document = props.page.document(props.doc.scenario);
@@ -89,6 +89,7 @@ export function RunView(props: EntryProps<"run">) {
           <Strata
             picture={run()}
             before={before()}
+            look={props.page.look(props.doc.scenario)}
             room={props.page.room()}
             reservePercent={reservePercent(run())}
             onReserve={setReserve}

@@ -3,6 +3,7 @@ import { fileName, saveFile } from "../../download/saveFile.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { FileButton } from "../../parts/FileButton.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
+import { LookChoice } from "./LookChoice.tsx";
 
 /** Which scenario is shown, what it is called, and what can be done with it as a whole. */
 export function ScenarioActs(props: EntryProps<"scenario">) {
@@ -35,6 +36,7 @@ export function ScenarioActs(props: EntryProps<"scenario">) {
             onChange={(event) => props.page.rename(props.doc.scenario, event.currentTarget.value)}
           />
         </label>
+        <LookChoice page={props.page} scenario={props.doc.scenario} />
         <button type="button" class="act" onClick={() => props.page.branch(props.doc.scenario, props.id)}>
           Base another on it
         </button>

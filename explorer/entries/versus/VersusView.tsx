@@ -25,6 +25,8 @@ export function VersusView(props: EntryProps<"versus">) {
   const found = () => versusOf(props.page, props.doc.first, props.doc.second);
   const name = (id: string) => props.page.scenario(id)?.name ?? id;
   const names = () => ({ first: name(props.doc.first), second: name(props.doc.second) });
+  const named = (id: string) => ({ name: name(id), look: props.page.look(id) });
+  const both = () => ({ first: named(props.doc.first), second: named(props.doc.second) });
   const differs = createMemo(() => {
     const [from, to] = [props.page.document(props.doc.first), props.page.document(props.doc.second)];
     return from === null || to === null ? [] : changeWords([], from, to);
@@ -33,7 +35,7 @@ export function VersusView(props: EntryProps<"versus">) {
   const widthPx = () => (props.page.room().isPhone ? 320 : 430);
   const paired = createMemo(() => {
     const result = picture();
-    return result === null ? null : pairedDrawing(result, props.page.room());
+    return result === null ? null : pairedDrawing(result, both().second.look, props.page.room());
   });
   return (
     <>
@@ -41,7 +43,7 @@ export function VersusView(props: EntryProps<"versus">) {
         <Show when={found().result}>
           {(picture) => (
             <p class="verdict data" ref={fadesWhile(() => found().stale)}>
-              <SaidWords words={versusSentence(picture(), names().first, names().second)} />
+              <SaidWords words={versusSentence(picture(), both().first, both().second)} />
             </p>
           )}
         </Show>
@@ -84,8 +86,8 @@ export function VersusView(props: EntryProps<"versus">) {
                 <p>{burdenWords(picture())}</p>
               </div>
               <div>
-                <DrawnPicture drawing={oddsDrawing(picture(), names(), widthPx())} class="odds" />
-                <DrawnPicture drawing={tallyDrawing(picture(), names(), widthPx())} class="tally" />
+                <DrawnPicture drawing={oddsDrawing(picture(), both(), widthPx())} class="odds" />
+                <DrawnPicture drawing={tallyDrawing(picture(), both(), widthPx())} class="tally" />
               </div>
               <Figures picture={picture()} names={names()} />
             </div>

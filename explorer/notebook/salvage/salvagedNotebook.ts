@@ -19,6 +19,7 @@ const HEAD_FIELDS = new Set([
   "seed",
   "members",
   "scenarios",
+  "looks",
   "entries",
   "weatherFiles",
 ]);
@@ -41,6 +42,8 @@ export function salvagedNotebook(value: unknown, id: string): Salvaged {
   const known = new Set(scenarios.map((scenario) => scenario.id));
   const entries = salvagedEntries(listOf(source.entries, "entries", salvage), known, salvage);
   const notebook = { ...headFrom(source, salvage), id, scenarios, entries } as Notebook;
+  const looks = looksFrom(source.looks, salvage);
+  if (looks !== null) notebook.looks = looks;
   if (weatherFiles.length > 0) notebook.weatherFiles = weatherFiles;
   const read = notebookFrom(notebook);
   return read.ok
@@ -70,6 +73,17 @@ function headFrom(source: Fields, salvage: Salvage) {
     seed: part(seed, "seed", "4127", "Its seed is damaged: 4127 takes its place, and the skies are other ones."),
     members: part(members, "members", 1000, "The number of its skies is damaged: 1000 are drawn."),
   };
+}
+
+/** Who had which look; what is damaged is given out again. */
+function looksFrom(value: unknown, salvage: Salvage): NonNullable<Notebook["looks"]> | null {
+  if (value === undefined) return null;
+  const read = Notebook.shape.looks.safeParse(value);
+  const held = (read.data ?? []).map((id, k, all) => (all.indexOf(id) === k ? id : null));
+  if (!read.success || held.some((id, k) => id !== read.data?.[k])) {
+    salvage.missing.push("Not every scenario is drawn as it was.");
+  }
+  return held;
 }
 
 function weatherFrom(list: readonly unknown[], salvage: Salvage) {

@@ -125,7 +125,7 @@ test("the picture tells of the miss where it was widest, and offers what the log
   const sum = partsOf(miss).reduce((total, { share }) => total + share, 0);
   const lacking = miss.parts.filter(({ lacking }) => lacking !== null).reduce((total, { share }) => total + share, 0);
   expect(sum + lacking).toBeCloseTo(miss.share, 9);
-  const words = actualSentence(picture, "Roof alone")
+  const words = actualSentence(picture, "Roof alone", "first")
     .map((each) => each.text)
     .join("");
   expect(words).toMatch(/; load took most, \d+\u202fpoints\.$/);

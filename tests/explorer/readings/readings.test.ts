@@ -108,7 +108,7 @@ test("the picture holds the engine's bands, a mark for each charge, and words th
   expect(picture.marks[1]!.highShare - picture.marks[1]!.lowShare).toBeCloseTo(0.06, 6);
   expect(picture.after.p50).toHaveLength(picture.time.steps - picture.report.now.step + 1);
   expect(picture.before.p50).toHaveLength(picture.time.steps + 1);
-  const says = learnedSentence(picture, "Roof alone")
+  const says = learnedSentence(picture, "Roof alone", "first")
     .map(({ text }) => text)
     .join("");
   expect(plain(says)).toMatch(
