@@ -1,8 +1,14 @@
+import { plain } from "../answers/column.ts";
 import { KINDS } from "../answers/kinds.ts";
-import { VERSUS_COLUMNS } from "../answers/versus/rows.ts";
+import { gainsWords } from "../answers/versus/gainsWords.ts";
+import type { PlanColumn } from "../answers/versus/planColumns.ts";
+import { type DecisionRow, decisionTable } from "../answers/versus/rows.ts";
 import type { Side, VersusPicture } from "../answers/versus/versusPicture.ts";
 import { differenceInWords, differences } from "../scenario/differences.ts";
+import { MINUTES_A_TURN } from "../versus/turns.ts";
 import { comparisonSentence } from "../versus/versus.ts";
+import { LOOKS } from "../words/look.ts";
+import type { Words } from "../words/said.ts";
 import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { memberRange, seedOf } from "./memberRange.ts";
@@ -97,37 +103,64 @@ interface Drawn {
   readonly members: number;
 }
 
+/** The columns of the table that the page shows, from the same pairs. */
+function columnsOf(first: string, comparisons: readonly Comparison[]): PlanColumn[] {
+  const column = (name: string, k: number, side: Side, pair: VersusPicture | null): PlanColumn => {
+    return { id: name, name, look: LOOKS[k] ?? "plain", side, pair };
+  };
+  return [
+    column(first, 0, comparisons[0]!.picture.first, null),
+    ...comparisons.map(({ name, picture }, k) => column(name, k + 1, picture.second, picture)),
+  ];
+}
+
+const plainWords = (words: readonly Words[]) => plain(words.map(({ text }) => text).join(""));
+
 /** What `versus --json` prints, documented in `docs/command-line.md`; bands stay with `odds`. */
 function versusJson(first: string, comparisons: readonly Comparison[], drawn: Drawn): unknown {
-  const sideJson = (name: string, { burden, ...report }: Side) => ({ name, report, burden });
+  const sideJson = (name: string, { burden, onAir, burnsFuel: _, reserveShare: __, ...report }: Side) => {
+    return { name, report, burden, onAir };
+  };
+  const columns = columnsOf(first, comparisons);
+  const { rows, same } = decisionTable(columns);
   return {
     format: "duskline-versus",
     version: 1,
     ...drawn,
     first: sideJson(first, comparisons[0]!.picture.first),
     others: comparisons.map(({ name, picture, sentence, changes }) => {
-      const { second, holds, margin, gained, lost } = picture;
+      const { second, holds, margin, more, gained, lost } = picture;
       const { both, onlySecond, onlyFirst, neither } = picture.tally;
       const tally = { both, onlyThis: onlySecond, onlyFirst, neither };
-      return { ...sideJson(name, second), holds, margin, tally, gained, lost, sentence, changes };
+      return { ...sideJson(name, second), holds, margin, more, tally, gained, lost, sentence, changes };
     }),
+    rows: rows.map(({ id, name, cells }) => ({
+      id,
+      name,
+      cells: cells.map(({ text }) => plain(text)),
+      best: cells.map(({ isBest }) => isBest),
+    })),
+    same: plain(same),
+    gains: plainWords(gainsWords(columns)),
   };
 }
 
 function versusText(first: string, comparisons: readonly Comparison[], { seed, members }: Drawn): string {
-  const rows = [
-    { name: first, side: comparisons[0]!.picture.first },
-    ...comparisons.map(({ name, picture }) => ({ name, side: picture.second })),
-  ];
-  const { solar: _, unserved: __, ...columns } = VERSUS_COLUMNS;
+  const columns = columnsOf(first, comparisons);
+  const { rows, same } = decisionTable(columns);
   const signed = (share: number) => `${share >= 0 ? "+" : "−"}${Math.abs(100 * share).toFixed(1)}`;
   return [
     ...comparisons.map(({ sentence }) => sentence),
     "",
     textTable(rows, [
-      { head: "scenario", cell: ({ name }) => name, isWords: true },
-      ...Object.values(columns).map(({ head, cell }) => ({ head, cell: ({ side }: { side: Side }) => cell(side) })),
+      { head: "", cell: ({ name }) => name, isWords: true },
+      ...columns.map(({ name }, k) => ({
+        head: name,
+        cell: ({ cells }: DecisionRow) => `${plain(cells[k]!.text)}${cells[k]!.isBest ? " *" : "  "}`,
+      })),
     ]),
+    `The same in all: ${plain(same)}`,
+    `Who gains: ${plainWords(gainsWords(columns))}`,
     ...comparisons.flatMap(({ name, picture: { holds, margin, tally, gained, lost }, changes }) => [
       "",
       `${name}, against ${first}:`,
@@ -142,6 +175,6 @@ function versusText(first: string, comparisons: readonly Comparison[], { seed, m
         : []),
     ]),
     "",
-    `The same ${members} members each, seed ${seed}; in brackets what the sample leaves open. Cost, mass and work are those stated for blocks, panels and sources.`,
+    `The same ${members} members each, seed ${seed}; in brackets what the sample leaves open; * the best of a row, of what is stated. Money, weight and work are those stated for blocks, panels and sources, and ${MINUTES_A_TURN} min for each re-aiming (our default).`,
   ].join("\n");
 }

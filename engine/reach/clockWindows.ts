@@ -1,6 +1,5 @@
 import { clockMinute } from "../scenario/clockTime.ts";
-import { type ClockWindow, windowShare } from "../scenario/clockWindow.ts";
-import type { TimeGrid } from "../scenario/timeGrid.ts";
+import type { ClockWindow } from "../scenario/clockWindow.ts";
 
 const DAY = 1440;
 
@@ -65,11 +64,6 @@ export function withoutNight(windows: readonly ClockWindow[], from: number, to: 
 /** "10:00–11:30, 18:00–20:00" */
 export function windowsWords(windows: readonly ClockWindow[]): string {
   return windows.map(({ from, to }) => `${from}–${to}`).join(", ");
-}
-
-/** Hours of an event that lie inside stretches of the clock. */
-export function hoursIn(grid: TimeGrid, windows: readonly ClockWindow[]): number {
-  return windowShare(grid, windows).reduce((sum, share) => sum + share, 0) * grid.stepH;
 }
 
 /** "1 h 50 min", "30 min" */

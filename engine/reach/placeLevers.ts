@@ -1,17 +1,15 @@
 import { panelCableOf } from "../scenario/cable.ts";
 import type { Change } from "../scenario/change.ts";
-import { clockMinute } from "../scenario/clockTime.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { MINUTES_A_TURN, turnsIn } from "../versus/turns.ts";
 import { type Amount, type Lever, NOTHING, type Price, put } from "./lever.ts";
 import { inside, leadM } from "./openPanels.ts";
 import type { SunnySpots } from "./sunnySpots.ts";
 
 /** How far away from where they stand panels, or the vehicle under them, are looked at, m. */
 const WITHIN_M = [10, 20, 30] as const;
-/** Minutes that one turn of a group takes where nobody says (common practice, no source). */
-export const MINUTES_A_TURN = 3;
 const TURNS = [
   ["09:00", "13:00"],
   ["07:30", "11:00", "14:30"],
@@ -94,15 +92,4 @@ function turned(group: PanelGroup, grid: TimeGrid): Lever {
 /** What so many turns by hand take. */
 export function turnsPrice(turns: number): Price {
   return { ...NOTHING, minutes: MINUTES_A_TURN * turns };
-}
-
-/** How often in an event the clock shows one of these times. */
-export function turnsIn(times: readonly string[], { localMinute, stepMs, steps }: TimeGrid): number {
-  const half = stepMs / 120_000;
-  let turns = 0;
-  for (let i = 0; i < steps; i++) {
-    const from = localMinute[i]! - half;
-    for (const time of times) if (clockMinute(time) >= from && clockMinute(time) < from + 2 * half) turns++;
-  }
-  return turns;
 }

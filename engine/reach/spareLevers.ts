@@ -1,10 +1,11 @@
 import type { Scenario } from "../scenario/scenario.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { turnsIn } from "../versus/turns.ts";
 import { blockStepAh, blockWords } from "./bankLevers.ts";
 import { bringPrice } from "./bringPrice.ts";
 import type { Amount, Lever } from "./lever.ts";
 import { inside, proppedUp } from "./openPanels.ts";
-import { turnsIn, turnsPrice } from "./placeLevers.ts";
+import { turnsPrice } from "./placeLevers.ts";
 
 /** What can stay at home, or be left undone: each lever goes from a little less to nothing of it. */
 export function spareLevers(scenario: Scenario, grid: TimeGrid): Lever[] {

@@ -1,8 +1,9 @@
 import type { Change } from "../scenario/change.ts";
+import { hoursIn } from "../scenario/clockWindow.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { Station } from "../scenario/station.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
-import { endedEarlier, hoursIn, lengthOf, windowsWords, withoutNight } from "./clockWindows.ts";
+import { endedEarlier, lengthOf, windowsWords, withoutNight } from "./clockWindows.ts";
 import { type Amount, type Lever, NOTHING, put } from "./lever.ts";
 
 /** Between two lengths of a stretch at the station, minutes. */

@@ -85,3 +85,8 @@ export function windowShare(grid: TimeGrid, windows: readonly ClockWindow[]): Fl
   }
   return inside;
 }
+
+/** Hours of an event that lie inside stretches of the clock. */
+export function hoursIn(grid: TimeGrid, windows: readonly ClockWindow[]): number {
+  return windowShare(grid, windows).reduce((sum, share) => sum + share, 0) * grid.stepH;
+}

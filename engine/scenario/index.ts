@@ -11,7 +11,7 @@ export { SURENESS_WORDS, Sureness, type SurenessWord } from "./chanceFields.ts";
 export { Change } from "./change.ts";
 export { checkedScenario, type ReadResult } from "./checkedScenario.ts";
 export { clockMinute } from "./clockTime.ts";
-export { ClockWindow, windowShare } from "./clockWindow.ts";
+export { ClockWindow, hoursIn, windowShare } from "./clockWindow.ts";
 export { coolingOf } from "./coolingOf.ts";
 export { crossCheck } from "./crossCheck.ts";
 export { type Difference, differenceInWords, differences } from "./differences.ts";

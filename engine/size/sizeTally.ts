@@ -1,6 +1,6 @@
 import { type Odds, wilson, Z95 } from "../odds/wilson.ts";
 import type { Scenario } from "../scenario/scenario.ts";
-import { burdenOf } from "../versus/versus.ts";
+import { statedSum } from "../versus/burden.ts";
 import type { SizeAxis } from "./sizeAxis.ts";
 import { type SizeHandbook, sizeHandbook } from "./sizeHandbook.ts";
 import type { SizeMap } from "./sizeMap.ts";
@@ -166,9 +166,11 @@ function burden(map: SizeMap, scenario: Scenario): { cost: number | null; massKg
     }),
   };
   const grown = [map.x, map.y].flatMap((axis) => (axis === null ? [] : grownBy(axis, base)));
-  const sum = burdenOf(scaled);
   const known = (field: "cost" | "massKg") => grown.length > 0 && grown.every((bring) => (bring?.[field] ?? 0) > 0);
-  return { cost: known("cost") ? sum.cost : null, massKg: known("massKg") ? sum.massKg : null };
+  return {
+    cost: known("cost") ? statedSum(scaled, "cost") : null,
+    massKg: known("massKg") ? statedSum(scaled, "massKg") : null,
+  };
 }
 
 type Bring = Scenario["bank"]["bring"];

@@ -4,7 +4,7 @@ import { type OddsReport, oddsReport } from "../odds/odds.ts";
 import type { OddsPart } from "../odds/oddsPart.ts";
 import { Z95 } from "../odds/wilson.ts";
 import { localMoment } from "../run/localClock.ts";
-import type { Scenario } from "../scenario/scenario.ts";
+import { type Burden, type BurdenMore, burdenMore, burdenOf } from "./burden.ts";
 
 /** One of the scenarios that are compared, run over the same members as the others. */
 export interface Contender {
@@ -22,18 +22,13 @@ export interface PairedDifference {
   readonly unpairedHigh: number;
 }
 
-/** What bringing a scenario's block, panels and sources takes; null where nothing is stated. */
-export interface Burden {
-  readonly cost: number | null;
-  readonly massKg: number | null;
-  readonly setupMinutes: number | null;
-}
-
 /** One scenario against the first. */
 export interface Comparison {
   readonly name: string;
   readonly report: OddsReport;
   readonly burden: Burden;
+  /** What it takes more than the first. */
+  readonly more: BurdenMore;
   /** Difference to the first in the share that holds and in the lowest charge, shares. */
   readonly holds: PairedDifference;
   readonly margin: PairedDifference;
@@ -90,7 +85,11 @@ export function versus(contenders: readonly Contender[]): VersusReport {
   return {
     seed: first.part.seed,
     members: first.part.to - first.part.from,
-    first: { name: first.name, report: firstReport, burden: burdenOf(first.ensemble.prepared.scenario) },
+    first: {
+      name: first.name,
+      report: firstReport,
+      burden: burdenOf(first.ensemble.prepared.scenario, first.ensemble.prepared.grid),
+    },
     others: others.map((other) => comparison(first, firstReport, other)),
   };
 }
@@ -111,12 +110,14 @@ function comparison(first: Contender, firstReport: OddsReport, other: Contender)
     neither: members - both - gained.length - lost.length,
   };
   const holds = holdsDifference(gained.length, lost.length, members, report.holds.share, firstReport.holds.share);
-  const { grid } = first.ensemble.prepared;
+  const [from, to] = [first.ensemble.prepared, other.ensemble.prepared];
+  const { grid } = from;
   const margin = meanDifference(other.part.outcomes.lowestShare, first.part.outcomes.lowestShare);
   return {
     name: other.name,
     report,
-    burden: burdenOf(other.ensemble.prepared.scenario),
+    burden: burdenOf(to.scenario, to.grid, from.scenario),
+    more: burdenMore(from.scenario, to.scenario, [from.grid, to.grid]),
     holds,
     margin,
     tally,
@@ -193,21 +194,6 @@ function flips(members: readonly number[], first: OddsPart, other: OddsPart): Fl
         ? `on average ${reasons.join(" and ")}`
         : "another bank, reserve or source";
   return { members: members.slice(0, MOST_NAMED).map((m) => first.from + m), moreSunWh, moreLoadWh, why };
-}
-
-/** Sums what is stated for blocks, panels and sources; null where nobody stated anything. */
-export function burdenOf(scenario: Scenario): Burden {
-  const blocks = scenario.bank.inSeries * scenario.bank.inParallel;
-  const pieces = [
-    { times: blocks, bring: scenario.bank.bring },
-    ...scenario.panels.map((group) => ({ times: group.count, bring: group.bring })),
-    ...scenario.sources.map((source) => ({ times: 1, bring: source.bring })),
-  ];
-  const sum = (field: "cost" | "massKg" | "setupMinutes") => {
-    const stated = pieces.filter((piece) => piece.bring?.[field] !== undefined);
-    return stated.length === 0 ? null : stated.reduce((total, piece) => total + piece.times * piece.bring![field]!, 0);
-  };
-  return { cost: sum("cost"), massKg: sum("massKg"), setupMinutes: sum("setupMinutes") };
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -39,7 +39,7 @@ function spoiledNotebook(): Notebook {
       ? { id: `shade-${id}`, kind: "shade", title: id, doc: { scenario: id } }
       : k % 3 === 1
         ? { id: `sizes-${id}`, kind: "sizing", title: id, doc: { scenario: id, targetIn100: 95, autonomyDays: 2 } }
-        : { id: `versus-${id}`, kind: "versus", title: id, doc: { first: "roof", second: id } },
+        : { id: `versus-${id}`, kind: "versus", title: id, doc: { scenarios: ["roof", id] } },
   ]);
   const others: Entry[] = (["drivers", "limits", "days", "ledger", "run"] as const).map((kind) => ({
     id: kind === "run" ? "run-wrong" : kind,

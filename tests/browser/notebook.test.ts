@@ -51,8 +51,8 @@ test("the odds on the page, in its notes and in its comparison are the engine's 
     `in ${saved} of 100 skies it turns a bank that fails into one that holds`,
   );
   expect(await text(page, "#panels .note-text")).toContain(`change the outcome in ${saved} of 100 skies`);
-  expect(await text(page, "#versus .versus-differs")).toContain("2 folding panels added");
-  expect(await page.locator("#versus .tally .tally-strokes rect").count()).toBe(100);
+  expect(plain(await page.locator("#versus .decision thead").textContent())).toContain("2 folding panels added");
+  expect(await page.locator("#versus .tally .tally-strokes > *").count()).toBe(300);
 });
 
 test("editing the base moves the words, the bands and what is based on it; undo brings them back", async () => {

@@ -48,20 +48,20 @@ test("a difference in the dark is told where holding tells none, or the other wa
       second: side(0.5 + mean, darks[1]),
       holds: { mean, low: mean === 0 ? -0.01 : mean, high: mean === 0 ? 0.01 : mean },
       margin: { mean: 0, low: 0, high: 0 },
+      more: { cost: null, massKg: 0, minutes: 0 },
       tally: { both: 0, onlySecond: Math.max(0, 1000 * mean), onlyFirst: Math.max(0, -1000 * mean), neither: 0 },
     }) as unknown as VersusPicture;
-  const [A, B] = [
-    { name: "A", look: "second" },
-    { name: "B", look: "first" },
-  ] as const;
-  expect(said(versusSentence(versus(0, [0.6, 0.1]), A, B))).toBe(
+  const told = (pair: VersusPicture) =>
+    said(
+      versusSentence([
+        { id: "a", name: "A", look: "second", side: pair.first, pair: null },
+        { id: "b", name: "B", look: "first", side: pair.second, pair },
+      ]),
+    );
+  expect(told(versus(0, [0.6, 0.1]))).toBe(
     "B against A: it holds about as often, but loads go dark in 10 of 100, not 60.",
   );
-  expect(said(versusSentence(versus(0.2, [0.1, 0.4]), A, B))).toMatch(
-    /one that holds; but loads go dark in 40 of 100, not 10\.$/,
-  );
-  expect(said(versusSentence(versus(0.2, [0.4, 0.1]), A, B))).toMatch(/one that holds\.$/);
-  expect(said(versusSentence(versus(-0.2, [0.4, 0.1]), A, B))).toMatch(
-    /one that fails; but loads go dark in 10 of 100, not 40\.$/,
-  );
+  expect(told(versus(0.2, [0.1, 0.4]))).toMatch(/one that holds; but loads go dark in 40 of 100, not 10\.$/);
+  expect(told(versus(0.2, [0.4, 0.1]))).toMatch(/one that holds\.$/);
+  expect(told(versus(-0.2, [0.4, 0.1]))).toMatch(/one that fails; but loads go dark in 10 of 100, not 40\.$/);
 });

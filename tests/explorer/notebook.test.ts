@@ -158,7 +158,7 @@ describe("entries", () => {
     const asked = askedByAll(example);
     expect(asked[0]).toEqual({ kind: "run", doc: { scenario: leadOf(example) } });
     expect(new Set(asked.map((each) => JSON.stringify(each))).size).toBe(asked.length);
-    expect(asked).toContainEqual({ kind: "versus", doc: { first: "roof", second: "meadow" } });
+    expect(asked).toContainEqual({ kind: "versus", doc: { scenarios: ["roof", "meadow"] } });
   });
 });
 

@@ -76,8 +76,8 @@ test("one scenario has one number wherever a notebook says it, and on the comman
     scenarios: ids.map((id) => ({ id, name: id, document: documents[id] })),
     entries: [
       entry("forecast", "all", { scenarios: ids }),
-      entry("versus", "weak", { first: "plan", second: "weak" }),
-      entry("versus", "small", { first: "small", second: "plan" }),
+      entry("versus", "weak", { scenarios: ["plan", "weak"] }),
+      entry("versus", "small", { scenarios: ["small", "plan"] }),
       ...ids.flatMap((id) => [entry("sizing", id, sizing(id)), entry("drivers", id, { scenario: id })]),
       ...ids.map((id) => entry("reach", id, reaching(id))),
     ],

@@ -69,21 +69,20 @@ export const VERSUS_FIGURES: Readonly<Record<string, Says<VersusPicture>>> = {
   },
   "more mass": {
     means: "difference in mass",
-    say: ({ first, second }) => apart(first.burden.massKg, second.burden.massKg, "kg"),
+    say: ({ more }) => apart(more.massKg, "kg"),
   },
   "more work": {
-    means: "difference in minutes of setting up",
-    say: ({ first, second }) => apart(first.burden.setupMinutes, second.burden.setupMinutes, "min"),
+    means: "difference in minutes of setting up and re-aiming",
+    say: ({ more }) => apart(more.minutes, "min"),
   },
   "more cost": {
     means: "difference in cost",
-    say: ({ first, second }) => apart(first.burden.cost, second.burden.cost, ""),
+    say: ({ more }) => apart(more.cost, ""),
   },
 };
 
-function apart(first: number | null, second: number | null, unit: string): string {
-  if (first === null && second === null) return "not stated";
-  const value = (second ?? 0) - (first ?? 0);
+function apart(value: number | null, unit: string): string {
+  if (value === null) return "not stated";
   return `${value < 0 ? "" : "+"}${unit === "" ? figure(value, 1) : differenceInUnits(value, unit)}`;
 }
 

@@ -1,10 +1,14 @@
-/** answers/versus: two scenarios under the same skies and operators. What other folders may take of it. */
-export { askVersus, versusOf } from "./ask.ts";
+/** answers/versus: two to four scenarios under the same skies and operators. What other folders may take of it. */
+export { askVersus, FEWEST_COLUMNS, MOST_COLUMNS, pairsOf, VersusDoc, versusOf } from "./ask.ts";
+export { differsLines } from "./differsWords.ts";
+export { gainsWords } from "./gainsWords.ts";
 export { versusKind } from "./kind.ts";
-export { oddsDrawing } from "./oddsDrawing.ts";
 export { pairedDrawing } from "./pairedDrawing.ts";
-export { VERSUS_COLUMNS, versusRows } from "./rows.ts";
-export { tallyDrawing } from "./tallyDrawing.ts";
+export { putByOf } from "./pairedLayout.ts";
+export { type PlanColumn, planColumns } from "./planColumns.ts";
+export { type DecisionRow, decisionTable, shortOdds } from "./rows.ts";
+export { TABLE_FOOT } from "./tableFoot.ts";
+export { tallyDrawing, tallyKey } from "./tallyDrawing.ts";
 export { versusCsv } from "./versusCsv.ts";
 export type { Side, VersusPicture } from "./versusPicture.ts";
-export { burdenWords, versusSentence } from "./versusWords.ts";
+export { versusSentence } from "./versusWords.ts";

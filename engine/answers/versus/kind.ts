@@ -1,11 +1,15 @@
 import { kind } from "../kind.ts";
-import { askVersus, type VersusChoices, VersusDoc } from "./ask.ts";
+import { askVersus, FEWEST_COLUMNS, MOST_COLUMNS, type VersusChoices, VersusDoc } from "./ask.ts";
 
-/** Two scenarios held against one another. */
+/** Two to four scenarios held against the first of them. Asked for pair by pair, so that entries and notes share the answers. */
 export const versusKind = kind({
   doc: VersusDoc,
-  scenarios: ({ first, second }) => [first, second],
-  asks: ({ first, second }) => [askVersus(first, second)],
+  scenarios: ({ scenarios }) => scenarios,
+  without: ({ scenarios }, lost) => {
+    const rest = scenarios.filter((id) => !lost.has(id));
+    return rest.length < FEWEST_COLUMNS ? null : { scenarios: rest };
+  },
+  asks: ({ scenarios: [first, ...others] }) => others.map((other) => askVersus(first!, other)),
   isDrawn: true,
   question: {
     pass: "skies",
@@ -13,7 +17,9 @@ export const versusKind = kind({
     members: (drawn) => drawn,
     work: () => import("./work.ts").then(({ workVersus }) => workVersus),
   },
-  first: ([base, other]) =>
-    other === undefined ? null : { title: "What does it change?", doc: { first: base, second: other } },
+  first: (scenarios) =>
+    scenarios.length < FEWEST_COLUMNS
+      ? null
+      : { title: "What does it change?", doc: { scenarios: scenarios.slice(0, MOST_COLUMNS) } },
   tell: () => import("./tell.ts").then(({ tellVersus }) => tellVersus),
 });

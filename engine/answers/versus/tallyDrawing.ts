@@ -1,61 +1,60 @@
 import type { Drawing } from "../../drawing/drawing.ts";
-import { html } from "../../drawing/html.ts";
-import { wrappedLines } from "../../words/wrappedLines.ts";
-import type { VersusPicture } from "./versusPicture.ts";
-import { type Named, tallyOf100 } from "./versusWords.ts";
+import { html, type Markup } from "../../drawing/html.ts";
+import type { PlanColumn } from "./planColumns.ts";
+import { tallyOf100 } from "./versusWords.ts";
 
-const LOOKS = ["both", "second", "first", "neither"] as const;
-const STROKE_PX = 16;
-const ROW_PX = 26;
-const STROKES_PX = { width: 20 * STROKE_PX, height: 5 * ROW_PX };
-const KEY_ROW_PX = 28;
-const LINE_PX = 20;
-const KEY_LEFT_PX = 20;
-/** Mean width of a letter of 16 px, px. */
-const LETTER_PX = 8.2;
+export const TALLY_PX = { width: 184, height: 90 };
+const STROKE_PX = TALLY_PX.width / 20;
+const ROW_PX = TALLY_PX.height / 5;
+const HIGH_PX = 14;
 
-/**
- * A hundred skies as strokes in five rows of twenty, by fives: open where it holds either way, filled where only the change makes it hold, dotted
- * where nothing does. Under them what each kind of stroke stands for.
- */
-export function tallyDrawing(
-  picture: VersusPicture,
-  names: { readonly first: Named; readonly second: Named },
-  widthPx = STROKES_PX.width + 110,
-): Drawing {
-  const counts = tallyOf100(picture);
-  const looks = counts.flatMap((count, k) => Array.from({ length: count }, () => LOOKS[k]!));
-  const strokes = looks.map((look, i) => {
-    const x = (i % 20) * STROKE_PX + Math.floor((i % 20) / 5) * 1.5 + 1;
-    return html`<rect class="stroke-${look} of-${look === "first" ? names.first.look : names.second.look}" x="${x}" y="${Math.floor(i / 20) * ROW_PX + 2}" width="8" height="19"/>`;
-  });
-  const words = tallyWords(counts, names);
-  let y = STROKES_PX.height + 12;
-  const keys = words.map(({ look, text }) => {
-    const lines = wrappedLines(text, Math.floor((widthPx - KEY_LEFT_PX) / LETTER_PX));
-    const key = html`<rect class="stroke-${look} of-${look === "first" ? names.first.look : names.second.look}" x="2" y="${y}" width="8" height="17"/><text y="${y + 14}">${lines.map(
-      (line, l) => html`<tspan x="${KEY_LEFT_PX}" dy="${l === 0 ? 0 : LINE_PX}">${line}</tspan>`,
-    )}</text>`;
-    y += KEY_ROW_PX + (lines.length - 1) * LINE_PX;
-    return key;
-  });
-  return {
-    body: html`<g class="tally-strokes">${strokes}</g>${keys}`,
-    widthPx,
-    heightPx: y,
-    label: `Of 100 skies: ${words.map(({ text }) => text).join(", ")}.`,
-  };
+export const TALLY_KEY = [
+  "open: holds anyway",
+  "filled: only with this",
+  "half: only without",
+  "dot: fails either way",
+];
+
+/** Skies of a hundred that hold anyway, only with this scenario, only with the first, and neither way; they sum to 100. */
+export function tallyCounts({ side, pair }: PlanColumn): readonly [number, number, number, number] {
+  if (pair !== null) return tallyOf100(pair);
+  const holds = Math.round(100 * side.holds.share);
+  return [holds, 0, 0, 100 - holds];
 }
 
-/** What each kind of stroke stands for, with its number. */
-function tallyWords(
-  [both, second, first, neither]: readonly number[],
-  names: { readonly first: Named; readonly second: Named },
-) {
-  return [
-    { look: "both", text: `${both} hold either way` },
-    { look: "second", text: `${second} only with ${names.second.name}` },
-    ...(first! > 0 ? [{ look: "first", text: `${first} only with ${names.first.name}` }] : []),
-    { look: "neither", text: `${neither} fail either way` },
-  ];
+/** What of the key a table's tallies show. */
+export function tallyKey(columns: readonly PlanColumn[]): readonly string[] {
+  return TALLY_KEY.filter((_, k) => k === 0 || columns.some((column) => tallyCounts(column)[k]! > 0));
+}
+
+/** A hundred skies as strokes in five rows of twenty, in the scenario's colour. */
+export function tallyStrokes(column: PlanColumn): Markup {
+  const looks = tallyCounts(column).flatMap((count, k) =>
+    Array.from({ length: count }, () => (["open", "only", "lost", "neither"] as const)[k]!),
+  );
+  const strokes = looks.map((look, i) => {
+    const left = Number(((i % 20) * STROKE_PX + 1).toFixed(1));
+    const top = Math.floor(i / 20) * ROW_PX + 1;
+    if (look === "neither")
+      return html`<circle class="stroke-neither" cx="${left + 3}" cy="${top + HIGH_PX / 2}" r="1.2"/>`;
+    const high = look === "lost" ? HIGH_PX / 2 : HIGH_PX;
+    return html`<rect class="stroke-${look}" x="${left}" y="${top + HIGH_PX - high}" width="5" height="${high}"/>`;
+  });
+  return html`<g class="tally-strokes tally-${column.look}">${strokes}</g>`;
+}
+
+export function tallyWords(column: PlanColumn): string {
+  const [both, only, lost, neither] = tallyCounts(column);
+  if (column.pair === null) return `Of 100 skies ${both} hold, ${neither} fail.`;
+  return `Of 100 skies ${both} hold anyway, ${only} only with this, ${lost > 0 ? `${lost} only without, ` : ""}${neither} fail either way.`;
+}
+
+/** The tally of one scenario by itself. */
+export function tallyDrawing(column: PlanColumn): Drawing {
+  return {
+    body: tallyStrokes(column),
+    widthPx: TALLY_PX.width,
+    heightPx: TALLY_PX.height,
+    label: tallyWords(column),
+  };
 }

@@ -1,25 +1,33 @@
 import { csvText } from "../../csvText.ts";
 import { stamp } from "../../ruler/stamp.ts";
 import { plain } from "../column.ts";
-import { versusRows } from "./rows.ts";
-import type { VersusPicture } from "./versusPicture.ts";
+import type { PlanColumn } from "./planColumns.ts";
+import { decisionTable } from "./rows.ts";
 
-/** Both scenarios in figures, and what one has put by more than the other at each step, Ah. */
-export function versusCsv(picture: VersusPicture, names: { readonly first: string; readonly second: string }): string {
-  const figures = versusRows(picture).map((row) => [row.name, plain(row.second), plain(row.first)]);
-  const { time, paired } = picture;
+/** A decision table, and what each scenario has put by more than the first at each step, Ah. */
+export function versusCsv(columns: readonly PlanColumn[]): string {
+  const { rows, same } = decisionTable(columns);
+  const figures = rows.map(({ name, cells }) => [name, ...cells.map(({ text }) => plain(text))]);
+  const apart = columns.flatMap(({ name, pair }) =>
+    pair === null || pair.paired === null ? [] : [{ name, time: pair.time, paired: pair.paired }],
+  );
+  const [one] = apart;
   const steps =
-    paired === null
+    one === undefined
       ? []
-      : Array.from(paired.p50, (medianAh, i) => [
-          stamp(time.ruler, time.startMs + i * time.stepMs),
-          ...[paired.p5[i]!, medianAh, paired.p95[i]!].map((ah) => ah.toFixed(2)),
+      : Array.from(one.paired.p50, (_, i) => [
+          stamp(one.time.ruler, one.time.startMs + i * one.time.stepMs),
+          ...apart.flatMap(({ paired: { p5, p50, p95 } }) => [p5, p50, p95].map((row) => row[i]!.toFixed(2))),
         ]);
+  const heads = apart.flatMap(({ name }) =>
+    ["1 in 20 under", "median", "1 in 20 over"].map((which) => `${name}: put by, ${which}, Ah`),
+  );
   return csvText([
-    ["", names.second, names.first],
+    ["", ...columns.map(({ name }) => name)],
     ...figures,
+    ["The same in all", plain(same)],
     [],
-    ["local time", "put by, 1 in 20 under, Ah", "put by, median, Ah", "put by, 1 in 20 over, Ah"],
+    ...(one === undefined ? [] : [["local time", ...heads]]),
     ...steps,
   ]);
 }

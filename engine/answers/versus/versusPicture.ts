@@ -4,8 +4,10 @@ import type { OddsPart } from "../../odds/oddsPart.ts";
 import type { Odds } from "../../odds/wilson.ts";
 import { type TimePicture, timePicture } from "../../ruler/timePicture.ts";
 import { localMoment } from "../../run/localClock.ts";
+import { hoursIn } from "../../scenario/clockWindow.ts";
+import { type Burden, type BurdenMore, burdenMore, burdenOf } from "../../versus/burden.ts";
 import { type PairedCharge, pairedCharge } from "../../versus/pairedCharge.ts";
-import { type Burden, burdenOf, type Flips, type PairedDifference, versus } from "../../versus/versus.ts";
+import { type Flips, type PairedDifference, versus } from "../../versus/versus.ts";
 
 /** Charge that the second scenario has put by more than the first, Ah, at each step's start and at the end. */
 export interface PairedBands {
@@ -14,6 +16,7 @@ export interface PairedBands {
   readonly p95: Float64Array;
 }
 
+/** What is known of one scenario that is compared. */
 export interface Side {
   readonly holds: Odds;
   readonly dark: Odds;
@@ -23,6 +26,14 @@ export interface Side {
   readonly unservedWh: Spread;
   readonly solarWh: Spread;
   readonly demandWh: Spread;
+  readonly fuelL: Spread;
+  /** Whether something burns fuel. */
+  readonly burnsFuel: boolean;
+  readonly reserveShare: number;
+  readonly failsMostly: OddsReport["failsMostly"];
+  readonly unservedByDevice: OddsReport["unservedByDevice"];
+  /** Hours that somebody is planned to operate at each station. */
+  readonly onAir: readonly { readonly id: string; readonly name: string; readonly hours: number }[];
   readonly burden: Burden;
 }
 
@@ -36,6 +47,8 @@ export interface VersusPicture {
   readonly second: Side;
   readonly holds: PairedDifference;
   readonly margin: PairedDifference;
+  /** What the second takes more to bring than the first. */
+  readonly more: BurdenMore;
   readonly tally: {
     readonly both: number;
     readonly onlySecond: number;
@@ -71,8 +84,8 @@ export function versusPicture(
     Math.min(PAIRED_MEMBERS, first.part.to - first.part.from),
   ),
 ): VersusPicture {
-  const scenarios = [first.ensemble.prepared.scenario, second.ensemble.prepared.scenario] as const;
-  const { grid } = first.ensemble.prepared;
+  const [from, to] = [first.ensemble.prepared, second.ensemble.prepared];
+  const { grid } = from;
   const report = versus([
     { name: "first", ...first },
     { name: "second", ...second },
@@ -83,8 +96,9 @@ export function versusPicture(
     time: timePicture(first.ensemble),
     members: report.members,
     end: localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words,
-    first: side(report.first.report, burdenOf(scenarios[0])),
-    second: side(other.report, burdenOf(scenarios[1])),
+    first: side(report.first.report, from, burdenOf(from.scenario, grid)),
+    second: side(other.report, to, burdenOf(to.scenario, to.grid, from.scenario)),
+    more: burdenMore(from.scenario, to.scenario, [grid, to.grid]),
     holds: other.holds,
     margin: other.margin,
     tally: { both, onlySecond: onlyThis, onlyFirst, neither },
@@ -94,9 +108,16 @@ export function versusPicture(
   };
 }
 
-function side(report: OddsReport, burden: Burden): Side {
-  const { holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh } = report;
-  return { holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh, burden };
+function side(report: OddsReport, { scenario, grid }: PreparedEnsemble["prepared"], burden: Burden): Side {
+  const { holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh, fuelL } = report;
+  const { reserveShare, failsMostly, unservedByDevice } = report;
+  return {
+    ...{ holds, dark, dropouts, lowestShare, endShare, unservedWh, solarWh, demandWh, fuelL },
+    ...{ reserveShare, failsMostly, unservedByDevice },
+    burnsFuel: scenario.sources.some(({ kind }) => kind === "generator"),
+    onAir: scenario.stations.map(({ id, name, staffed }) => ({ id, name, hours: hoursIn(grid, staffed) })),
+    burden,
+  };
 }
 
 /** The difference at every step over pairs of members. */

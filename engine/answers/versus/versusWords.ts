@@ -1,15 +1,19 @@
+import type { BurdenMore } from "../../versus/burden.ts";
 import { differenceInUnits } from "../../words/displayUnits.ts";
-import type { Look } from "../../words/look.ts";
-import { figure } from "../../words/numbers.ts";
+import { figure, THIN } from "../../words/numbers.ts";
 import { inHundred } from "../../words/oddsWords.ts";
 import type { Words } from "../../words/said.ts";
+import type { PlanColumn } from "./planColumns.ts";
 import type { VersusPicture } from "./versusPicture.ts";
 
 /** Fewer than these make no difference that anybody would carry something for: 1 in 100 skies, 1 point of charge. */
 const WORTH_CARRYING_SHARE = 0.01;
 
 /** Strokes of a tally of 100: hold either way, only with the second, only with the first, neither way; they sum to 100. */
-export function tallyOf100({ tally, members }: VersusPicture): readonly [number, number, number, number] {
+export function tallyOf100({
+  tally,
+  members,
+}: Pick<VersusPicture, "tally" | "members">): readonly [number, number, number, number] {
   const counts = [tally.both, tally.onlySecond, tally.onlyFirst, tally.neither];
   const exact = counts.map((count) => (100 * count) / members);
   const strokes = exact.map(Math.floor);
@@ -19,60 +23,50 @@ export function tallyOf100({ tally, members }: VersusPicture): readonly [number,
   return strokes as unknown as [number, number, number, number];
 }
 
-/** What a scenario is called, and how it is drawn. */
-export interface Named {
-  readonly name: string;
-  readonly look: Look;
+/** Whether each is worth it, a sentence each; the first of them names what all are held against. */
+export function versusSentence(columns: readonly PlanColumn[]): Words[] {
+  const [first, ...others] = columns;
+  return others.flatMap((other, k): Words[] => [
+    ...(k === 0 ? [] : [{ text: " " }]),
+    { text: other.name, as: other.look },
+    ...(k === 0 ? [{ text: " against " }, { text: first!.name, as: first!.look }] : []),
+    { text: ": " },
+    ...pairWords(other.pair!),
+  ]);
 }
 
-/** Whether the second is worth it, in one sentence. */
-export function versusSentence(picture: VersusPicture, first: Named, second: Named): Words[] {
+/** What the second changes against the first. */
+export function pairWords(picture: VersusPicture): Words[] {
   const { holds, margin, tally, members } = picture;
   const saved = Math.round((100 * tally.onlySecond) / members);
   const lost = Math.round((100 * tally.onlyFirst) / members);
   const darkMore = picture.second.dark.share - picture.first.dark.share;
-  const isSmall =
-    Math.abs(holds.mean) < WORTH_CARRYING_SHARE &&
-    Math.abs(margin.mean) < WORTH_CARRYING_SHARE &&
-    Math.abs(darkMore) < WORTH_CARRYING_SHARE;
-  const names: Words[] = [
-    { text: second.name, as: second.look },
-    { text: " against " },
-    { text: first.name, as: first.look },
-    { text: ": " },
-  ];
-  if (isSmall) return [...names, { text: "no difference worth carrying." }];
   const isDarkOther = Math.abs(darkMore) >= WORTH_CARRYING_SHARE;
+  const isSmall =
+    Math.abs(holds.mean) < WORTH_CARRYING_SHARE && Math.abs(margin.mean) < WORTH_CARRYING_SHARE && !isDarkOther;
+  const price = priceWords(picture.more);
+  if (isSmall) return [{ text: `no difference worth carrying${price}.` }];
   if (holds.low <= 0 && holds.high >= 0) {
-    if (isDarkOther) return [...names, { text: "it holds about as often, but " }, ...darkWords(picture)];
+    if (isDarkOther) return [{ text: "it holds about as often, but " }, ...darkWords(picture), { text: `${price}.` }];
     const points = `${margin.mean < 0 ? "" : "+"}${figure(100 * margin.mean, 1)}`;
     return [
-      ...names,
       { text: "these skies cannot tell whether it holds more often; the lowest charge moves by " },
       { text: `${points} points`, as: "figure" },
-      { text: " on average." },
+      { text: ` on average${price}.` },
     ];
   }
   // Fewer failures go with fewer dark skies; where they do not, that is said.
-  const turn =
-    isDarkOther && darkMore > 0 === holds.mean > 0 ? [{ text: "; but " }, ...darkWords(picture)] : [{ text: "." }];
-  if (holds.mean > 0) {
-    return [
-      ...names,
-      { text: "in " },
-      { text: `${saved} of 100`, as: "figure" },
-      { text: " skies it turns a bank that fails into one that holds" },
-      { text: lost > 0 ? `, in ${lost} the other way round` : "" },
-      ...turn,
-    ];
-  }
+  const turn = isDarkOther && darkMore > 0 === holds.mean > 0 ? [{ text: "; but " }, ...darkWords(picture)] : [];
+  const [count, back, way] =
+    holds.mean > 0
+      ? [saved, lost, " skies it turns a bank that fails into one that holds"]
+      : [lost, saved, " skies it turns a bank that holds into one that fails"];
   return [
-    ...names,
     { text: "in " },
-    { text: `${lost} of 100`, as: "figure" },
-    { text: " skies it turns a bank that holds into one that fails" },
-    { text: saved > 0 ? `, in ${saved} the other way round` : "" },
+    { text: `${count} of 100`, as: "figure" },
+    { text: `${way}${back > 0 ? `, in ${back} the other way round` : ""}${price}` },
     ...turn,
+    { text: "." },
   ];
 }
 
@@ -81,33 +75,22 @@ function darkWords({ first, second }: VersusPicture): Words[] {
   return [
     { text: "loads go dark in " },
     { text: `${inHundred(second.dark)} of 100`, as: "figure" },
-    { text: `, not ${inHundred(first.dark)}.` },
+    { text: `, not ${inHundred(first.dark)}` },
   ];
 }
 
-/** What else has to be carried, paid and put up: "+14 kg, +24 min of work, +260 in cost". */
-export function burdenWords({ first, second }: VersusPicture): string {
-  const more = (pick: (side: VersusPicture["first"]) => number | null, say: (value: number) => string) => {
-    const [a, b] = [pick(first), pick(second)];
-    if (a === null && b === null) return [];
-    const value = (b ?? 0) - (a ?? 0);
-    return value === 0 ? [] : [`${value > 0 ? "+" : ""}${say(value)}`];
-  };
+/** ", for 260 in money, 14 kg and 57 min of work", as far as it is stated; empty where it costs nothing. */
+function priceWords({ cost, massKg, minutes }: BurdenMore): string {
   const parts = [
-    ...more(
-      (side) => side.burden.massKg,
-      (kg) => differenceInUnits(kg, "kg"),
-    ),
-    ...more(
-      (side) => side.burden.setupMinutes,
-      (minutes) => `${figure(minutes, 1)} min of work`,
-    ),
-    ...more(
-      (side) => side.burden.cost,
-      (cost) => `${figure(cost, 1)} in cost`,
-    ),
-  ];
-  return parts.length === 0
-    ? "As far as it is stated, neither costs, weighs or takes more."
-    : `${parts.join(", ")}, as stated.`;
+    { value: cost, say: (value: number) => `${figure(value, 2)} in money` },
+    { value: massKg, say: (value: number) => differenceInUnits(value, "kg") },
+    { value: minutes, say: (value: number) => `${figure(value, 1)}${THIN}min of work` },
+  ].flatMap(({ value, say }) => (value === null || Math.abs(value) < 0.005 ? [] : [{ value, say }]));
+  const list = (of: typeof parts) => {
+    const words = of.map(({ value, say }) => say(Math.abs(value)));
+    return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+  };
+  const more = parts.filter(({ value }) => value > 0);
+  const less = parts.filter(({ value }) => value < 0);
+  return `${more.length === 0 ? "" : `, for ${list(more)}`}${less.length === 0 ? "" : `, saving ${list(less)}`}`;
 }

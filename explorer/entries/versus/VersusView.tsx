@@ -1,97 +1,60 @@
-import { createMemo, For, Show } from "solid-js";
-import { versusOf } from "../../../engine/answers/versus/ask.ts";
-import { oddsDrawing } from "../../../engine/answers/versus/oddsDrawing.ts";
+import { createMemo, Show } from "solid-js";
+import { pairsOf } from "../../../engine/answers/versus/ask.ts";
 import { pairedDrawing } from "../../../engine/answers/versus/pairedDrawing.ts";
-import { versusRows } from "../../../engine/answers/versus/rows.ts";
-import { tallyDrawing } from "../../../engine/answers/versus/tallyDrawing.ts";
+import { putByOf } from "../../../engine/answers/versus/pairedLayout.ts";
+import { type PlanColumn, planColumns } from "../../../engine/answers/versus/planColumns.ts";
 import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
-import type { VersusPicture } from "../../../engine/answers/versus/versusPicture.ts";
-import { burdenWords, versusSentence } from "../../../engine/answers/versus/versusWords.ts";
+import { versusSentence } from "../../../engine/answers/versus/versusWords.ts";
 import { stepAt } from "../../../engine/drawing/bandPaths.ts";
 import { clockAt } from "../../../engine/ruler/rulerClock.ts";
-import { ampHours, figure } from "../../../engine/words/numbers.ts";
-import { DrawnPicture } from "../../charts/DrawnPicture.tsx";
+import { ampHours } from "../../../engine/words/numbers.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
-import { changeWords } from "../../parts/changeWords.ts";
 import { Problems, Progress } from "../../parts/EntryState.tsx";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
 import { SaidWords } from "../../parts/SaidWords.tsx";
-import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
+import { DecisionCards } from "./DecisionCards.tsx";
+import { DecisionEnd } from "./DecisionEnd.tsx";
+import { DecisionTable } from "./DecisionTable.tsx";
+import { PlanChoices } from "./PlanChoices.tsx";
+import "./versus.css";
 
-/** Two scenarios under the same skies and with the same people, held against one another member by member. */
+/** Two to four scenarios under the same skies and with the same people, held against the first member by member. */
 export function VersusView(props: EntryProps<"versus">) {
-  const found = () => versusOf(props.page, props.doc.first, props.doc.second);
-  const name = (id: string) => props.page.scenario(id)?.name ?? id;
-  const names = () => ({ first: name(props.doc.first), second: name(props.doc.second) });
-  const named = (id: string) => ({ name: name(id), look: props.page.look(id) });
-  const both = () => ({ first: named(props.doc.first), second: named(props.doc.second) });
-  const differs = createMemo(() => {
-    const [from, to] = [props.page.document(props.doc.first), props.page.document(props.doc.second)];
-    return from === null || to === null ? [] : changeWords([], from, to);
-  });
-  const picture = createMemo(() => found().result);
-  const widthPx = () => (props.page.room().isPhone ? 320 : 430);
-  const paired = createMemo(() => {
-    const result = picture();
-    return result === null ? null : pairedDrawing(result, both().second.look, props.page.room());
-  });
+  const found = () => pairsOf(props.page, props.doc);
+  const isStale = () => found().some(({ stale }) => stale);
+  const columns = createMemo((before: readonly PlanColumn[]) => kept(planColumns(props.page, props.doc), before), []);
+  const paired = createMemo(() => pairedDrawing(columns(), props.page.room()));
   return (
     <>
       <div class="margin-left">
-        <Show when={found().result}>
-          {(picture) => (
-            <p class="verdict data" ref={fadesWhile(() => found().stale)}>
-              <SaidWords words={versusSentence(picture(), both().first, both().second)} />
-            </p>
-          )}
+        <Show when={columns().length > 0}>
+          <p class="verdict data" ref={fadesWhile(isStale)}>
+            <SaidWords words={versusSentence(columns())} />
+          </p>
         </Show>
-        <p class="choices">
-          <ScenarioChoice
-            page={props.page}
-            label="Scenario that is judged"
-            value={props.doc.second}
-            onPick={(second) => props.edit({ ...props.doc, second }, "judged")}
-          />
-          <span class="no-print">against</span>
-          <ScenarioChoice
-            page={props.page}
-            label="Scenario that it is held against"
-            value={props.doc.first}
-            onPick={(first) => props.edit({ ...props.doc, first }, "against")}
-          />
+        <p class="choices no-print">
+          <PlanChoices {...props} />
           <CsvButton
-            name={names().second}
+            name={columns()[0]?.name ?? "versus"}
             what="versus"
-            result={found().result}
-            csv={(result) => versusCsv(result, names())}
+            result={columns().length === 0 ? null : columns()}
+            csv={versusCsv}
           />
         </p>
-        <Progress of={[found()]} />
-        <Problems of={[found()]} />
-        <Show when={found().result}>
-          {(picture) => (
-            <div class="versus data" ref={fadesWhile(() => found().stale)}>
-              <div class="versus-differs">
-                <h3>What differs</h3>
-                <ul>
-                  <For each={differs().slice(0, 12)} fallback={<li>nothing</li>}>
-                    {(line) => <li>{line}</li>}
-                  </For>
-                  <Show when={differs().length > 12}>
-                    <li>and {differs().length - 12} more</li>
-                  </Show>
-                </ul>
-                <p>{burdenWords(picture())}</p>
-              </div>
-              <div>
-                <DrawnPicture drawing={oddsDrawing(picture(), both(), widthPx())} class="odds" />
-                <DrawnPicture drawing={tallyDrawing(picture(), both(), widthPx())} class="tally" />
-              </div>
-              <Figures picture={picture()} names={names()} />
-            </div>
-          )}
+        <Progress of={found()} />
+        <Problems of={found()} />
+        <Show when={columns().length > 0}>
+          <div class="data" ref={fadesWhile(isStale)}>
+            <Show
+              when={props.page.room().isPhone}
+              fallback={<DecisionTable page={props.page} doc={props.doc} columns={columns()} />}
+            >
+              <DecisionCards page={props.page} doc={props.doc} columns={columns()} />
+            </Show>
+            <DecisionEnd columns={columns()} />
+          </div>
         </Show>
       </div>
       <Show when={paired()}>
@@ -99,8 +62,8 @@ export function VersusView(props: EntryProps<"versus">) {
           <RulerChart
             page={props.page}
             drawing={drawing()}
-            words={(ms) => pairedInstant(found().result!, ms)}
-            faded={found().stale}
+            words={(ms) => pairedInstant(columns(), ms)}
+            faded={isStale()}
           />
         )}
       </Show>
@@ -108,47 +71,30 @@ export function VersusView(props: EntryProps<"versus">) {
   );
 }
 
-/** What the second has put by more than the first at an instant, as a sentence. */
-function pairedInstant({ time, paired }: VersusPicture, ms: number): string {
-  if (paired === null) return "";
-  const { day, clock } = clockAt(time.ruler, ms);
-  const i = stepAt(time, ms, paired.p50.length);
-  const { p5, p50, p95 } = paired;
-  return `${day} ${clock}: ${ampHours(p50[i]!)} put by, nine in ten between ${ampHours(p5[i]!)} and ${ampHours(p95[i]!)}.`;
+/** The same list as long as all in it is the same, so that nothing is drawn again. */
+function kept(columns: readonly PlanColumn[], before: readonly PlanColumn[]): readonly PlanColumn[] {
+  const isSame = (each: PlanColumn, old: PlanColumn | undefined) =>
+    old?.id === each.id && old.name === each.name && old.look === each.look && old.side === each.side;
+  return columns.length === before.length && columns.every((each, k) => isSame(each, before[k])) ? before : columns;
 }
 
-function Figures(props: { picture: VersusPicture; names: { first: string; second: string } }) {
-  return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-    <section class="wide versus-figures" tabIndex={0} aria-label="Both in figures">
-      <table>
-        <caption class="unseen">The two scenarios in figures</caption>
-        <thead>
-          <tr>
-            <td />
-            <th scope="col">{props.names.second}</th>
-            <th scope="col">{props.names.first}</th>
-          </tr>
-        </thead>
-        <tbody>
-          <For each={versusRows(props.picture)}>
-            {(row) => (
-              <tr>
-                <th scope="row">{row.name}</th>
-                <td>{row.second}</td>
-                <td>{row.first}</td>
-              </tr>
-            )}
-          </For>
-        </tbody>
-      </table>
-    </section>
-  );
+/** What each has put by more than the first at an instant, as a sentence. */
+function pairedInstant(columns: readonly PlanColumn[], ms: number): string {
+  const all = putByOf(columns);
+  const [first] = all;
+  if (first === undefined) return "";
+  const { day, clock } = clockAt(first.time.ruler, ms);
+  const parts = all.map(({ name, time, paired: { p5, p50, p95 } }) => {
+    const i = stepAt(time, ms, p50.length);
+    return `${name} ${ampHours(p50[i]!)} put by, nine in ten between ${ampHours(p5[i]!)} and ${ampHours(p95[i]!)}`;
+  });
+  return `${day} ${clock}: ${parts.join("; ")}.`;
 }
 
+/** "11, 93 and 52 of 100 hold" for the index. */
 export function versusSummary(props: EntryProps<"versus">): string {
-  const { result } = versusOf(props.page, props.doc.first, props.doc.second);
-  if (result === null) return "working";
-  const value = Math.round(100 * result.holds.mean);
-  return `${value < 0 ? "" : "+"}${figure(value)} in 100 hold`;
+  const columns = planColumns(props.page, props.doc);
+  if (columns.length === 0) return "working";
+  const odds = columns.map(({ side }) => Math.round(100 * side.holds.share));
+  return `${odds.slice(0, -1).join(", ")} and ${odds.at(-1)} of 100 hold`;
 }

@@ -5,10 +5,10 @@ import { VersusView, versusSummary } from "./VersusView.tsx";
 export const versusEntry: EntryKind<"versus"> = {
   kind: "versus",
   title: "Versus",
-  purpose: "two scenarios held against one another",
+  purpose: "two to four scenarios side by side, held against the first",
   make: (notebook) => ({
-    title: "Is it worth it?",
-    doc: { first: firstOf(notebook), second: secondOf(notebook) },
+    title: "Which of these?",
+    doc: { scenarios: [firstOf(notebook), secondOf(notebook)] },
   }),
   summary: versusSummary,
   View: VersusView,

@@ -9,7 +9,7 @@ import { KIND_NAMES } from "../../../engine/answers/kinds.ts";
 import { ledgerCsv } from "../../../engine/answers/ledger/rows.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import { stepsCsv } from "../../../engine/answers/run/runCsv.ts";
-import { versusOf } from "../../../engine/answers/versus/ask.ts";
+import { planColumns } from "../../../engine/answers/versus/planColumns.ts";
 import { versusCsv } from "../../../engine/answers/versus/versusCsv.ts";
 import type { Drawing } from "../../../engine/drawing/drawing.ts";
 import { html } from "../../../engine/drawing/html.ts";
@@ -127,13 +127,11 @@ test("a report with such names holds no forbidden character, and its pictures ar
 
 test("names like these stay one cell each in every CSV", () => {
   const run = runOf(page, "roof").result!;
-  const [first, second] = page.notebook().scenarios;
-  const names = { first: first!.name, second: second!.name };
   const texts = [
     stepsCsv(run),
     daysCsv(run),
     ledgerCsv(run),
-    versusCsv(versusOf(page, "roof", "meadow").result!, names),
+    versusCsv(planColumns(page, { scenarios: ["roof", "meadow"] })),
     driversCsv(driversOf(page, "roof").result!.report!),
     actualCsv(actualOf(page, page.notebook().entries.find((entry) => entry.kind === "actual")!.doc as never).result!),
   ];

@@ -4,12 +4,11 @@ import {
   durationWords,
   endedEarlier,
   endedLater,
-  hoursIn,
   lengthOf,
   windowsWords,
   withoutNight,
 } from "../../../engine/reach/clockWindows.ts";
-import { type ClockWindow, windowShare } from "../../../engine/scenario/clockWindow.ts";
+import { type ClockWindow, hoursIn, windowShare } from "../../../engine/scenario/clockWindow.ts";
 import { timeGrid } from "../../../engine/scenario/timeGrid.ts";
 
 const times = timeGrid({ start: "2026-06-08T00:00", end: "2026-06-15T00:00", stepMinutes: 10 }, "Etc/UTC");

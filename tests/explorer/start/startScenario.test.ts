@@ -127,7 +127,7 @@ test("a new notebook opens on the decisions: does it hold, the extra panels, wha
   expect(open).not.toContain("shade");
   const under = entriesOf({ ...FIRST, shade: "under" });
   expect(under.map(({ kind }) => kind).slice(0, 5)).toEqual(["forecast", "versus", "reach", "sizing", "shade"]);
-  expect(under.find(({ kind }) => kind === "versus")!.doc).toEqual({ first: "plan", second: "folding" });
+  expect(under.find(({ kind }) => kind === "versus")!.doc).toEqual({ scenarios: ["plan", "folding"] });
 });
 
 test.each([

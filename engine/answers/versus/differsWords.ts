@@ -1,0 +1,18 @@
+import { changesInWords } from "../../fields/changesInWords.ts";
+import type { AnswersPage } from "../answersPage.ts";
+import type { VersusDoc } from "./ask.ts";
+
+/** What each scenario of a table changes against the first, in words; null for the first. By place. */
+export function differsLines(
+  page: Pick<AnswersPage, "document">,
+  { scenarios: [first, ...others] }: VersusDoc,
+): (readonly string[] | null)[] {
+  const from = page.document(first!);
+  return [
+    null,
+    ...others.map((id) => {
+      const to = page.document(id);
+      return from === null || to === null ? [] : changesInWords([], from, to);
+    }),
+  ];
+}
