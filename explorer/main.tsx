@@ -8,6 +8,7 @@ import { makeOffline } from "./offline/makeOffline.ts";
 import { NewerVersion } from "./offline/NewerVersion.tsx";
 import { OFFLINE_WORKER } from "./offline/offlineFile.ts";
 import { type OpenedNotebook, Sheet } from "./page/Sheet.tsx";
+import { startForDesk } from "./pool/startForDesk.ts";
 import { carriesNotebook } from "./share/sharePrefix.ts";
 import { type NotebookStore, openNotebookStore } from "./store/notebookStore.ts";
 
@@ -63,7 +64,8 @@ function newNotebook(store: NotebookStore | null): Promise<Notebook> {
   });
 }
 
-const startDesk = () => new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" });
+const startDesk = () =>
+  startForDesk(new Worker(new URL("./results/deskWorker.ts", import.meta.url), { type: "module" }));
 
 async function start(): Promise<void> {
   if (window.top !== window) {

@@ -29,7 +29,8 @@ function known(file: WeatherFile): WeatherFile {
 /** What all workers together may keep of members drawn before: the four of the bench with 1,000 members take 33 MB. */
 const KEPT_BYTES = 160_000_000;
 const keptBytes = KEPT_BYTES / Math.max(1, navigator.hardwareConcurrency || 1);
-const take = serveTasks((reply) => self.postMessage(reply), pause, keptBytes);
+const say = (reply: TaskReply) => line!.postMessage(reply);
+const take = serveTasks(say, pause, keptBytes);
 
 async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> {
   const { task } = order;
@@ -47,12 +48,18 @@ async function begin(order: Extract<TaskOrder, { kind: "run" }>): Promise<void> 
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     const end = { kind: "fault", sentence: `the climate tables could not be fetched: ${why}` } as const;
-    self.postMessage({ kind: "end", number: order.number, end } satisfies TaskReply);
+    say({ kind: "end", number: order.number, end });
   }
 }
 
+/** The line to the desk; the page that starts this worker hands it over. */
+let line: MessagePort | null = null;
+
 // Orders wait for those before them, so that a cancel never overtakes what it cancels.
-let line = Promise.resolve();
-self.onmessage = ({ data }: MessageEvent<TaskOrder>) => {
-  line = line.then(() => (data.kind === "cancel" ? take(data) : begin(data)));
+let queue = Promise.resolve();
+self.onmessage = ({ ports: [port] }: MessageEvent) => {
+  line = port!;
+  line.onmessage = ({ data }: MessageEvent<TaskOrder>) => {
+    queue = queue.then(() => (data.kind === "cancel" ? take(data) : begin(data)));
+  };
 };

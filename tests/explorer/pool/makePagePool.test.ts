@@ -6,8 +6,8 @@ import { makePagePool } from "../../../explorer/pool/makePagePool.ts";
 /** A worker of the browser, moved by the test. */
 class StagedWorker {
   static readonly all: StagedWorker[] = [];
-  onmessage: ((event: { data: unknown }) => void) | null = null;
-  onerror: ((event: { message?: string }) => void) | null = null;
+  onmessage: ((event: MessageEvent) => void) | null = null;
+  onerror: ((event: { message: string }) => void) | null = null;
   readonly orders: TaskOrder[] = [];
   isEnded = false;
   constructor() {
@@ -21,7 +21,7 @@ class StagedWorker {
   }
   ends(): void {
     const number = this.orders.at(-1)!.number;
-    this.onmessage!({ data: { kind: "end", number, end: { kind: "part", part: 7 } } });
+    this.onmessage!({ data: { kind: "end", number, end: { kind: "part", part: 7 } } } as MessageEvent);
   }
 }
 afterEach(() => {
@@ -39,14 +39,13 @@ const kind = { name: "probe", fewest: 1, merge: (parts: number[]) => parts[0]! }
 const TASK: Stretch = { from: 0, to: 10, seed: "probe", surroundings: {} };
 
 function pool() {
-  vi.stubGlobal("Worker", StagedWorker);
   vi.stubGlobal("navigator", { hardwareConcurrency: 1 });
-  return makePagePool();
+  return makePagePool(() => new StagedWorker());
 }
 
 test("a worker whose script does not come is started again with the orders that it was sent", async () => {
   const run = pool().run(kind, TASK);
-  for (let turn = 0; turn < 3; turn++) StagedWorker.all.at(-1)!.onerror!({});
+  for (let turn = 0; turn < 3; turn++) StagedWorker.all.at(-1)!.onerror!({ message: "" });
   expect(StagedWorker.all.map(({ isEnded }) => isEnded)).toEqual([true, true, true, false]);
   const last = StagedWorker.all.at(-1)!;
   expect(last.orders).toEqual(StagedWorker.all[0]!.orders);
@@ -56,7 +55,7 @@ test("a worker whose script does not come is started again with the orders that 
 
 test("a script that never comes, and a worker that is lost at work, are said", async () => {
   const never = pool().run(kind, TASK);
-  for (let turn = 0; turn < 8; turn++) StagedWorker.all.at(-1)!.onerror!({});
+  for (let turn = 0; turn < 8; turn++) StagedWorker.all.at(-1)!.onerror!({ message: "" });
   await expect(never).rejects.toThrow("a worker was lost: no reason given");
   expect(StagedWorker.all).toHaveLength(8);
   const workers = pool();
