@@ -8,6 +8,7 @@ import type { Kind } from "./kind.ts";
 import { ledgerKind } from "./ledger/kind.ts";
 import { limitsKind } from "./limits/kind.ts";
 import { noteKind } from "./note/kind.ts";
+import { packingKind } from "./packing/kind.ts";
 import { reachKind } from "./reach/kind.ts";
 import { readingsKind } from "./readings/kind.ts";
 import { askRun } from "./run/ask.ts";
@@ -26,6 +27,7 @@ export const KINDS = {
   sizing: sizingKind,
   drivers: driversKind,
   reach: reachKind,
+  packing: packingKind,
   run: runKind,
   days: daysKind,
   ledger: ledgerKind,

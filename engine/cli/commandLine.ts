@@ -12,6 +12,7 @@ import { limitsVerb } from "./limitsVerb.ts";
 import { oddsVerb } from "./oddsVerb.ts";
 import { allowWeatherAnywhere } from "./openScenario.ts";
 import { OutputError } from "./outputError.ts";
+import { packVerb } from "./packVerb.ts";
 import { reachVerb } from "./reachVerb.ts";
 import { reportVerb } from "./reportVerb.ts";
 import { sizeVerb } from "./sizeVerb.ts";
@@ -27,6 +28,7 @@ export const VERBS: readonly Verb[] = [
   sizeVerb,
   driversVerb,
   reachVerb,
+  packVerb,
   learnVerb,
   actualVerb,
   limitsVerb,

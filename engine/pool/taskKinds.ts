@@ -11,6 +11,7 @@ const TASK_KINDS = {
   driversRows: async () => (await import("../drivers/driversTasks.ts")).driversRowsTask,
   driversWhatIfs: async () => (await import("../drivers/driversTasks.ts")).driversWhatIfsTask,
   reach: async () => (await import("../reach/reachTask.ts")).reachTask,
+  packing: async () => (await import("../packing/packingTask.ts")).packingTask,
 };
 
 /** A stretch of one of them, as it is sent. */

@@ -1,6 +1,7 @@
 import drawingCss from "../drawing/drawing.css?raw";
 import driversCss from "../drawing/drivers.css?raw";
 import { fontFace } from "../drawing/fontFace.ts";
+import packingCss from "../drawing/packing.css?raw";
 import paletteCss from "../drawing/palette.css?raw";
 import reachCss from "../drawing/reach.css?raw";
 import sizingCss from "../drawing/sizing.css?raw";
@@ -14,6 +15,7 @@ export const drawingRules = [
   drawingCss,
   sizingCss,
   driversCss,
+  packingCss,
   reachCss,
 ]
   .join("\n")

@@ -2,6 +2,7 @@ import drawingCss from "../../engine/drawing/drawing.css?raw";
 import type { Drawing } from "../../engine/drawing/drawing.ts";
 import driversCss from "../../engine/drawing/drivers.css?raw";
 import { fontFace } from "../../engine/drawing/fontFace.ts";
+import packingCss from "../../engine/drawing/packing.css?raw";
 import reachCss from "../../engine/drawing/reach.css?raw";
 import sizingCss from "../../engine/drawing/sizing.css?raw";
 import strataCss from "../../engine/drawing/strata.css?raw";
@@ -12,7 +13,9 @@ const PNG_SCALE = 2;
 
 /** The rules of a picture, in the light that the page is read by. */
 function rulesNow(): string {
-  const rules = [strataCss, drawingCss, driversCss, reachCss, sizingCss].join("\n").replace(/\/\*[\s\S]*?\*\//g, "");
+  const rules = [strataCss, drawingCss, driversCss, packingCss, reachCss, sizingCss]
+    .join("\n")
+    .replace(/\/\*[\s\S]*?\*\//g, "");
   const computed = getComputedStyle(document.documentElement);
   const names = [...new Set(rules.match(/--[a-z0-9-]+/g) ?? [])];
   const colours = names.map((name) => `${name}:${computed.getPropertyValue(name).trim()}`).join(";");

@@ -8,6 +8,7 @@ import { forecastEntry } from "./forecast/entry.ts";
 import { ledgerEntry } from "./ledger/entry.ts";
 import { limitsEntry } from "./limits/entry.ts";
 import { noteEntry } from "./note/entry.ts";
+import { packingEntry } from "./packing/entry.ts";
 import { reachEntry } from "./reach/entry.ts";
 import { readingsEntry } from "./readings/entry.ts";
 import { runEntry } from "./run/entry.ts";
@@ -24,6 +25,7 @@ export const ENTRY_KINDS: { readonly [Kind in EntryKindName]: EntryKind<Kind> } 
   sizing: sizingEntry,
   drivers: driversEntry,
   reach: reachEntry,
+  packing: packingEntry,
   scenario: scenarioEntry,
   shade: shadeEntry,
   run: runEntry,

@@ -26,6 +26,7 @@ const ORDER = [
   "size",
   "drivers",
   "reach",
+  "packing",
   "pool",
   "learn",
   "actual",
