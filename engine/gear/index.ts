@@ -6,3 +6,4 @@ export { gearChange } from "./gearChange.ts";
 export { GEAR_AT_V, GENERIC_GEAR, type GearRange, type GenericGear } from "./gearTable.ts";
 export { type Measurement, readMeasuredGear } from "./measuredGear.ts";
 export { searchGear } from "./searchGear.ts";
+export { batteryMassKg, controllerMassKg, generatorMassKg, leadMassKg, panelMassKg } from "./typicalMassKg.ts";

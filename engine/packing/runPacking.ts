@@ -53,6 +53,12 @@ export class PackingRefused extends Error {
   }
 }
 
+/** Up to how many sets are run whole and told one by one; of more, so many are looked at in one wave. */
+interface PackingFew {
+  readonly told: number;
+  readonly wave: number;
+}
+
 /** Members of the first look. */
 const COARSE_MEMBERS = 100;
 /** Sets that one wave looks at, where they are too many to be run whole. */
@@ -78,7 +84,12 @@ interface Counts {
  * reaches the target is not run at all: it cannot be proposed, whatever it holds. Nothing is taken for granted about more being better.
  * @throws what `TaskPool.run` throws, PackingRefused where the plan cannot be prepared, and RangeError if the target is no share
  */
-export async function runPacking(plan: PackingPlan, aims: PackingAims, works: PackingWorks): Promise<PackingReport> {
+export async function runPacking(
+  plan: PackingPlan,
+  aims: PackingAims,
+  works: PackingWorks,
+  few: PackingFew = { told: MOST_TOLD, wave: WAVE },
+): Promise<PackingReport> {
   const { targetShare } = aims;
   if (!(targetShare > 0 && targetShare <= 1)) throw new RangeError(`targetShare must lie in 0…1, got ${targetShare}`);
   const prices = plan.things.map(thingPrice);
@@ -88,12 +99,13 @@ export async function runPacking(plan: PackingPlan, aims: PackingAims, works: Pa
   });
   const counts = { held: new Int32Array(all.length), run: new Int32Array(all.length) };
   const beats = makeBeats(prices);
-  const tell = (members: number, isOpen: boolean) => reportOf(plan, aims, works, all, counts, beats, members, isOpen);
-  if (all.length <= MOST_TOLD) {
+  const tell = (members: number, isOpen: boolean) =>
+    reportOf(plan, aims, works, all, counts, beats, members, isOpen, few.told);
+  if (all.length <= few.told) {
     await runWhole(all, counts, plan, works, (members) => works.early?.(tell(members, true)));
     return tell(works.members, false);
   }
-  await runNeeded(all, counts, plan, aims, works, beats);
+  await runNeeded(all, counts, plan, aims, works, beats, few.wave);
   const report = tell(works.members, false);
   const without = await withoutEach(plan, works, report.proposed);
   if (report.isWithin) return { ...report, without };
@@ -159,6 +171,7 @@ async function runNeeded(
   { targetShare }: PackingAims,
   works: PackingWorks,
   beats: ReturnType<typeof makeBeats>,
+  mostAtOnce: number,
 ): Promise<void> {
   const { members } = works;
   const need = needed(targetShare, members);
@@ -168,7 +181,7 @@ async function runNeeded(
   let open = [...all.keys()].sort((a, b) => burdens[a]! - burdens[b]! || a - b);
   let reaching: Candidate[] = [];
   while (open.length > 0) {
-    const wave = open.slice(0, WAVE).sort((a, b) => a - b);
+    const wave = open.slice(0, mostAtOnce).sort((a, b) => a - b);
     const share = (part: number) => works.onProgress?.((all.length - open.length + part * wave.length) / all.length);
     const coarse = Math.min(COARSE_MEMBERS, members);
     await countOn(wave, all, counts, plan, works, 0, coarse, members - need, (part) => share(part / 2));
@@ -179,7 +192,7 @@ async function runNeeded(
     }
     const found = wave.filter((k) => counts.held[k]! >= need).map((k) => all[k]!);
     reaching = lightest([...reaching, ...found], beats);
-    open = open.slice(WAVE).filter((k) => !reaching.some((each) => beats(each, all[k]!)));
+    open = open.slice(mostAtOnce).filter((k) => !reaching.some((each) => beats(each, all[k]!)));
   }
 }
 
@@ -230,6 +243,7 @@ function reportOf(
   beats: ReturnType<typeof makeBeats>,
   members: number,
   isOpen: boolean,
+  mostTold: number,
 ): PackingReport {
   const need = needed(targetShare, members);
   const sets = all.map((each, k) => {
@@ -251,13 +265,13 @@ function reportOf(
     limits,
     all: sets.length,
     run: sets.filter(({ outcome }) => outcome !== "beaten").length,
-    sets: sets.length <= MOST_TOLD ? sets : null,
+    sets: sets.length <= mostTold ? sets : null,
     dots: dotsOf(sets, isSource),
     frontier,
     isWithin: within.length > 0,
     leastOf: { mass: leastOf("mass"), minutes: leastOf("minutes"), money: leastOf("money") },
     proposed,
-    without: sets.length <= MOST_TOLD && proposed !== null ? withoutKnown(plan, proposed, sets) : [],
+    without: sets.length <= mostTold && proposed !== null ? withoutKnown(plan, proposed, sets) : [],
     beaten: proposed === null ? null : beatenBy(proposed, reaching, beats),
     nearest: within.length > 0 ? null : nearestOf(sets),
     leftOut: plan.leftOut,

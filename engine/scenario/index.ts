@@ -4,13 +4,13 @@
  * one scenario into another.
  */
 export { applyChanges } from "./applyChanges.ts";
-export { Bank, type BankBox, type Chemistry } from "./bank.ts";
+export { Bank, type BankBox, CHEMISTRIES, type Chemistry } from "./bank.ts";
 export { Bring } from "./bring.ts";
 export { Cable, panelCableOf, radioLeadOf, USUAL_PANEL_CABLE, USUAL_RADIO_LEAD, WIRE_GAUGES } from "./cable.ts";
 export { SURENESS_WORDS, Sureness, type SurenessWord } from "./chanceFields.ts";
 export { Change } from "./change.ts";
 export { checkedScenario, type ReadResult } from "./checkedScenario.ts";
-export { clockMinute } from "./clockTime.ts";
+export { ClockTime, clockMinute } from "./clockTime.ts";
 export { ClockWindow, hoursIn, windowShare } from "./clockWindow.ts";
 export { coolingOf } from "./coolingOf.ts";
 export { crossCheck } from "./crossCheck.ts";
@@ -28,7 +28,7 @@ export { plainExpectation } from "./plainExpectation.ts";
 export type { Problem } from "./problem.ts";
 export { listedProblems, makeProblemList, type ProblemList } from "./problemList.ts";
 export { problemsFrom } from "./problemsFrom.ts";
-export { type QuantityFacts, quantity, share, text, word } from "./quantity.ts";
+export { count, id, type QuantityFacts, quantity, share, text, word } from "./quantity.ts";
 export { readScenario, readVariant } from "./readScenario.ts";
 export { Scenario, type ScenarioInput } from "./scenario.ts";
 export { type SchemaNode, scenarioInputSchema } from "./scenarioSchema.ts";

@@ -12,6 +12,12 @@ const others: Entry[] = [
     title: "What would it take?",
     doc: { scenario: "roof", targetIn100: 95, most: "money", locked: ["bank"], lent: ["meadow"] },
   },
+  {
+    id: "packing",
+    kind: "packing",
+    title: "What to pack",
+    doc: { scenario: "roof", targetIn100: 90, most: "mass", mostMassKg: 60, mostMinutes: 45, lent: ["meadow"] },
+  },
   { id: "actual", kind: "actual", title: "Planned and actual", doc: { scenario: "meadow" } },
 ];
 const shown = new Set(example.entries.map(({ kind }) => kind));

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { driversOf } from "../../engine/answers/drivers/ask.ts";
 import { oddsOf } from "../../engine/answers/forecast/ask.ts";
+import { packingOf } from "../../engine/answers/packing/ask.ts";
 import { reachOf } from "../../engine/answers/reach/ask.ts";
 import { sizesOf } from "../../engine/answers/sizing/ask.ts";
 import { presentCell } from "../../engine/answers/sizing/sizingWords.ts";
@@ -68,6 +69,12 @@ test("one scenario has one number wherever a notebook says it, and on the comman
     locked: [],
     lent: [],
   });
+  const packing = (scenario: string) => ({ scenario, targetIn100: 90, most: "mass" as const, lent: [] });
+  /** The set that takes everything of a list that is what the plan holds: the plan itself. */
+  const wholeOf = (id: string) => {
+    const { report, things } = packingOf(page, packing(id)).result!;
+    return report.sets!.find(({ take }) => take.every((count, t) => count === things[t]!.count))!.holds!;
+  };
   const entry = (kind: string, id: string, doc: object) => ({ id: `${kind}-${id}`, kind, title: kind, doc });
   const notebook = {
     ...exampleNotebook("probe"),
@@ -80,6 +87,7 @@ test("one scenario has one number wherever a notebook says it, and on the comman
       entry("versus", "small", { scenarios: ["small", "plan"] }),
       ...ids.flatMap((id) => [entry("sizing", id, sizing(id)), entry("drivers", id, { scenario: id })]),
       ...ids.map((id) => entry("reach", id, reaching(id))),
+      ...ids.map((id) => entry("packing", id, packing(id))),
     ],
   } as unknown as Notebook;
   const made = await reportOf(notebook);
@@ -105,6 +113,7 @@ test("one scenario has one number wherever a notebook says it, and on the comman
       cellOf(id).holds,
       driversOf(page, id).result!.report.holds,
       reachOf(page, reaching(id)).result!.report.base,
+      wholeOf(id),
     ];
     expect([id, all.map((odds) => [odds.count, odds.of])]).toEqual([id, all.map(() => [count, MEMBERS])]);
     expect(cellOf(id).goesWithout.count).toBe(oddsOf(page, id).result!.report.goesWithout.count);

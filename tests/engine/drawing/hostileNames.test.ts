@@ -69,6 +69,23 @@ async function hostileNotebook(): Promise<Notebook> {
       title: "Reach",
       doc: { scenario: "roof", targetIn100: 95, most: "money", locked: [], lent: ["meadow"] },
     },
+    {
+      id: "packing",
+      kind: "packing",
+      title: "Packing",
+      doc: {
+        scenario: "roof",
+        targetIn100: 90,
+        most: "mass",
+        lent: ["meadow"],
+        mostMassKg: 60,
+        owned: [
+          { id: "b", kind: "battery", name: "Block", count: 1, chemistry: "lfp", blockAh: 280 },
+          { id: "f", kind: "panel", name: "Fold", count: 2, ratedW: 120, as: "meadow" },
+          { id: "g", kind: "generator", name: "Motor", count: 1, chargerA: 20, fuelL: 5, get: "borrow" },
+        ],
+      },
+    },
   ];
   const there = new Set(example.entries.map(({ kind }) => kind));
   const entries = [...example.entries, ...others.filter(({ kind }) => !there.has(kind))];
@@ -108,7 +125,7 @@ test("each kind's drawing, section and slide is XML, and so is each drawing as a
     expect([kind, faults(svgDocument(picture, drawingRules))]).toEqual([kind, null]);
   }
   expect(drawn).toEqual(expect.arrayContaining(["forecast", "versus", "sizing", "drivers", "run", "ledger", "shade"]));
-  expect(drawn).toEqual(expect.arrayContaining(["readings", "actual", "reach"]));
+  expect(drawn).toEqual(expect.arrayContaining(["readings", "actual", "reach", "packing"]));
   for (const { id, body, chart } of slidesOf(page, tells)) {
     const slide = html`<div>${body}<svg>${chart?.drawing.body}</svg></div>`.text;
     expect([id, faults(slide)]).toEqual([id, null]);

@@ -73,6 +73,10 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
   readings: ["@r.json", "@s.json", "@l.csv"],
   log: ["@l.csv", "@s.json", "@w.csv"],
   map: ["zone=UTC", "charge=SOC", "__proto__=x", "@r.json", "=,="],
+  owned: ["@o.csv", "@r.json", "@nowhere", "@"],
+  "max-kg": ["60", "-1", "many"],
+  "max-minutes": ["45", ""],
+  "max-money": ["0", "1e99"],
   measured: ["@r.json", "@nowhere", "@"],
   at: ["2026-10-09T12:00", "2026-10-09", "2026-02-30T25:00", "9999-12-31T00:00"],
   coldest: ["-20", "-300", "20"],
@@ -99,6 +103,7 @@ const FEW: Readonly<Record<string, string>> = {
   size: "4",
   drivers: "20",
   reach: "4",
+  pack: "4",
   learn: "100",
 };
 /** Options whose value is a file to be written: whatever comes there stays in the call's own folder. */
