@@ -157,7 +157,7 @@ test("the list prints on a page of its own, each line with two boxes, and what s
   const { page, complaints } = await openNotebook(browser, notebook);
   await allWorkedOut(page);
   await page.evaluate(() => {
-    print = () => {};
+    Object.assign(window, { print: () => {} });
   });
   await pack(page).getByRole("button", { name: "Print the list" }).click();
   await page.emulateMedia({ media: "print" });

@@ -25,6 +25,7 @@ export interface Call {
 const read = (path: string) => readFileSync(path, "utf8");
 const grove = JSON.parse(read("scenarios/walnut-grove.json")) as Record<string, unknown>;
 const moor: unknown = JSON.parse(read("scenarios/peat-moor.json"));
+const owned = read("scenarios/walnut-grove-owned.csv");
 const CONTROL = "a\u001b[2J\u0007\r\nb\u009b31m\u202ec\u0000";
 const withControls = {
   ...grove,
@@ -54,6 +55,7 @@ function filesFor(notebook: unknown, readings: unknown, logs: readonly string[],
     "r.json": either([readings], brokenDocument([readings])).map(json),
     "l.csv": either(logs, brokenText(logs)),
     "w.csv": either(weather, brokenText(weather)),
+    "o.csv": either([owned], brokenText([owned])),
     empty: fc.constant(""),
   });
 }
@@ -119,6 +121,7 @@ function argsOf(verb: number, first: string, choices: readonly { option: number;
         : first;
   const args = [name, given];
   if (FEW[name] !== undefined) args.push("--members", FEW[name]);
+  if ("owned" in options) args.push("--owned", "@o.csv");
   if ("output" in options) args.push("-o", ">o.html");
   const names = [...Object.keys(options), "variant", "weather-anywhere", "help", "no-such"];
   for (const { option, value, how } of choices) {
