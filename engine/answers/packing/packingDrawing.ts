@@ -136,15 +136,30 @@ function stairs({ frontier, isWithin }: PackingReport, { x, y }: Scales): Markup
 }
 
 const MOST_NUMBERED = 9;
+/** Room that a number takes beside its odds. */
+const BESIDE_PX = 46;
+const LINE_PX = 16;
 
 function numbers({ frontier }: PackingReport, { x, y }: Scales): Markup {
-  const shown = frontier.slice(0, MOST_NUMBERED).map((set, k) => ({ set, k }));
+  const shown = frontier
+    .slice(0, MOST_NUMBERED)
+    .map((set, k) => ({ set, k, cx: x(set.totals.mass.sum), cy: y(set.totals.minutes.sum) }));
+  // The odds stand on the left of a number, or on its right where another number or its odds are in the way.
+  const isFree = (one: (typeof shown)[number]) =>
+    shown.every(
+      (other) =>
+        other === one ||
+        other.cx > one.cx + LINE_PX ||
+        one.cx - other.cx > BESIDE_PX ||
+        Math.abs(other.cy - one.cy) > LINE_PX,
+    );
   // The proposal is drawn last, on top.
-  return html`${shown.reverse().map(({ set, k }) => {
-    const [cx, cy] = [x(set.totals.mass.sum), y(set.totals.minutes.sum)];
+  return html`${[...shown].reverse().map((one) => {
+    const { set, k, cx, cy } = one;
+    const left = isFree(one);
     return html`<circle class="${k === 0 ? "pack-first" : "pack-other"}" cx="${cx}" cy="${cy}" r="12"/><text class="${k === 0 ? "pack-number pack-number-first" : "pack-number"}" x="${cx}" y="${cy + 5.5}" text-anchor="middle">${k + 1}</text>${
       set.holds !== null &&
-      html`<text class="axis-value" x="${cx - 17}" y="${cy + 5.5}" text-anchor="end">${inHundred(set.holds)}</text>`
+      html`<text class="axis-value" x="${left ? cx - 17 : cx + 17}" y="${cy + 5.5}" text-anchor="${left ? "end" : "start"}">${inHundred(set.holds)}</text>`
     }`;
   })}`;
 }

@@ -12,9 +12,12 @@ import { inHundred, oddsRange } from "../../../engine/words/oddsWords.ts";
 import { DrawnPicture } from "../../charts/DrawnPicture.tsx";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 
+/** As wide as there is room beside the list. */
+const PICTURE_PX = 500;
+
 /** Every set over weight and minutes; the same that goes into a report. */
 function Picture(props: { picture: PackingPicture }) {
-  const drawing = () => packingDrawing(props.picture.report, packingSentence(props.picture));
+  const drawing = () => packingDrawing(props.picture.report, packingSentence(props.picture), PICTURE_PX);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
     <section class="wide packing-picture" tabIndex={0} aria-label="Every set over weight and minutes">
