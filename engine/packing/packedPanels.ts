@@ -1,3 +1,4 @@
+import { panelCableOf } from "../scenario/cable.ts";
 import { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { Written } from "./knownParts.ts";
@@ -32,7 +33,7 @@ export function panelOptions(
   const none: PanelOption = { count: 0, lead: null, controller: null, written: null, group: null };
   const base = PanelGroup.safeParse(pattern);
   if (!base.success) return [none];
-  const needM = base.data.controller.cable.oneWayM;
+  const needM = panelCableOf(base.data.controller).oneWayM;
   const long = leads.filter(({ lengthM }) => lengthM! >= needM);
   const options: PanelOption[] = [none];
   for (let count = 1; count <= thing.count; count++) {
