@@ -176,7 +176,7 @@ test("the list prints on a page of its own, each line with two boxes, and what s
   expect(complaints).toEqual([]);
 });
 
-test("the shelf holds the list for another notebook; a new entry begins with what the scenarios hold; Stop ends the running", async () => {
+test("the shelf holds the list for another notebook; a new entry begins with what the scenarios hold", async () => {
   const { page, complaints } = await openNotebook(browser, notebookWith([entry({ ...DOC, owned: undefined })]));
   await allWorkedOut(page);
   await pack(page).getByText("This is what the scenarios hold").waitFor();
