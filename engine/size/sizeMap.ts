@@ -5,6 +5,7 @@ import type { Surroundings } from "../run/surroundings.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { growsWithSize } from "./growingSizes.ts";
+import { makeSizeStretch, type SizeStretch } from "./makeSizeStretch.ts";
 import type { SizeAxis, SizeWish } from "./sizeAxis.ts";
 import {
   makeSizeCells,
@@ -15,7 +16,6 @@ import {
   type SizeSky,
 } from "./sizeCell.ts";
 import { sizeCells } from "./sizeCells.ts";
-import { makeSizeStretch, type SizeStretch } from "./sizeStretch.ts";
 
 /**
  * A map ready to be run. What cells have in common stands once: skies, panels with their shade, loads, banks. Holds scratch of

@@ -1,4 +1,4 @@
-import { createSignal, For, Show } from "solid-js";
+import { createSignal, Show } from "solid-js";
 import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
 import { actualSentence, coverWords, endWords } from "../../../engine/answers/actual/actualWords.ts";
 import { actualOf } from "../../../engine/answers/actual/ask.ts";
@@ -12,6 +12,7 @@ import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { ActualChart } from "./ActualChart.tsx";
 import { ActualMisses } from "./ActualMisses.tsx";
 import { CorrectionTable } from "./CorrectionTable.tsx";
+import { LogSays } from "./LogSays.tsx";
 import { LogTaking } from "./LogTaking.tsx";
 import "./actual.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
@@ -121,16 +122,7 @@ export function ActualView(props: EntryProps<"actual">) {
                   />
                 )}
               </Show>
-              <Show when={against().findings.length + (log()?.findings.length ?? 0) > 0}>
-                <details>
-                  <summary>What there is to say of the log, {log()?.name}</summary>
-                  <ul class="lines">
-                    <For each={[...new Set([...(log()?.findings ?? []), ...against().findings])]}>
-                      {(sentence) => <li>{sentence}</li>}
-                    </For>
-                  </ul>
-                </details>
-              </Show>
+              <LogSays name={log()?.name ?? ""} said={[...(log()?.findings ?? []), ...against().findings]} />
             </div>
           </>
         )}

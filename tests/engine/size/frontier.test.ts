@@ -7,9 +7,9 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../../engine/scenario/scenario.ts";
+import { makeSizeStretch } from "../../../engine/size/makeSizeStretch.ts";
 import { prepareSizes, type SizeMap } from "../../../engine/size/sizeMap.ts";
 import { type SizePart, sizeMembers } from "../../../engine/size/sizeMembers.ts";
-import { makeSizeStretch } from "../../../engine/size/sizeStretch.ts";
 import { arbitraryScenario } from "../../promise/arbitraryScenario.ts";
 
 /** Plans to try; hundreds were: DUSKLINE_PLANS=400 npx vitest run tests/engine/size/frontier.test.ts */
