@@ -64,6 +64,6 @@ test("on a phone and in all three lights it fits, and nothing is out of reach", 
   await page.locator("#limits .limit-list").first().waitFor();
   await page.locator("#limits summary").first().click();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
-  expect(await axeFaults(page)).toEqual([]);
+  expect(await axeFaults(page, "#limits")).toEqual([]);
   expect(complaints).toEqual([]);
 });
