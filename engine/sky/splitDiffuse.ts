@@ -66,7 +66,7 @@ const SPLIT_SLOTS = 9;
 
 /** A cloudless sky dimmer than this says nothing of its hour's neighbours. */
 const DIM_WM2 = 1;
-/** A sky whose index is this far below or above 1 is no longer the clear sky's own. */
+/** A sky of whose indices one is this far below or above 1 is no longer the clear sky's own. */
 const CLEAR_DOWN_TO = 0.08;
 const CLEAR_UP_TO = 0.05;
 
@@ -138,8 +138,9 @@ export function cleanestBeamShare(sinElevation: number): number {
  * Clouds a clear sky over: from how bright each step is to its beam and its sky light, the clear sky's own where the step, the hours
  * beside it and the day are all as bright as that, and always `dhi + dni × sinElevation = ghi`.
  *
- * Elsewhere the beam is that of Ridley, Boland and Lauret (`ridleyBeam`). Between the two lies how far the least of the three indices (the step's, the
- * mean of its neighbours', the day's) is from 1: a step that is bright between dull ones is no clear sky. A step that is brighter than the clear sky while one of the others
+ * Elsewhere the beam is that of Ridley, Boland and Lauret (`ridleyBeam`). Between the two lies how far that one of the three indices (the step's, the
+ * mean of its neighbours', the day's) is from 1 which is farthest from it: a step that is as bright as the clear sky between duller or brighter
+ * ones is no clear sky. A step that is brighter than the clear sky while one of the others
  * is not has at most the clear sky's beam: what bright cloud edges add is light from the sky. Where all three are brighter,
  * the air is cleaner than was assumed, and the beam goes up to what clean air lets through.
  *
@@ -179,10 +180,11 @@ export function splitPrepared(
     const clearDni = rows[at + CLEAR_DNI_WM2]!;
     const beside = neighbours / rows[at + CLEAR_NEIGHBOURS_KT]!;
     const least = Math.min(index, Math.min(ofDay, beside));
+    const greatest = Math.max(index, Math.max(ofDay, beside));
     let dni = all * ridleyBeamShare(sum);
     const most = least < 1 ? clearDni : rows[at + CLEANEST_DNI_WM2]!;
     if (dni > most) dni = most;
-    const ownShare = least < 1 ? 1 - (1 - least) / CLEAR_DOWN_TO : 1 - (least - 1) / CLEAR_UP_TO;
+    const ownShare = 1 - Math.max((1 - least) / CLEAR_DOWN_TO, (greatest - 1) / CLEAR_UP_TO);
     if (ownShare > 0) {
       dni = ownShare * clearDni + (1 - ownShare) * dni;
       if (dni > all) dni = all;

@@ -79,6 +79,15 @@ test("an hour as bright as the clear sky is one only in a day and beside hours a
   expect(dullNeighbours).toBeLessThan(0.9 * clearDni);
 });
 
+test("an hour as bright as the clear sky beside brighter ones is no clear sky either: the clear sky was taken too dull, or cloud edges add to it", () => {
+  const { dni: besideBrighter, clearDni } = middleDni(1, [1.1, 1, 1.12]);
+  expect(besideBrighter).toBeLessThan(0.97 * clearDni);
+  // Half of the way to where the clear sky's own ends.
+  const alike = middleDni(1, [1.025, 1, 1.025]).dni;
+  expect(alike).toBeGreaterThan(besideBrighter);
+  expect(alike).toBeLessThan(clearDni);
+});
+
 test("neighbours are an hour away, whatever the step", () => {
   for (const perHour of [3, 6]) {
     expect(middleDni(0.6, [0.4, 0.8, 0.5], perHour).dni).toBeCloseTo(middleDni(0.6, [0.4, 0.8, 0.5]).dni, 9);

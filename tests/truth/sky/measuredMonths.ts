@@ -163,7 +163,7 @@ export function engineLight(month: MeasuredMonth): StepLight {
 }
 
 /** Light of an hour with so much beam, laid inside the hour by the clear sky's course. */
-function byBeam(month: MeasuredMonth, beamWm2: readonly number[]): StepLight {
+export function byBeam(month: MeasuredMonth, beamWm2: readonly number[]): StepLight {
   const { clear, ghiWm2 } = month;
   const clearBeam = hourMeans(clear.dniWm2.map((dni, i) => dni * clear.sinElevation[i]!));
   const clearSkyWm2 = hourMeans(clear.dhiWm2);

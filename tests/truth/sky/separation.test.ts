@@ -126,14 +126,14 @@ test.skipIf(!isHere)("under low winter suns a tilted plane gets what it got", ()
   record({
     ...row,
     what: "light on a plane tilted by 40° from GHI alone, the same winter months, rms of days over their mean",
-    tolerance: 13,
-    why: `an hour's GHI does not tell more (wanted: 10); published models ${rivals.map((model) => (100 * planeError(winter, model).daily).toFixed(1)).join(", ")}, and before ${(100 * before.daily).toFixed(1)}`,
+    tolerance: 12,
+    why: `hours of GHI do not tell more (wanted: 10; any split leaves 10 to 11, docs/fits/low-sun.md); published models ${rivals.map((model) => (100 * planeError(winter, model).daily).toFixed(1)).join(", ")}, and before ${(100 * before.daily).toFixed(1)}`,
     worst: 100 * daily,
     unit: "%",
   });
   expect(Math.abs(total)).toBeLessThan(0.04);
-  expect(daily).toBeLessThan(0.13);
-  expect(daily).toBeLessThan(0.65 * before.daily);
+  expect(daily).toBeLessThan(0.12);
+  expect(daily).toBeLessThan(0.6 * before.daily);
 });
 
 test.skipIf(!isHere)("no class of sun height and clear-sky index has a beam far from the measured one", () => {
@@ -157,7 +157,7 @@ test.skipIf(!isHere)("no class of sun height and clear-sky index has a beam far 
   record({
     ...row,
     what: "the same of three winter months alone: classes that miss",
-    tolerance: 3,
+    tolerance: 2,
     why: `15–25° with an index of 0.5 to 0.7 (34 hours, 23 W/m² measured) is too bright with every model; others: ${Object.entries(
       models,
     )
@@ -168,7 +168,7 @@ test.skipIf(!isHere)("no class of sun height and clear-sky index has a beam far 
     unit: "",
     n: classes(winter, models.engine!).length,
   });
-  expect(inWinter(models.engine!).length).toBeLessThanOrEqual(3);
+  expect(inWinter(models.engine!).length).toBeLessThanOrEqual(2);
   for (const { measured, got } of inWinter(models.engine!)) expect(Math.abs(got - measured)).toBeLessThan(40);
   expect(met(models.engine!)).toBe(0);
   expect(met(scaledErbsLight)).toBeGreaterThan(8);
@@ -221,7 +221,7 @@ test.skipIf(!isHere)(
       n: own.length,
     });
     expect(own.length).toBeGreaterThan(2700);
-    expect(rms(own)).toBeLessThan(69);
+    expect(rms(own)).toBeLessThan(68);
     expect(Math.abs(mean(own))).toBeLessThan(5);
     for (const [name, values] of rivals) expect(rms(own), name).toBeLessThan(rms(values));
   },
@@ -231,8 +231,8 @@ test.skipIf(!isHere)("a haze that was guessed wrong costs little under a low sun
   for (const linkeTurbidity of [2, 4, 5]) {
     const hazy = measuredMonths(linkeTurbidity).filter(({ name }) => WINTER.includes(name));
     const { total, daily } = planeError(hazy, models.engine!);
-    expect(Math.abs(total), `turbidity ${linkeTurbidity}`).toBeLessThan(0.045);
-    expect(daily, `turbidity ${linkeTurbidity}`).toBeLessThan(0.14);
+    expect(Math.abs(total), `turbidity ${linkeTurbidity}`).toBeLessThan(0.04);
+    expect(daily, `turbidity ${linkeTurbidity}`).toBeLessThan(0.13);
     expect(planeError(hazy, scaledErbsLight).daily).toBeGreaterThan(0.2);
   }
 });
