@@ -9,6 +9,7 @@ import {
   cloudStatistics,
   type HourlyDay,
 } from "../../tests/truth/climate/cloudStatistics.ts";
+import { drawnAfternoons } from "../../tests/truth/climate/drawnAfternoons.ts";
 import { drawnDays } from "../../tests/truth/climate/drawnDays.ts";
 import { measuredDays } from "../../tests/truth/climate/measuredHours.ts";
 
@@ -37,13 +38,22 @@ for (const [name, set] of Object.entries({
   }
 }
 
-console.log("\nindex after noon less before");
-for (const month of new Set(days.map((day) => day.month))) {
-  const off = afternoonLessMorning(days.filter((day) => day.month === month));
+/** Index after noon less before, month by month, with its standard error. */
+const afternoons = [...new Set(days.map(({ month }) => month))].map((month) => {
+  const ofMonth = days.filter((day) => day.month === month);
+  const off = afternoonLessMorning(ofMonth);
   const mean = off.reduce((sum, value) => sum + value, 0) / off.length;
   const sd = Math.sqrt(off.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (off.length - 1));
+  return { month, ...ofMonth[0]!.site, days: off.length, mean, error: sd / Math.sqrt(off.length) };
+});
+console.log("\nindex after noon less before         measured       drawn");
+for (const { month, days: count, mean, error } of afternoons) {
+  const off = drawnAfternoons(
+    days.filter((day) => day.month === month),
+    members,
+  );
   console.log(
-    `${month.padEnd(24)} ${off.length} days  ${mean.toFixed(3)} ± ${(sd / Math.sqrt(off.length)).toFixed(3)}`,
+    `${month.padEnd(24)} ${String(count).padStart(2)} days  ${mean.toFixed(3)} ± ${error.toFixed(3)}   ${off.toFixed(3)}`,
   );
 }
 
@@ -56,18 +66,24 @@ if (process.argv.includes("write")) {
     const errors = cloudErrors(days.filter(({ index }) => index >= from && index < to));
     return { from, to, ...figures, ...Object.fromEntries(Object.entries(errors).map(([k, v]) => [k, round(v)])) };
   });
-  const sun = days.map(({ clearWm2, index }) => ({ index: round(index), clearWm2: [...clearWm2].map(Math.round) }));
+  const sun = days.map(({ clearWm2, index, month, timesMs }) => ({
+    index: round(index),
+    month: afternoons.findIndex((of) => of.month === month),
+    firstMs: timesMs[0]!,
+    clearWm2: [...clearWm2].map(Math.round),
+  }));
   const text = JSON.stringify({
     what: "How hours vary about their day's own clear-sky index (GHI over a cloudless sky's), by that index, and the cloudless sky of each day",
     source:
       "Measured hours: NREL SRRL, Golden, June 2012; Sandia National Laboratories, Albuquerque, May; DTU, Lyngby, June 2016, March 2017, November 2024 and February 2025; KU Leuven, January and April 2021. Statistics only.",
-    how: "docs/fits/hourlyCloud.ts. Hours in which a cloudless sky gives under 100 W/m² are left out. spread: root mean square of hour less day, weighted by the cloudless sky; r1, r2: correlation one and two hours on; overBright: share of hours over 1.05; …Error: standard errors, days drawn again.",
+    how: "docs/fits/hourlyCloud.ts. Hours in which a cloudless sky gives under 100 W/m² are left out. spread: root mean square of hour less day, weighted by the cloudless sky; r1, r2: correlation one and two hours on; overBright: share of hours over 1.05; …Error: standard errors, days drawn again. afternoons: the index after true noon less that before, mean of the month's days, with its standard error. days: hours follow one another from firstMs, the middle of the first.",
     bins,
+    afternoons: afternoons.map(({ mean, error, ...of }) => ({ ...of, mean: round(mean), error: round(error) })),
     days: sun,
   });
   writeFileSync(
     "tests/truth/data/hourly-cloud.json",
-    `${text.replaceAll('{"from"', '\n{"from"').replaceAll('{"index"', '\n{"index"')}\n`,
+    `${text.replaceAll('{"from"', '\n{"from"').replaceAll('{"index"', '\n{"index"').replaceAll('{"month"', '\n{"month"')}\n`,
   );
 }
 

@@ -32,6 +32,11 @@ export function sunsetAngleRad(latitudeDeg: number, dayMs: number): number {
   return Math.acos(Math.max(-1, Math.min(1, -Math.tan(latitudeDeg * RAD_PER_DEG) * Math.tan(dec))));
 }
 
+/** Height of the sun at noon, degrees; below 0 in polar night. Arguments as above. */
+export function noonHeightDeg(latitudeDeg: number, dayMs: number): number {
+  return 90 - Math.abs(latitudeDeg - spencerDeclinationRad(dayOfYear(dayMs, 0)) / RAD_PER_DEG);
+}
+
 function spencerDeclinationRad(day: number): number {
   const angle = dayAngleRad(day);
   return (

@@ -1,6 +1,6 @@
 import { nextNormal } from "../chance/stream.ts";
 import { toGrid } from "../grid.ts";
-import { requireRange } from "../require.ts";
+import { requireRange, requireSameLength } from "../require.ts";
 import { MAX_DAY_CLEAR_INDEX } from "./dayClearIndex.ts";
 import { hourMixture, mixtureValue } from "./hourMixture.ts";
 import { fillTable, readTable, TABLE_NODES } from "./johnsonSb.ts";
@@ -56,8 +56,12 @@ export interface PreparedCloud {
   readonly drive: Float64Array;
   /** What brings the spread within a day, about its mean, to that of a standard normal value by the hour. */
   readonly scale: Float64Array;
-  /** Sum of those of each day. */
+  /** A cloudless sky's light of each day, the sum of its steps'. */
   readonly clearOfDayWm2: Float64Array;
+  /** How far each step's normal value leans to bright or dull by the hour of the day, from `afternoonLean`. */
+  readonly lean: Float64Array;
+  /** What of that counts on a day of each table: a cloudless day has no cloud that could build. */
+  readonly leanShare: Float64Array;
   /** The clear-sky index by normal value, one table for each 0.005 of the day's index: no day is further than half of that from one. */
   readonly indexTable: Float64Array;
 }
@@ -68,9 +72,16 @@ export interface PreparedCloud {
  * @param dayStart one more value than days, rising
  * @param clearWm2 one value per daylight step of whole days, above 0
  * @param stepH hours in a step, 0…3
+ * @param lean from `afternoonLean`, one value per daylight step; none if left out
  */
-export function prepareHourlyCloud(dayStart: Int32Array, clearWm2: Float64Array, stepH: number): PreparedCloud {
+export function prepareHourlyCloud(
+  dayStart: Int32Array,
+  clearWm2: Float64Array,
+  stepH: number,
+  lean: Float64Array = new Float64Array(clearWm2.length),
+): PreparedCloud {
   requireRange({ stepH }, 1 / 3600, 3);
+  requireSameLength({ clearWm2, lean });
   const weights = clearWm2.map(toGrid);
   const sunniest = sunniestDay(dayStart, clearWm2);
   const memory = new Float64Array(DAY_TABLES);
@@ -87,6 +98,8 @@ export function prepareHourlyCloud(dayStart: Int32Array, clearWm2: Float64Array,
     clearOfDayWm2: Float64Array.from({ length: Math.max(0, dayStart.length - 1) }, (_, day) =>
       weights.subarray(dayStart[day]!, dayStart[day + 1]!).reduce((sum, wm2) => sum + wm2, 0),
     ),
+    lean,
+    leanShare: memory.map((_, table) => toGrid(1 - wayToCloudless(table / TABLES_PER_INDEX))),
     memory,
     drive: memory.map((value) => toGrid(Math.sqrt(1 - value * value))),
     scale,
@@ -96,9 +109,14 @@ export function prepareHourlyCloud(dayStart: Int32Array, clearWm2: Float64Array,
 
 /** Hours of memory on a day of this index. */
 function memoryOf(dayIndex: number): number {
-  const { memoryH, cloudlessMemoryH, cloudyUpTo, cloudlessFrom } = CLOUD_FIT;
-  const way = Math.max(0, Math.min(1, (dayIndex - cloudyUpTo) / (cloudlessFrom - cloudyUpTo)));
-  return memoryH + way * (cloudlessMemoryH - memoryH);
+  const { memoryH, cloudlessMemoryH } = CLOUD_FIT;
+  return memoryH + wayToCloudless(dayIndex) * (cloudlessMemoryH - memoryH);
+}
+
+/** How far a day of this index is on the way from cloudy to cloudless, 0…1. */
+function wayToCloudless(dayIndex: number): number {
+  const { cloudyUpTo, cloudlessFrom } = CLOUD_FIT;
+  return Math.max(0, Math.min(1, (dayIndex - cloudyUpTo) / (cloudlessFrom - cloudyUpTo)));
 }
 
 /**
@@ -197,7 +215,7 @@ export function drawHourlyCloud(
   dayIndex: Float64Array,
   out: Float64Array,
 ): void {
-  const { dayStart, clearWm2, clearOfDayWm2, indexTable } = cloud;
+  const { dayStart, clearWm2, clearOfDayWm2, lean, indexTable } = cloud;
   for (let day = 0; day < clearOfDayWm2.length; day++) {
     const from = dayStart[day]!;
     const to = dayStart[day + 1]!;
@@ -207,12 +225,14 @@ export function drawHourlyCloud(
     const memory = cloud.memory[ofDay]!;
     const drive = cloud.drive[ofDay]!;
     const scale = cloud.scale[ofDay]!;
+    const leanShare = cloud.leanShare[ofDay]!;
     let z = 0;
     let sum = 0;
     for (let k = from; k < to; k++) {
       z = k === from ? nextNormal(state) : memory * z + drive * nextNormal(state);
-      out[k] = z;
-      sum += z * clearWm2[k]!;
+      const leaning = z + leanShare * lean[k]!;
+      out[k] = leaning;
+      sum += leaning * clearWm2[k]!;
     }
     // What all hours have in common is the day's own index; only how they differ among themselves is drawn here.
     const mean = to > from ? sum / clearOfDayWm2[day]! : 0;

@@ -4,6 +4,7 @@ import type { SiteClimate } from "../place/climateAt.ts";
 import type { WeatherFile } from "../place/weatherFile.ts";
 import type { Problem } from "../scenario/problem.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
+import { afternoonLean } from "./afternoonCloud.ts";
 import { drawAir, type PreparedAir, prepareAir } from "./airAnomaly.ts";
 import { blockAir, drawBlockDays, type PreparedBlocks, prepareBlocks } from "./blockDays.ts";
 import type { ClearSky } from "./clearSky.ts";
@@ -90,7 +91,8 @@ export function prepareSkyEnsemble(input: SkyEnsembleInput): PreparedSkies {
   const clearness = prepareDailyClearness(climate, grid.dates, input.days.brightestKt);
   const errorMoves = prepareClimateError(clearness, input.ktErrorRms ?? 0);
   const known = prepareKnownDays(clearness, input.knownDays ?? [], whole.clearIndexPerKt);
-  const cloud = prepareHourlyCloud(whole.dayStart, whole.clearWm2, grid.stepH);
+  const lean = afternoonLean(site, whole.timesMs);
+  const cloud = prepareHourlyCloud(whole.dayStart, whole.clearWm2, grid.stepH, lean);
   const usual = clearness.meanKt.map((kt, day) => Math.min(MOST_DAY_INDEX, kt * whole.clearIndexPerKt[day]!));
   const { tmaxC, tminC } = climate;
   const air = prepareAir(tmaxC, tminC, grid, site.longitudeDeg, usual, input.airSpreadK, input.warmestSolarHour);

@@ -2,12 +2,14 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { record, recordSkipped } from "../record.ts";
 import { afternoonLessMorning, type CloudErrors, type CloudStatistics, cloudStatistics } from "./cloudStatistics.ts";
+import { drawnAfternoons, type SiteDay } from "./drawnAfternoons.ts";
 import { drawnDays } from "./drawnDays.ts";
 import { measuredDays } from "./measuredHours.ts";
 
 const stored = JSON.parse(readFileSync(new URL("../data/hourly-cloud.json", import.meta.url), "utf8")) as {
   bins: ({ from: number; to: number } & CloudStatistics & CloudErrors)[];
-  days: { index: number; clearWm2: number[] }[];
+  afternoons: ({ month: string; mean: number; error: number } & SiteDay["site"])[];
+  days: { index: number; clearWm2: number[]; month: number; firstMs: number }[];
 };
 const sun = stored.days.map(({ index, clearWm2 }) => ({ index, clearWm2: Float64Array.from(clearWm2) }));
 const MEASURED = `${stored.days.length} measured days: NREL SRRL Golden, Sandia Albuquerque, DTU Lyngby, KU Leuven`;
@@ -47,6 +49,40 @@ test.each([
     expect(rms).toBeLessThan(1.4);
   },
 );
+
+const HOUR_MS = 3_600_000;
+const siteDays = (month: number) =>
+  stored.days
+    .filter((day) => day.month === month)
+    .map(({ index, clearWm2, firstMs }) => ({
+      index,
+      clearWm2: Float64Array.from(clearWm2),
+      site: stored.afternoons[month]!,
+      timesMs: Float64Array.from(clearWm2, (_, hour) => firstMs + hour * HOUR_MS),
+    }));
+
+test("over high ground in summer afternoons are duller than mornings by as much as measured, and in lowlands no more than mornings", () => {
+  const drawn = stored.afternoons.map((_, month) => drawnAfternoons(siteDays(month), 100));
+  const off = stored.afternoons.map(({ month, mean, error }, k) => ({
+    month,
+    errors: Math.abs(drawn[k]! - mean) / Math.max(0.015, error),
+  }));
+  record({
+    what: "clear-sky index after noon less that before, mean of a month's days, worst of eight months",
+    source: MEASURED,
+    tolerance: 2.1,
+    why: "two high months carry the law, and differ by more than their errors; of six lowland months one is two errors brighter after noon",
+    worst: Math.max(...off.map(({ errors }) => errors)),
+    unit: "sampling errors",
+    n: off.length,
+  });
+  for (const { month, errors } of off) expect(errors, month).toBeLessThan(2.1);
+  const golden = drawn[stored.afternoons.findIndex(({ month }) => month.startsWith("golden"))]!;
+  expect(golden).toBeLessThan(-0.12);
+  // Without a law of the hour the same months are off by up to six errors.
+  const flat = stored.afternoons.map(({ mean, error }) => Math.abs(mean) / Math.max(0.015, error));
+  expect(Math.max(...flat)).toBeGreaterThan(5);
+});
 
 test("a nearly cloudless day is quiet: most hours alike, a cloud now and then", () => {
   const bin = stored.bins.at(-1)!;

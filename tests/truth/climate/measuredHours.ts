@@ -25,6 +25,9 @@ interface Listed {
 /** A measured day: its file, and the true solar time of its hours' middles. */
 interface MeasuredDay extends HourlyDay {
   readonly month: string;
+  readonly site: { readonly latitudeDeg: number; readonly longitudeDeg: number; readonly elevationM: number };
+  /** Middle of each hour, UTC. */
+  readonly timesMs: Float64Array;
   readonly solarHour: Float64Array;
 }
 
@@ -51,22 +54,24 @@ function daysOf(site: Listed, text: string): MeasuredDay[] {
   const turbidity = Object.entries(TURBIDITY).find(([name]) => site.file.startsWith(name))![1];
   const sun = sunTrack(site.lat, site.lon, timesMs);
   const { ghiWm2 } = clearSky(sun, timesMs, site.lon, site.elev, turbidity);
-  const byDay = new Map<number, { ghi: number[]; clear: number[]; hour: number[] }>();
+  const byDay = new Map<number, { ghi: number[]; clear: number[]; time: number[] }>();
   rows.forEach((row, i) => {
     const clear = ghiWm2.subarray(i * PARTS, (i + 1) * PARTS).reduce((sum, value) => sum + value, 0) / PARTS;
     if (clear < LOW_SUN_WM2 || row[1] === "") return;
     const day = Math.floor((startMs[i]! + site.lon * 240_000) / (24 * HOUR_MS));
-    const hours = byDay.get(day) ?? { ghi: [], clear: [], hour: [] };
+    const hours = byDay.get(day) ?? { ghi: [], clear: [], time: [] };
     byDay.set(day, hours);
     hours.ghi.push(Number(row[1]));
     hours.clear.push(clear);
-    hours.hour.push(solarHour(startMs[i]! + HOUR_MS / 2, site.lon));
+    hours.time.push(startMs[i]! + HOUR_MS / 2);
   });
   return [...byDay.values()]
     .filter(({ ghi }) => ghi.length >= FEWEST_HOURS)
-    .map(({ ghi, clear, hour }) => ({
+    .map(({ ghi, clear, time }) => ({
       month: site.file.replace(".csv", ""),
-      solarHour: Float64Array.from(hour),
+      site: { latitudeDeg: site.lat, longitudeDeg: site.lon, elevationM: site.elev },
+      timesMs: Float64Array.from(time),
+      solarHour: Float64Array.from(time, (timeMs) => solarHour(timeMs, site.lon)),
       ghiWm2: Float64Array.from(ghi),
       clearWm2: Float64Array.from(clear),
       index: ghi.reduce((sum, value) => sum + value, 0) / clear.reduce((sum, value) => sum + value, 0),
