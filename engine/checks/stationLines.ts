@@ -1,6 +1,7 @@
 import type { CopperSize } from "../array/copperOhmPerM.ts";
 import { coldestOhm } from "../bank/bankOhm.ts";
 import { openCircuitV } from "../bank/bankVoltage.ts";
+import { type VoltsLost, voltsCause, voltsLostWords } from "../run/voltsLost.ts";
 import { radioLeadOf } from "../scenario/cable.ts";
 import type { Station } from "../scenario/station.ts";
 import { type LimitContext, momentA } from "./limitContext.ts";
@@ -41,7 +42,7 @@ export function radioLines(context: LimitContext, s: number): LimitLine[] {
       id: `radio-volts/${station.id}`,
       run: `lead/${station.id}`,
       about: `lead of ${station.name}`,
-      quantity: `volts on the worst peak (${volts.weakLink.link} takes most)`,
+      quantity: `volts on the worst peak (mostly the ${voltsCause(lostOf(context, volts))})`,
       value: volts.radioV,
       unit: "V",
       limit: station.radio.minimumV,
@@ -59,11 +60,19 @@ function assumedLead({ id, feed }: Station): string {
   return `State stations.${id}.feed.cable: this counts with ${sizeInWords(radioLeadOf(feed))} over ${oneWayM} m one way.`;
 }
 
+/** Where the volts of a worst moment went, as a run tells it of its own. */
+function lostOf({ openV, run }: LimitContext, { links }: RadioVolts): VoltsLost {
+  const { bank, converterV } = run.prepared;
+  const packV = links.reduce((sum, { link, lostV }) => sum + (link === "pack" ? lostV : 0), 0);
+  const leadV = links.reduce((sum, { link, lostV }) => sum + (link === "pack" ? 0 : lostV), 0);
+  return { chargeV: converterV > 0 ? 0 : openCircuitV(bank, bank.fullAh) - openV, packV, leadV };
+}
+
 /** What would bring a radio over its least volts with room to spare. */
 function changeForVolts(context: LimitContext, s: number, volts: RadioVolts): string {
   const { prepared } = context.run;
   const station = prepared.scenario.stations[s]!;
-  const weak = `the ${volts.weakLink.link} takes ${volts.weakLink.lostV.toFixed(2)} V`;
+  const weak = voltsLostWords(lostOf(context, volts));
   const spareV = station.radio.minimumV + ROOM_V - volts.radioV;
   const lead = volts.links.find(({ link }) => link === "lead")!;
   const { peakA } = prepared.loads.stations[s]!;
@@ -81,7 +90,7 @@ function changeForVolts(context: LimitContext, s: number, volts: RadioVolts): st
       : share >= 0.995
         ? "only a full bank is enough"
         : `keep the bank above ${percent(share)}`;
-  return `No lead alone cures it (${context.openV.toFixed(2)} V at rest, and ${weak}): ${fuller}, or ${less}.`;
+  return `No lead alone cures it (${context.openV.toFixed(2)} V at rest, ${weak}): ${fuller}, or ${less}.`;
 }
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;

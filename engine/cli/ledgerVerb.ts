@@ -1,8 +1,8 @@
 import type { Column } from "../answers/column.ts";
-import { KINDS } from "../answers/kinds.ts";
 import { allLoads, HARVEST, LOADS } from "../answers/ledger/rows.ts";
+import { workPicture } from "../answers/run/work.ts";
 import type { HarvestLine, Ledger, LedgerLine } from "../run/ledger.ts";
-import { answerTo } from "./answerTo.ts";
+import { answerBy } from "./answerTo.ts";
 import { wattHours } from "./figures.ts";
 import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
@@ -16,7 +16,7 @@ export const ledgerVerb: Verb = {
   run: async ({ scenario, variant, values, print }) => {
     const opened = await openDocument(scenario, variant);
     if (!opened.ok) return opened;
-    const found = await answerTo(KINDS.run, [opened.value], {});
+    const found = await answerBy(workPicture, [opened.value], {});
     if (!found.ok) return found;
     const { name, ledger } = found.value;
     print(

@@ -4,7 +4,7 @@
  */
 export { assumedRemarks } from "./assumedRemarks.ts";
 export type { DayFigures } from "./dayFigures.ts";
-export { explain } from "./explain.ts";
+export { type ExplainedPart, explain } from "./explain.ts";
 export { type HarvestLine, type Ledger, type LedgerLine, ledger } from "./ledger.ts";
 export { dayWords, type LocalMoment, localMoment } from "./localClock.ts";
 export {
@@ -56,3 +56,4 @@ export { CONNECTED, DROPOUT_H, LAST_A, STATE_SLOTS, STORED_AH } from "./stepStat
 export type { Surroundings } from "./surroundings.ts";
 export { type Trace, trace, traceOf, tracePrepared } from "./trace.ts";
 export type { Verdict } from "./verdict.ts";
+export { type VoltsLost, voltsCause, voltsLostWords } from "./voltsLost.ts";

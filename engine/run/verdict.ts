@@ -1,5 +1,6 @@
 import { type LocalMoment, localMoment } from "./localClock.ts";
 import type { RunResult } from "./runResult.ts";
+import { type VoltsLost, voltsLostAt, voltsLostWords } from "./voltsLost.ts";
 
 /** The answer, in figures and in words. */
 export interface Verdict {
@@ -32,6 +33,8 @@ export interface RadioVerdict {
   /** Lowest volts on a peak while staffed and connected; null if it never is. */
   readonly lowestV: number | null;
   readonly lowestMs: number | null;
+  /** Where the volts went at that moment, V; null if there is none. */
+  readonly lost: VoltsLost | null;
   /** Staffed hours during which a peak would fall below the minimum. */
   readonly dropoutH: number;
 }
@@ -82,7 +85,8 @@ export function verdictOf(run: RunResult): Verdict {
   return { ...figures, sentences: sentences(figures, run, reserveShare) };
 }
 
-function radioVerdict({ prepared, record }: RunResult, s: number): RadioVerdict {
+function radioVerdict(run: RunResult, s: number): RadioVerdict {
+  const { prepared, record } = run;
   const { grid } = prepared;
   const station = prepared.loads.stations[s]!;
   let lowest: number | null = null;
@@ -99,6 +103,7 @@ function radioVerdict({ prepared, record }: RunResult, s: number): RadioVerdict 
     minimumV: station.minimumV,
     lowestV: lowest === null ? null : record.radioV[s * grid.steps + lowest]!,
     lowestMs: lowest === null ? null : grid.startMs + lowest * grid.stepMs,
+    lost: lowest === null ? null : voltsLostAt(run, s, lowest),
     dropoutH,
   };
 }
@@ -136,7 +141,7 @@ function sentences(verdict: Omit<Verdict, "sentences">, { prepared }: RunResult,
   for (const radio of verdict.radios) {
     if (radio.dropoutH <= 0) continue;
     said.push(
-      `${radio.name} falls to ${radio.lowestV!.toFixed(1)} V on transmit peaks, below its ${radio.minimumV} V, in ${hours(radio.dropoutH)} of its staffed time: that is the cable, the fuse or the pack, and not the charge.`,
+      `${radio.name} falls to ${radio.lowestV!.toFixed(1)} V on transmit peaks, below its ${radio.minimumV} V, in ${hours(radio.dropoutH)} of its staffed time: ${voltsLostWords(radio.lost!)}.`,
     );
   }
   return said;

@@ -2,6 +2,8 @@ import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import { endMs, nextNight, readingStepMs, snapReading } from "../../engine/ruler/readingTime.ts";
 import type { TimePicture } from "../../engine/ruler/timePicture.ts";
 
+/** A pointer that moves less than this has not been dragged, px. */
+const SAME_PX = 4;
 const MINUTE_MS = 60_000;
 const LEAP_MS = 6 * 60 * MINUTE_MS;
 
@@ -20,7 +22,10 @@ export function Reader(props: {
   /** Whether what was read stays when the focus leaves. */
   isPhone: boolean;
   onRead: (ms: number | null) => void;
+  /** Asks how what stands there comes about: by Enter, or by a click of the mouse. */
+  onWhy?: ((ms: number) => void) | undefined;
 }) {
+  let downX = 0;
   let reader!: HTMLDivElement;
   const read = (ms: number) => props.onRead(snapReading(props.time, ms));
   const readPointer = (event: PointerEvent) => {
@@ -30,6 +35,10 @@ export function Reader(props: {
   function press(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === "Escape") props.onRead(null);
+    if (event.key === "Enter" && props.ms !== null && props.onWhy !== undefined) {
+      event.preventDefault();
+      props.onWhy(props.ms);
+    }
     const { time } = props;
     const now = props.ms ?? props.firstMs;
     const step = event.shiftKey ? LEAP_MS : readingStepMs(time);
@@ -63,8 +72,14 @@ export function Reader(props: {
       aria-valuetext={props.ms === null ? "nothing read yet" : props.words}
       onPointerMove={readPointer}
       onPointerDown={(event) => {
+        downX = event.clientX;
         reader.setPointerCapture(event.pointerId);
         readPointer(event);
+      }}
+      // A finger reads; a drag is no question.
+      onClick={(event) => {
+        const isMouse = (event as MouseEvent & { pointerType?: string }).pointerType === "mouse";
+        if (isMouse && props.ms !== null && Math.abs(event.clientX - downX) < SAME_PX) props.onWhy?.(props.ms);
       }}
       onPointerLeave={(event) => {
         if (event.pointerType === "mouse" && document.activeElement !== reader) props.onRead(null);

@@ -13,6 +13,7 @@ export function RulerChart(props: {
   /** What stands there at an instant, as a sentence. */
   words: (ms: number) => string;
   faded: boolean;
+  onWhy?: ((ms: number) => void) | undefined;
 }) {
   const time = () => props.drawing.time;
   const scale = () => props.drawing.scale;
@@ -53,6 +54,7 @@ export function RulerChart(props: {
             readsOnFocus={false}
             isPhone={props.page.room().isPhone}
             onRead={props.page.read}
+            onWhy={props.onWhy}
           />
         </div>
         <DrawnNames drawing={props.drawing} />

@@ -20,6 +20,7 @@ export function Strata(
     readonly onSettle: () => void;
     readonly reading: Reading | null;
     readonly onRead: (ms: number | null) => void;
+    readonly onWhy: (ms: number) => void;
     readonly scroll: Accessor<number>;
     /** Whether there is more time than fits, so that the view follows what is read. */
     readonly scrolls: boolean;
@@ -88,6 +89,7 @@ export function Strata(
             readsOnFocus={true}
             isPhone={props.room.isPhone}
             onRead={props.onRead}
+            onWhy={props.onWhy}
           />
           <ReserveGrip
             percent={props.reservePercent}

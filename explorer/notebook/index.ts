@@ -7,7 +7,7 @@ export { exampleNotebook } from "./exampleNotebook.ts";
 export { firstOf, secondOf } from "./firstOf.ts";
 export { makeHistory } from "./makeHistory.ts";
 export { makeNotebook, type NotebookState } from "./makeNotebook.ts";
-export type { NotebookPage, SheetRoom } from "./notebookPage.ts";
+export type { NotebookPage, SheetRoom, WhyOf } from "./notebookPage.ts";
 export { notebookText } from "./notebookText.ts";
 export { salvagedNotebook } from "./salvage/salvagedNotebook.ts";
 export { scenariosOfFile } from "./scenariosOfFile.ts";

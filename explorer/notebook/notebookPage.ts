@@ -1,5 +1,6 @@
 import type { AnswersPage } from "../../engine/answers/answersPage.ts";
 import type { Asked } from "../../engine/answers/asked.ts";
+import type { NoteFigure } from "../../engine/answers/note/noteFigures.ts";
 import type { DrawingRoom } from "../../engine/drawing/drawingRoom.ts";
 import type { TimeScale } from "../../engine/drawing/timeScale.ts";
 import type { Notebook } from "../../engine/notebook/notebook.ts";
@@ -12,6 +13,11 @@ import type { LOOKS } from "../../engine/words/look.ts";
 export interface SheetRoom extends DrawingRoom {
   readonly isPhone: boolean;
 }
+
+/** An instant of a scenario's run, or a figure that a note quotes, and the entry where somebody asked how it comes about. */
+export type WhyOf =
+  | { readonly entry: string; readonly scenario: string; readonly ms: number }
+  | { readonly entry: string; readonly figure: NoteFigure };
 
 /** What entries see of the page that they stand on. Every function is reactive. */
 export interface NotebookPage extends AnswersPage {
@@ -40,6 +46,9 @@ export interface NotebookPage extends AnswersPage {
   before<Picture>(asked: Asked<Picture>): Picture | null;
   scale(picture: { readonly ruler: Ruler }): TimeScale;
   room(): SheetRoom;
+  /** What is being asked about; null while nothing is. */
+  why(): WhyOf | null;
+  askWhy(of: WhyOf | null): void;
   /** The instant that is being read on every chart of the sheet. */
   readingMs(): number | null;
   read(ms: number | null): void;

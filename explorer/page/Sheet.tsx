@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, lazy, onCleanup, onMount, Show, untrack } from "solid-js";
+import { createEffect, createMemo, createSignal, lazy, onCleanup, onMount, Show, Suspense, untrack } from "solid-js";
 import { readingAt } from "../../engine/answers/run/readingAt.ts";
 import type { RunPicture } from "../../engine/answers/run/runPicture.ts";
 import { leadOf } from "../../engine/notebook/asked.ts";
@@ -30,7 +30,9 @@ import { SheetHead } from "./SheetHead.tsx";
 import { SheetIndex } from "./SheetIndex.tsx";
 import { SheetState, WorkLine } from "./SheetState.tsx";
 import { undoByKeys } from "./undoByKeys.ts";
+import { whyLinked } from "./whyLink.ts";
 
+const WhyPanel = lazy(async () => ({ default: (await import("./WhyPanel.tsx")).WhyPanel }));
 const Missing = lazy(async () => ({ default: (await import("./Missing.tsx")).Missing }));
 
 /** A notebook as it comes onto the sheet, and what of it lies in the store. */
@@ -50,6 +52,8 @@ export function Sheet(props: {
   store: NotebookStore | null;
   desk: Desk;
 }) {
+  // Before the address is set to the notebook's own.
+  const linked = whyLinked(location.search);
   const state = makeNotebook(props.opened.notebook);
   const results = makeResults(props.desk, () => untrack(state.now).weatherFiles);
   const sheet = makeWidth();
@@ -86,6 +90,7 @@ export function Sheet(props: {
     return picture === null || ms === null ? null : readingAt(picture, ms);
   });
 
+  onMount(() => linked !== null && page.scenario(linked.scenario) !== null && page.askWhy(linked));
   const acts = entryActs(state, setSaid);
   onMount(() => props.waits && results.stop());
   undoByKeys(state);
@@ -137,6 +142,13 @@ export function Sheet(props: {
         <PrintEnd page={page} />
         <SheetFoot notebook={notebook()} onChange={(next) => void state.act(next)} />
       </main>
+      <Show when={page.why()}>
+        {(of) => (
+          <Suspense>
+            <WhyPanel page={page} of={of()} />
+          </Suspense>
+        )}
+      </Show>
       <Show when={isPhone() && lead() !== null && reading() !== null && scale() !== null}>
         <PhoneBar
           picture={lead()!}

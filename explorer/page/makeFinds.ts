@@ -20,8 +20,10 @@ const documentIn = (all: Documents) => (id: string) => {
   return found?.ok ? found.document : null;
 };
 
-/** What the notebook asks, put to its results under the scenarios' documents as they are now, and as they were before the last edit. */
-export function makeFinds(state: NotebookState, results: Results) {
+/** What the notebook asks, put to its results under the scenarios' documents as they are now, and as they were before the last edit.
+ * @param also what is asked beside the notebook's own questions
+ */
+export function makeFinds(state: NotebookState, results: Results, also: () => readonly Asked[]) {
   const documents = createMemo(() => documentsOf(state.now()));
   const documentsBefore = createMemo(() => {
     const before = state.before();
@@ -44,7 +46,7 @@ export function makeFinds(state: NotebookState, results: Results) {
 
   // Before anything is drawn: the desk works while the page does.
   createComputed(() => {
-    const wants = askedByAll(state.now()).flatMap((asked) => wantNow(asked) ?? []);
+    const wants = [...askedByAll(state.now()), ...also()].flatMap((asked) => wantNow(asked) ?? []);
     results.want(wants);
   });
 

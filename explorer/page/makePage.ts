@@ -1,5 +1,6 @@
 import { createMemo, createSignal } from "solid-js";
 import { askRuler, EDITING_KIND } from "../../engine/answers/kinds.ts";
+import { askWhy as askInstant } from "../../engine/answers/run/ask.ts";
 import { timeScale } from "../../engine/drawing/timeScale.ts";
 import { leadOf } from "../../engine/notebook/asked.ts";
 import { lookOf, withLook } from "../../engine/notebook/looks.ts";
@@ -15,7 +16,7 @@ import {
 } from "../../engine/notebook/notebookEdits.ts";
 import { lostChanges, scenarioIn, scenariosIn } from "../../engine/notebook/scenarioDocument.ts";
 import type { NotebookState } from "../notebook/makeNotebook.ts";
-import type { NotebookPage } from "../notebook/notebookPage.ts";
+import type { NotebookPage, WhyOf } from "../notebook/notebookPage.ts";
 import { MOST_DAYS_PX, sheetRoom } from "../notebook/sheetRoom.ts";
 import type { Results } from "../results/makeResults.ts";
 import { makeFinds } from "./makeFinds.ts";
@@ -28,8 +29,12 @@ export function makePage(
   takeWeather: NotebookPage["takeWeather"],
 ) {
   const [readingMs, setReadingMs] = createSignal<number | null>(null);
+  const [why, askWhy] = createSignal<WhyOf | null>(null);
   const [scrolled, setScrolled] = createSignal({ px: 0, viewPx: 0 });
-  const { document, find, before } = makeFinds(state, results);
+  const { document, find, before } = makeFinds(state, results, () => {
+    const of = why();
+    return of === null || "figure" in of ? [] : [askInstant(of.scenario, of.ms)];
+  });
   const room = createMemo(() => sheetRoom(sheetPx()));
   const page: NotebookPage = {
     notebook: state.now,
@@ -76,6 +81,8 @@ export function makePage(
     before,
     scale: ({ ruler }) => timeScale(ruler, room().daysPx),
     room,
+    why,
+    askWhy,
     readingMs,
     read: setReadingMs,
     scrollPx: () => (page.scrolls() ? scrolled().px : 0),

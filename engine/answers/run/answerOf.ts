@@ -1,6 +1,7 @@
 import type { Ruler } from "../../ruler/ruler.ts";
 import { clockAt, moment } from "../../ruler/rulerClock.ts";
 import type { Verdict } from "../../run/verdict.ts";
+import { voltsLostWords } from "../../run/voltsLost.ts";
 import type { Look } from "../../words/look.ts";
 import { ampHours, energy, figure, hours, percent, THIN, volts } from "../../words/numbers.ts";
 import type { Words } from "../../words/said.ts";
@@ -55,7 +56,7 @@ export function answerOf(facts: AnswerFacts): Answer {
         .filter((radio) => radio.dropoutH > 0)
         .map(
           (radio) =>
-            `${radio.name} falls to ${volts(radio.lowestV!)} on transmit peaks, under its ${volts(radio.minimumV)}, for ${hours(radio.dropoutH)}: look to cable, fuse and pack, not to the charge.`,
+            `${radio.name} falls to ${volts(radio.lowestV!)} on transmit peaks, under its ${volts(radio.minimumV)}, for ${hours(radio.dropoutH)}: ${voltsLostWords(radio.lost!)}.`,
         ),
     ],
   };

@@ -1,5 +1,5 @@
 /** answers/run: one run, step by step: charge, what comes in, what the loads get. What other folders may take of it. */
-export { askRun, runOf } from "./ask.ts";
+export { askRun, askWhy, runOf, type Why } from "./ask.ts";
 export { chargeLayer, notesLayer } from "./chargeLayer.ts";
 export { type ChargeNotesOf, chargeNotes } from "./chargeNotes.ts";
 export { hourHeads, hourRows } from "./hourRows.ts";
@@ -13,4 +13,4 @@ export { runDrawing } from "./runDrawing.ts";
 export { runOnRuler } from "./runOnRuler.ts";
 export { type DayRow, type RunPicture, runPicture } from "./runPicture.ts";
 export { type StrataLayout, strataLayout } from "./strataLayout.ts";
-export { type RunChoices, workTrace } from "./work.ts";
+export { type RunChoices, workPicture, workTrace } from "./work.ts";

@@ -1,6 +1,6 @@
 import { OfOne } from "../docShapes.ts";
 import { kind } from "../kind.ts";
-import { askRun } from "./ask.ts";
+import { askRun, type RunAsks } from "./ask.ts";
 
 /** One run, step by step. */
 export const runKind = kind({
@@ -10,7 +10,9 @@ export const runKind = kind({
   isDrawn: true,
   question: {
     pass: "glance",
-    choices: () => ({}),
+    choices: ({ whyMs }: OfOne & RunAsks): RunAsks => (whyMs === undefined ? {} : { whyMs }),
+    // What was asked of another instant may stand there until this one is known; a run's picture may not.
+    place: ({ whyMs }) => (whyMs === undefined ? undefined : "why"),
     runsPerMember: () => 1,
     work: () => import("./work.ts").then(({ workRun }) => workRun),
   },

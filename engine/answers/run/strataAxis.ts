@@ -1,7 +1,19 @@
 import type { AxisTitle } from "../../drawing/axisTitle.ts";
+import { voltsLostWords } from "../../run/voltsLost.ts";
 import { ampHours, figure } from "../../words/numbers.ts";
 import type { RunPicture } from "./runPicture.ts";
 import type { StrataLayout, Stratum } from "./strataLayout.ts";
+
+/** Where the volts of the radio that comes lowest went. */
+function causeWords({ verdict }: RunPicture): string {
+  const lowest = verdict.radios.reduce<RunPicture["verdict"]["radios"][number] | null>((least, each) => {
+    if (each.lost === null || each.dropoutH === 0) return least;
+    return least === null || each.lowestV! < least.lowestV! ? each : least;
+  }, null);
+  return lowest === null
+    ? "under a full bank's at rest by charge, pack and lead"
+    : `at its lowest ${voltsLostWords(lowest.lost!)}`;
+}
 
 /** Titles and values at the left of the strata; short ones where there is little room. */
 export function strataAxis(
@@ -44,7 +56,7 @@ export function strataAxis(
             1,
             " V",
             isShort ? "Volts at the radio" : "Volts at the radio on transmit peaks",
-            "cable, fuse and pack, not the charge",
+            causeWords(picture),
           ),
         ]),
   ];

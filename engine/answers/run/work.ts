@@ -2,6 +2,7 @@ import { replayMember } from "../../odds/odds.ts";
 import { type Trace, tracePrepared } from "../../run/trace.ts";
 import type { Work } from "../kind.ts";
 import { valueOrRefused } from "../refused.ts";
+import type { RunAsks, Why } from "./ask.ts";
 import { type RunPicture, runPicture } from "./runPicture.ts";
 
 /** Which run: a member of the seed's ensemble; under the stated weather where it is left out. */
@@ -16,5 +17,13 @@ export const workTrace: Work<RunChoices, Trace> = async ({ documents, choices: {
   return tracePrepared(valueOrRefused(shop.store.prepared(opened)));
 };
 
-export const workRun: Work<object, RunPicture> = async (want, shop) =>
+export const workPicture: Work<object, RunPicture> = async (want, shop) =>
   runPicture(await workTrace({ ...want, choices: {} }, shop));
+
+export const workRun: Work<RunAsks, RunPicture | Why> = async (want, shop) => {
+  const { whyMs } = want.choices;
+  if (whyMs === undefined) return workPicture(want, shop);
+  const run = await workTrace({ ...want, choices: {} }, shop);
+  const { explain } = await import("../../run/explain.ts");
+  return { parts: explain(run, whyMs) };
+};

@@ -2,8 +2,7 @@ import { createMemo } from "solid-js";
 import { actualDrawing } from "../../../engine/answers/actual/actualDrawing.ts";
 import type { ActualPicture } from "../../../engine/answers/actual/actualPicture.ts";
 import { actualInstant } from "../../../engine/answers/actual/actualWords.ts";
-import type { OddsPicture } from "../../../engine/answers/forecast/oddsPicture.ts";
-import type { Look } from "../../../engine/words/look.ts";
+import { oddsOf } from "../../../engine/answers/forecast/ask.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { NotebookPage } from "../../notebook/notebookPage.ts";
 
@@ -11,14 +10,14 @@ import type { NotebookPage } from "../../notebook/notebookPage.ts";
 export function ActualChart(props: {
   page: NotebookPage;
   picture: ActualPicture;
-  odds: OddsPicture | null;
+  scenario: string;
   name: string;
-  look: Look;
   isStale: boolean;
 }) {
   const drawing = createMemo(() => {
-    const room = props.page.room();
-    return actualDrawing(props.picture, props.odds, props.name, props.look, room, room.isPhone ? 176 : 220);
+    const { page, scenario, picture, name } = props;
+    const [room, odds] = [page.room(), oddsOf(page, scenario).result];
+    return actualDrawing(picture, odds, name, page.look(scenario), room, room.isPhone ? 176 : 220);
   });
   return (
     <RulerChart

@@ -2,7 +2,6 @@ import { createSignal, Show } from "solid-js";
 import { actualCsv } from "../../../engine/answers/actual/actualCsv.ts";
 import { actualSentence, coverWords, endWords } from "../../../engine/answers/actual/actualWords.ts";
 import { actualOf } from "../../../engine/answers/actual/ask.ts";
-import { oddsOf } from "../../../engine/answers/forecast/ask.ts";
 import { runOf } from "../../../engine/answers/run/ask.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
@@ -101,9 +100,8 @@ export function ActualView(props: EntryProps<"actual">) {
             <ActualChart
               page={props.page}
               picture={against()}
-              odds={oddsOf(props.page, props.doc.scenario).result}
+              scenario={props.doc.scenario}
               name={name()}
-              look={props.page.look(props.doc.scenario)}
               isStale={found().stale}
             />
             <div class="margin-left data">

@@ -83,6 +83,7 @@ export function ForecastView(props: EntryProps<"forecast">) {
             drawing={drawn()}
             words={(ms) => forecastInstant(series(), ms)}
             faded={isStale()}
+            onWhy={(ms) => props.page.askWhy({ entry: props.id, scenario: props.doc.scenarios[0]!, ms })}
           />
         )}
       </Show>

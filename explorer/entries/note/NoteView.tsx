@@ -11,6 +11,7 @@ import { whyNoteTooLong } from "../../../engine/answers/note/notePieces.ts";
 import { LONGEST_NOTE } from "../../../engine/answers/notebookLimits.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { firstAnswer } from "../../parts/firstAnswer.ts";
+import { NoteText } from "./NoteText.tsx";
 
 /** Text with figures quoted from the results, so that words and numbers cannot disagree. */
 export function NoteView(props: EntryProps<"note">) {
@@ -37,6 +38,10 @@ export function NoteView(props: EntryProps<"note">) {
   });
   const unknown = () =>
     figuresIn(props.doc.text).filter((figure) => figureWords(props.page, figure).state === "unknown");
+  const askFigure = (text: string) => {
+    const figure = figuresIn(props.doc.text).find((each) => each.text === text);
+    if (figure !== undefined) props.page.askWhy({ entry: props.id, figure });
+  };
   return (
     <div class="margin-left note">
       <Show
@@ -48,7 +53,7 @@ export function NoteView(props: EntryProps<"note">) {
         }
       >
         {/* What `renderNote` gives has been through the sanitiser. */}
-        {(clean) => <div class="note-text" innerHTML={clean()} />}
+        {(clean) => <NoteText clean={clean()} onWhy={askFigure} />}
       </Show>
       <Show when={unknown().length > 0}>
         <p class="wrong" role="alert">

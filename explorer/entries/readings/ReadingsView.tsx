@@ -21,6 +21,7 @@ import { fadesWhile } from "../../parts/fadesWhile.ts";
 /** What was read off the station, what it makes of the forecast, and what can still be done. */
 export function ReadingsView(props: EntryProps<"readings">) {
   const found = () => learnedOf(props.page, props.doc);
+  const look = () => props.page.look(props.doc.scenario);
   const name = () => props.page.scenario(props.doc.scenario)?.name ?? "plan";
   const [correcting, setCorrecting] = createSignal<number | null>(null);
   const [said, setSaid] = createSignal("");
@@ -72,12 +73,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
   return (
     <div class="readings">
       <div class="margin-left" ref={fadesWhile(() => picture() !== null && found().stale)}>
-        <LearnedVerdict
-          latest={latest()}
-          learned={picture()}
-          name={name()}
-          look={props.page.look(props.doc.scenario)}
-        />
+        <LearnedVerdict latest={latest()} learned={picture()} name={name()} look={look()} />
         <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
           {(time) => (
             <Show when={`correcting ${correcting() ?? "new"}`} keyed>
@@ -102,13 +98,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
       </div>
       <Show when={picture()}>
         {(learned) => (
-          <LearnedChart
-            page={props.page}
-            picture={learned()}
-            name={name()}
-            look={props.page.look(props.doc.scenario)}
-            isStale={found().stale}
-          />
+          <LearnedChart {...props} picture={learned()} name={name()} look={look()} isStale={found().stale} />
         )}
       </Show>
       <div class="margin-left" ref={fadesWhile(() => found().stale)}>

@@ -39,6 +39,7 @@ export function RunView(props: EntryProps<"run">) {
     props.page.turn(props.doc.scenario, "reservePercent", (document) =>
       changesOf(document, { ...planOf(document), reservePercent: value }),
     );
+  const why = (ms: number) => props.page.askWhy({ entry: props.id, scenario: props.doc.scenario, ms });
   return (
     <div ref={fadesWhile(() => found().stale)}>
       <div class="margin-left">
@@ -78,6 +79,9 @@ export function RunView(props: EntryProps<"run">) {
                 >
                   CSV
                 </button>
+                <button type="button" class="act" onClick={() => why(props.page.readingMs() ?? run().verdict.lowestMs)}>
+                  Why this number?
+                </button>
               </>
             )}
           </Show>
@@ -96,6 +100,7 @@ export function RunView(props: EntryProps<"run">) {
             onSettle={props.page.settle}
             reading={props.page.readingMs() === null ? null : readingAt(run(), props.page.readingMs()!)}
             onRead={props.page.read}
+            onWhy={why}
             scroll={props.page.scrollPx}
             scrolls={props.page.scrolls()}
             onScroll={props.page.scroll}

@@ -64,6 +64,7 @@ export function VersusView(props: EntryProps<"versus">) {
             drawing={drawing()}
             words={(ms) => pairedInstant(columns(), ms)}
             faded={isStale()}
+            onWhy={(ms) => props.page.askWhy({ entry: props.id, scenario: props.doc.scenarios[0]!, ms })}
           />
         )}
       </Show>
