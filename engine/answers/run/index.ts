@@ -1,5 +1,5 @@
 /** answers/run: one run, step by step: charge, what comes in, what the loads get. What other folders may take of it. */
-export { askRun, askWhy, runOf, type Why } from "./ask.ts";
+export { askRun, askWhy, runOf } from "./ask.ts";
 export { chargeLayer, notesLayer } from "./chargeLayer.ts";
 export { type ChargeNotesOf, chargeNotes } from "./chargeNotes.ts";
 export { hourHeads, hourRows } from "./hourRows.ts";

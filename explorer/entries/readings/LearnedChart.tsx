@@ -2,7 +2,6 @@ import { createMemo } from "solid-js";
 import { learnedDrawing } from "../../../engine/answers/readings/learnedDrawing.ts";
 import type { LearnedPicture } from "../../../engine/answers/readings/learnedPicture.ts";
 import { learnedInstant } from "../../../engine/answers/readings/learnedWords.ts";
-import type { Look } from "../../../engine/words/look.ts";
 import { RulerChart } from "../../charts/RulerChart.tsx";
 import type { NotebookPage } from "../../notebook/notebookPage.ts";
 
@@ -11,12 +10,18 @@ export function LearnedChart(props: {
   page: NotebookPage;
   picture: LearnedPicture;
   name: string;
-  look: Look;
+  doc: { readonly scenario: string };
   isStale: boolean;
 }) {
   const drawing = createMemo(() => {
     const room = props.page.room();
-    return learnedDrawing(props.picture, props.name, props.look, room, room.isPhone ? 176 : 220);
+    return learnedDrawing(
+      props.picture,
+      props.name,
+      props.page.look(props.doc.scenario),
+      room,
+      room.isPhone ? 176 : 220,
+    );
   });
   return (
     <RulerChart

@@ -97,9 +97,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
         </Show>
       </div>
       <Show when={picture()}>
-        {(learned) => (
-          <LearnedChart {...props} picture={learned()} name={name()} look={look()} isStale={found().stale} />
-        )}
+        {(learned) => <LearnedChart {...props} picture={learned()} name={name()} isStale={found().stale} />}
       </Show>
       <div class="margin-left" ref={fadesWhile(() => found().stale)}>
         <Show when={picture()}>
