@@ -42,5 +42,5 @@ export { Refused, valueOrRefused } from "./refused.ts";
 export { columnsTable, foldedTable, list, missing, picture, saidWords, table } from "./reportParts.ts";
 export type { Shop, Started } from "./shop.ts";
 export type { SlideChart, SlideContent } from "./slide.ts";
-export { MOST_LINES, NOT_YET, onRuler, SLIDE_CHARGE_PX, SLIDE_PX, SLIDE_ROOM, shortened, wide } from "./slideParts.ts";
+export { NOT_YET, onRuler, SLIDE_CHARGE_PX, SLIDE_PX, SLIDE_ROOM, shortened, wide } from "./slideParts.ts";
 export { placeOf, wantOf } from "./wantOf.ts";

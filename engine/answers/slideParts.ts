@@ -9,7 +9,7 @@ import type { SlideChart, SlideContent } from "./slide.ts";
 export const SLIDE_ROOM = { daysPx: 432, axisPx: 40, labelsPx: 214, titlePx: 40, isShort: true } satisfies DrawingRoom;
 export const SLIDE_PX = SLIDE_ROOM.daysPx + SLIDE_ROOM.axisPx + SLIDE_ROOM.labelsPx;
 export const SLIDE_CHARGE_PX = 168;
-export const MOST_LINES = 7;
+const MOST_LINES = 7;
 
 export const NOT_YET: SlideContent = { body: html`<p>Not worked out yet.</p>` };
 

@@ -39,6 +39,8 @@ export interface Branch {
   readonly about: string;
   /** The same as short as a sheet wants it: "HF run position". */
   readonly short: string;
+  /** What stands at the end that feeds it, on the sheet: a title, and a figure or two. Left out for what the distribution feeds. */
+  readonly box?: { readonly title: string; readonly detail: string };
   /** Greatest that can come about, second by second, A. */
   readonly peakA: number;
   /** Greatest that lasts ten minutes and more, A; of panels and chargers their rated current. */

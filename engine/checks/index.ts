@@ -11,3 +11,4 @@ export type { LimitLine, LimitVerdict } from "./limitLine.ts";
 export type { LimitRule } from "./limitRules.ts";
 export { type BranchCurrent, type LimitsReport, limits, type RadioAtPeak } from "./limits.ts";
 export { USUAL_DROP_SHARE } from "./usualDrop.ts";
+export type { WiringRun } from "./wiringRuns.ts";

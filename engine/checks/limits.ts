@@ -57,6 +57,8 @@ export interface LimitsReport {
   readonly runs: readonly CableRun[];
   /** Every conductor in the order of the wiring sheet, with what flows, what guards it and how it stands. */
   readonly wiring: readonly WiringRun[];
+  /** Ratings of main switch and distribution, A; null where they are not stated. */
+  readonly rated: { readonly switchA: number | null; readonly distributionA: number | null };
   readonly radios: readonly RadioAtPeak[];
   /** Worst first: over, close, unknown, within. */
   readonly lines: readonly LimitLine[];
@@ -107,7 +109,8 @@ export function limits(run: Trace, options: LimitOptions = {}, place: LimitPlace
       sending,
     })),
     runs: cableRuns(branches, context),
-    wiring: wiringRuns(branches, lines),
+    wiring: wiringRuns(branches, lines, context),
+    rated: { switchA: scenario.mainFeed?.disconnectA ?? null, distributionA: scenario.mainFeed?.distributionA ?? null },
     radios: scenario.stations.flatMap((_, s) => radioAtPeak(context, s)),
     lines,
     cautions: cautionsFor(scenario, coldestBankC),

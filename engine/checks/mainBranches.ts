@@ -23,6 +23,7 @@ function stringBranch(context: LimitContext): Branch {
     kind: "string",
     about: `lead of each of ${inParallel} strings`,
     short: `Each of ${inParallel} strings`,
+    box: { title: `${inParallel} strings`, detail: bankWords(context) },
     peakA,
     lastingA,
     atV: bank.nominalV,
@@ -44,6 +45,7 @@ function mainBranch(context: LimitContext): Branch {
     kind: "main",
     about: "main feed",
     short: "Main feed",
+    box: { title: "Bank", detail: bankWords(context) },
     peakA,
     lastingA,
     sending: context.peaks.site.sending.map((s) => scenario.stations[s]!.name),
@@ -93,6 +95,7 @@ function converterOut(context: LimitContext): Branch {
     kind: "converterOut",
     about: "lead out of the converter",
     short: "Converter to distribution",
+    box: { title: "Converter", detail: maxOutputA === undefined ? "" : `${maxOutputA} A` },
     peakA,
     lastingA,
     wireA: Math.max(designA(peakA, lastingA), holdsItself ? maxOutputA : 0),
@@ -103,6 +106,15 @@ function converterOut(context: LimitContext): Branch {
     fuse: holdsItself ? null : loadFuse(peakA, lastingA, lead?.fuseA, "converter.output.fuseA"),
     behind: [holderOf(lead), ratedPart("distribution", scenario.mainFeed?.distributionA)],
   });
+}
+
+const CHEMISTRY = { lfp: "LFP", agm: "AGM", flooded: "flooded" };
+
+/** "280 Ah LFP" */
+function bankWords({ run }: LimitContext): string {
+  const { blockAh, inParallel, chemistry, nominalV } = run.prepared.scenario.bank;
+  const ah = `${blockAh * inParallel} Ah`;
+  return nominalV === 12 ? `${ah} ${CHEMISTRY[chemistry]}` : `${ah}, ${nominalV} V`;
 }
 
 /** Volts that 12 V gear is made for. */

@@ -9,6 +9,7 @@ import type { LimitContext } from "./limitContext.ts";
 /** What a branch is made of; the rest follows. */
 export interface BranchFacts
   extends Pick<Branch, "id" | "kind" | "about" | "short" | "peakA" | "lastingA" | "atV" | "cableField" | "fuse"> {
+  readonly box?: Branch["box"];
   readonly sending?: readonly string[];
   /** What its wire must carry, and the current at which its drop is taken, A; by peak and lasting current, and the peak, when left out. */
   readonly wireA?: number;
@@ -37,6 +38,7 @@ export function makeBranch(context: LimitContext, facts: BranchFacts): Branch {
     kind: facts.kind,
     about: facts.about,
     short: facts.short,
+    ...(facts.box === undefined ? {} : { box: facts.box }),
     peakA,
     lastingA,
     sending,

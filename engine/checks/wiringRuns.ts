@@ -1,5 +1,7 @@
 import type { Branch, BranchKind } from "./branch.ts";
+import type { LimitContext } from "./limitContext.ts";
 import { type LimitLine, type LimitVerdict, VERDICT_ORDER } from "./limitLine.ts";
+import { putRight } from "./putRight.ts";
 import { cableDropV, sizeInWords } from "./wireSizes.ts";
 
 /** One row of the wiring sheet: a conductor, out and back. */
@@ -10,6 +12,8 @@ export interface WiringRun {
   readonly kind: BranchKind;
   /** "HF run position", "Roof to controller". */
   readonly name: string;
+  /** What feeds it: "Bank", "280 Ah LFP"; null for what the distribution feeds. */
+  readonly box: { readonly title: string; readonly detail: string } | null;
   readonly lastingA: number;
   readonly peakA: number;
   /** As stated, A; null where none is stated, or none is needed. */
@@ -28,7 +32,11 @@ export interface WiringRun {
 }
 
 /** Every conductor with its number and how it stands. */
-export function wiringRuns(branches: readonly Branch[], lines: readonly LimitLine[]): WiringRun[] {
+export function wiringRuns(
+  branches: readonly Branch[],
+  lines: readonly LimitLine[],
+  context: LimitContext,
+): WiringRun[] {
   return branches.map((branch, i): WiringRun => {
     const { id, kind, short, lastingA, peakA, fuse, cable, isCableAssumed, dropA, atV } = branch;
     const own = lines.filter(({ run }) => run === id);
@@ -38,6 +46,7 @@ export function wiringRuns(branches: readonly Branch[], lines: readonly LimitLin
       id,
       kind,
       name: short,
+      box: branch.box ?? null,
       lastingA,
       peakA,
       fuseA: fuse?.ratingA ?? null,
@@ -47,7 +56,14 @@ export function wiringRuns(branches: readonly Branch[], lines: readonly LimitLin
       oneWayM: cable?.oneWayM ?? null,
       dropShare: cable === null ? null : cableDropV(cable, dropA) / atV,
       verdict: VERDICT_ORDER.find((verdict) => own.some((line) => line.verdict === verdict)) ?? "within",
-      changes: [...new Set(over.map(({ change }) => change))],
+      changes: changesOf(over, putRight(branch, context)),
     };
   });
+}
+
+/** What its wire and fuse ask for is said once, without the field to fill in; then what its other lines ask for. */
+function changesOf(over: readonly LimitLine[], right: string | null): string[] {
+  if (right === null) return [...new Set(over.map(({ change }) => change))];
+  const others = over.map(({ change }) => change).filter((change) => !change.includes(right));
+  return over.length === others.length ? [...new Set(others)] : [right, ...new Set(others)];
 }

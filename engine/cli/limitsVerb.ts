@@ -10,16 +10,17 @@ import type { Scenario } from "../scenario/scenario.ts";
 import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
-import { openDocument } from "./openScenario.ts";
+import { inputsOf, openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
+import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 /** Characters in a line of the printed report. */
 const WIDTH = 100;
 
 export const limitsVerb: Verb = {
   name: "limits",
-  usage: "limits SCENARIO [--variant ID] [--drop N] [--charge N] [--coldest N] [--json]",
+  usage: "limits SCENARIO [--variant ID] [--drop N] [--charge N] [--coldest N] [--sheet FILE] [--force] [--json]",
   purpose:
     "Holds currents, fuses, wires, panel volts and the volts at the radios against their limits; what to change.",
   options: {
@@ -29,6 +30,11 @@ export const limitsVerb: Verb = {
       type: "string",
       help: "coldest air in °C that panels may meet (the place's record, by estimate, when left out)",
     },
+    sheet: {
+      type: "string",
+      help: "write the wiring sheet into this file: a page to print, or a picture if it ends in .svg",
+    },
+    ...FORCE_OPTION,
     json: { type: "boolean", help: "print everything as JSON" },
   },
   run: async ({ scenario, variant, values, print }) => {
@@ -43,6 +49,10 @@ export const limitsVerb: Verb = {
       ...(coldest === undefined ? {} : { coldestC: coldest }),
     });
     if (!found.ok) return found;
+    if (typeof values.sheet === "string") {
+      const choice = { force: values.force === true, inputs: inputsOf(scenario, opened.value.scenario) };
+      await writeText(values.sheet, await sheetText(values.sheet, found.value), choice);
+    }
     const say = values.json === true ? limitsJson : limitsText;
     print(say(found.value, opened.value.scenario));
     return { ok: true };
@@ -56,7 +66,22 @@ function numberOf(name: string, text: string | boolean | undefined, low: number,
   throw new CallError(`--${name} is "${text}" but must be a number from ${low} to ${high}, such as --${name} 3.`);
 }
 
-function limitsJson({ name: _, remarks, ...report }: LimitsPicture, { name, place }: Scenario): string {
+/** The wiring sheet in the form that the file's name asks for. What draws is loaded when it is wanted. */
+async function sheetText(path: string, report: LimitsPicture): Promise<string> {
+  if (/\.svg$/i.test(path)) {
+    const { wiringSvg } = await import("../report/wiringSvg.ts");
+    return wiringSvg(report);
+  }
+  if (!/\.html?$/i.test(path))
+    throw new CallError(`--sheet is "${path}" but must end in .html (a page to print) or .svg (a picture).`);
+  const { wiringSheet } = await import("../answers/limits/wiringSheet.ts");
+  return wiringSheet(report);
+}
+
+function limitsJson(
+  { name: _, sheetOf: _sheet, remarks, ...report }: LimitsPicture,
+  { name, place }: Scenario,
+): string {
   return JSON.stringify(
     { format: "duskline-limits", version: 1, scenario: { name, place }, remarks, ...report },
     (_, value: unknown) => (typeof value === "number" ? sixDecimals(value) : value),

@@ -6,6 +6,7 @@ import paletteCss from "../drawing/palette.css?raw";
 import reachCss from "../drawing/reach.css?raw";
 import sizingCss from "../drawing/sizing.css?raw";
 import strataCss from "../drawing/strata.css?raw";
+import wiringCss from "../drawing/wiring.css?raw";
 
 /** The rules that drawings name, in the light of the day: what is read on paper and on screens of others. */
 export const drawingRules = [
@@ -17,6 +18,7 @@ export const drawingRules = [
   driversCss,
   packingCss,
   reachCss,
+  wiringCss,
 ]
   .join("\n")
   .replace(/\/\*[\s\S]*?\*\//g, "");

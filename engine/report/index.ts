@@ -6,3 +6,4 @@ export { reportOfText } from "./reportOfText.ts";
 export type { ReportPage } from "./reportPage.ts";
 export { type Tells, tellsOf } from "./tellsOf.ts";
 export { traceSvg } from "./traceSvg.ts";
+export { wiringSvg } from "./wiringSvg.ts";

@@ -72,7 +72,7 @@ function happensTwice({ offsets }: Ruler, ms: number): boolean {
 }
 
 /** "Thu 8 to Sun 11 October 2026" */
-export function dateSpan(ruler: Ruler): string {
+export function dateSpan(ruler: { readonly days: readonly { readonly date: string }[] }): string {
   const first = dateParts(ruler.days[0]!.date);
   const last = dateParts(ruler.days.at(-1)!.date);
   const name = (part: typeof first) => `${part.weekday} ${part.dayOfMonth}`;

@@ -7,13 +7,14 @@ import reachCss from "../../engine/drawing/reach.css?raw";
 import sizingCss from "../../engine/drawing/sizing.css?raw";
 import strataCss from "../../engine/drawing/strata.css?raw";
 import { svgDocument } from "../../engine/drawing/svgDocument.ts";
+import wiringCss from "../../engine/drawing/wiring.css?raw";
 
 /** Pixels of a PNG to one of the page: sharp on paper and on a projector. */
 const PNG_SCALE = 2;
 
 /** The rules of a picture, in the light that the page is read by. */
 function rulesNow(): string {
-  const rules = [strataCss, drawingCss, driversCss, packingCss, reachCss, sizingCss]
+  const rules = [strataCss, drawingCss, driversCss, packingCss, reachCss, sizingCss, wiringCss]
     .join("\n")
     .replace(/\/\*[\s\S]*?\*\//g, "");
   const computed = getComputedStyle(document.documentElement);

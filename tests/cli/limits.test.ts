@@ -69,6 +69,7 @@ const Limits = z.strictObject({
         "gear",
       ]),
       name: text,
+      box: z.strictObject({ title: text, detail: z.string() }).nullable(),
       lastingA: z.number().min(0),
       peakA: z.number().min(0),
       fuseA: z.number().nullable(),
@@ -81,6 +82,7 @@ const Limits = z.strictObject({
       changes: z.array(text),
     }),
   ),
+  rated: z.strictObject({ switchA: z.number().nullable(), distributionA: z.number().nullable() }),
   radios: z.array(
     z.strictObject({
       id: text,
@@ -179,6 +181,26 @@ describe("limits", () => {
     const cold = jsonOf(GROVE, "--coldest=-25");
     expect(cold).toMatchObject({ coldestC: -25, coldestFrom: "given" });
     expect(cold.lines.find(({ id }) => id === "panel-volts/roof")!.value).toBeCloseTo(24.3 * 1.2, 6);
+  });
+
+  test("--sheet writes a page to print or a picture, and never over what is there", () => {
+    const page = join(folder, "sheet.html");
+    const written = duskline("limits", GROVE, "--sheet", page);
+    expect([written.code, written.err]).toEqual([0, ""]);
+    const text = readFileSync(page, "utf8");
+    expect(text).toMatch(/^<!doctype html>/);
+    expect(text).toContain("Walnut grove at Amsel Halt (invented), Thu 8 to Sun 11 October 2026.");
+    expect([...text.matchAll(/<td class="number">/g)]).toHaveLength(jsonOf(GROVE).wiring.length);
+    const again = duskline("limits", GROVE, "--sheet", page);
+    expect([again.code, again.out]).toEqual([2, ""]);
+    expect(again.err).toMatch(/is there already; name another file, or write --force/);
+    expect(duskline("limits", GROVE, "--sheet", page, "--force").code).toBe(0);
+    const picture = join(folder, "sheet.svg");
+    expect(duskline("limits", GROVE, "--sheet", picture).code).toBe(0);
+    expect(readFileSync(picture, "utf8")).toMatch(/^<svg xmlns=.*aria-label="One-line diagram: seven runs/);
+    const wrong = duskline("limits", GROVE, "--sheet", join(folder, "sheet.pdf"));
+    expect([wrong.code, wrong.out]).toEqual([2, ""]);
+    expect(wrong.err).toMatch(/but must end in \.html \(a page to print\) or \.svg \(a picture\)\.\n$/);
   });
 
   test("a wrong number is a wrong call, a wrong scenario is one", () => {

@@ -17,6 +17,8 @@ export function limitOptions({ dropIn100, chargeIn100, coldestC }: LimitsDoc): L
 /** A plan's wiring held against its limits, with what was assumed about the weather of its run. */
 export interface LimitsPicture extends LimitsReport {
   readonly remarks: readonly string[];
+  /** What its wiring sheet is headed with: the plan, its place, "Thu 8 to Sun 11 October 2026". */
+  readonly sheetOf: { readonly plan: string; readonly place: string; readonly when: string };
 }
 
 /** A plan's wiring held against its limits. */

@@ -19,3 +19,6 @@ export {
   valueWords,
 } from "./limitsWords.ts";
 export { type ChainRow, voltChain } from "./voltChain.ts";
+export { wiringDiagram, wiringDrawing } from "./wiringDrawing.ts";
+export { wiringSheet } from "./wiringSheet.ts";
+export { isOver, WIRING_COLUMNS, WIRING_NOTE, wiringTitle } from "./wiringWords.ts";

@@ -12,5 +12,6 @@ export const limitsKind = kind({
     choices: limitOptions,
     work: () => import("./work.ts").then(({ workLimits }) => workLimits),
   },
+  isDrawn: true,
   tell: () => import("./tell.ts").then(({ tellLimits }) => tellLimits),
 });

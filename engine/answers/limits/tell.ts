@@ -1,8 +1,8 @@
 import { html } from "../../drawing/html.ts";
 import { volts } from "../../words/numbers.ts";
 import type { Tell } from "../kind.ts";
-import { foldedTable, list, missing, table } from "../reportParts.ts";
-import { MOST_LINES, NOT_YET } from "../slideParts.ts";
+import { columnsTable, foldedTable, list, missing, picture, table } from "../reportParts.ts";
+import { NOT_YET, wide } from "../slideParts.ts";
 import { limitsOf } from "./ask.ts";
 import type { LimitsDoc } from "./doc.ts";
 import {
@@ -17,6 +17,8 @@ import {
   VERDICTS,
   valueWords,
 } from "./limitsWords.ts";
+import { wiringDiagram, wiringDrawing } from "./wiringDrawing.ts";
+import { toPutRight, WIRING_COLUMNS, WIRING_NOTE, wiringTitle } from "./wiringWords.ts";
 
 /** A plan's wiring: the sentence, every line with its rule, the cautions, and where the volts go. */
 export const tellLimits: Tell<LimitsDoc> = {
@@ -36,7 +38,9 @@ export const tellLimits: Tell<LimitsDoc> = {
         String(rules.findIndex(({ words }) => words === line.rule.words) + 1),
       ],
     }));
-    return html`${missing([found])}<p class="verdict">${limitsSentence(result)}</p><p class="more">${limitsMore(result)} ${basisWords(result)}</p>${table(
+    return html`${missing([found])}<p class="verdict">${limitsSentence(result)}</p><p class="more">${limitsMore(result)} ${basisWords(result)}</p><h3>The wiring: ${wiringTitle(result)}</h3>${picture(wiringDiagram(result))}${columnsTable("Every run with its currents, fuse, wire, length and drop", WIRING_COLUMNS, result.wiring)}<p class="more">${WIRING_NOTE}</p>${
+      toPutRight(result).length > 0 && list(toPutRight(result).map(({ where, change }) => `${where}: ${change}`))
+    }${table(
       "Every line with its value, limit, margin and rule, worst first",
       ["Where and what", "State", "Value", "Limit", "Margin", "What to change", "Rule"],
       rows,
@@ -57,20 +61,14 @@ export const tellLimits: Tell<LimitsDoc> = {
       )
     }${foldedTable("Rules and where they come from", list(rules.map(({ words, source }, i) => `${i + 1}. ${words} Source: ${source}.`)))}`;
   },
+  drawing: (page, doc) => {
+    const { result } = limitsOf(page, doc);
+    return result === null ? null : wiringDrawing(result);
+  },
   slide: (page, doc) => {
     const { result } = limitsOf(page, doc);
     if (result === null) return NOT_YET;
-    return {
-      words: [{ text: limitsSentence(result) }],
-      body: table(
-        "The lines that are nearest to a limit or over it",
-        ["Where and what", "State", "Value", "Limit"],
-        result.lines.slice(0, MOST_LINES).map((line) => ({
-          name: `${line.about}, ${briefQuantity(line)}`,
-          figures: [word(line.verdict), valueWords(line.value, line.unit), limitWords(line)],
-        })),
-      ),
-    };
+    return { words: [{ text: limitsSentence(result) }], body: wide(wiringDiagram(result)) };
   },
 };
 

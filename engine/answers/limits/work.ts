@@ -1,5 +1,6 @@
 import { type LimitOptions, limitPlace } from "../../checks/limitContext.ts";
 import { limits } from "../../checks/limits.ts";
+import { dateSpan } from "../../ruler/rulerClock.ts";
 import { tracePrepared } from "../../run/trace.ts";
 import { climateOf } from "../climateOf.ts";
 import type { Work } from "../kind.ts";
@@ -12,5 +13,8 @@ export const workLimits: Work<LimitOptions, LimitsPicture> = async ({ documents,
   // Typed-in weather needs no climate; how cold the place may have been is looked up all the same.
   const climate = opened.surroundings.climate ?? (await climateOf([opened.scenario]));
   const place = limitPlace(opened.scenario, climate);
-  return { ...limits(tracePrepared(prepared), choices, place), remarks: prepared.remarks };
+  const { scenario, grid, remarks } = prepared;
+  const when = dateSpan({ days: grid.dates.map((date) => ({ date })) });
+  const sheetOf = { plan: scenario.name, place: scenario.place.name, when };
+  return { ...limits(tracePrepared(prepared), choices, place), remarks, sheetOf };
 };

@@ -10,7 +10,9 @@ import { Problems, Progress } from "../../parts/EntryState.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { LimitsChoices } from "./LimitsChoices.tsx";
 import { LimitsTable } from "./LimitsTable.tsx";
+import { SheetButton } from "./SheetButton.tsx";
 import { VoltChain } from "./VoltChain.tsx";
+import { Wiring } from "./Wiring.tsx";
 import "./limits.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
 
@@ -39,6 +41,7 @@ export function LimitsView(props: EntryProps<"limits">) {
           onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
         />
         <CsvButton name={name()} what="limits" result={found().result} csv={limitsCsv} />
+        <SheetButton name={name()} report={found().result} />
       </p>
       <LimitsChoices doc={props.doc} usual={usualOf(found().result)} onEdit={props.edit} onWrong={setWrong} />
       <Show when={wrong()}>
@@ -51,6 +54,7 @@ export function LimitsView(props: EntryProps<"limits">) {
       <Show when={found().result}>
         {(report) => (
           <div class="data">
+            <Wiring report={report()} />
             <LimitsTable report={report()} isPhone={props.page.room().isPhone} id={props.id} />
             <For each={cautionsBeside(report())}>
               {(caution) => (

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { LimitLine } from "../../../engine/checks/index.ts";
 import { limits } from "../../../engine/checks/limits.ts";
 import { traceInput } from "../../truth/run/plainScenario.ts";
+import { gear } from "./nastyPlan.ts";
 import { flatBank, limitsOf, lineOf, panelOf, stationOf } from "./oneStation.ts";
 
 /**
@@ -14,15 +15,6 @@ const BANK = flatBank(3.25, { internalResistanceOhm: 0, chargingResistanceOhm: 0
 const BANK_V = 13;
 const GOOD: ReadonlySet<string> = new Set(["within", "close"]);
 
-/** A thing that draws so many amperes at the bank's 13 V, all the time. */
-const gear = (id: string, amps: number, lead?: object) => ({
-  id,
-  name: id,
-  count: 2,
-  working: { drawW: (amps * BANK_V) / 2 },
-  use: { when: "always" as const },
-  ...(lead === undefined ? {} : { lead }),
-});
 /** Of no length where nothing is said of its drop, so that it takes no volts from the load. */
 const awg = (size: string, oneWayM = 0) => ({ awg: size as "8", oneWayM });
 const mm2 = (size: number, oneWayM = 0) => ({ mm2: size, oneWayM });
