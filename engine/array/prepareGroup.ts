@@ -9,13 +9,13 @@ import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import { lightOnPoints, pointCloud } from "../shade/lightThrough.ts";
 import { type PreparedObstacles, prepareObstacles } from "../shade/prepareObstacles.ts";
-import { skyMaps, skyShareOnPlane } from "../shade/skyViewShare.ts";
+import { SKY_ROWS, skyMaps, skyShareOnPlane } from "../shade/skyViewShare.ts";
 import type { ClearSky } from "../sky/clearSky.ts";
 import type { SunTrack } from "../sky/sunTrack.ts";
 import { heatKPerWm2 } from "./heatKPerWm2.ts";
 import { incidenceShare } from "./incidenceShare.ts";
 import { modulePoints, SAMPLE_GRID, type SampleGrid } from "./modulePoints.ts";
-import { mountTrack } from "./mountTrack.ts";
+import { type MountTrack, mountTrack } from "./mountTrack.ts";
 import { panelAxes } from "./panelAxes.ts";
 import { type PreparedGroup, preparedGroup } from "./preparedGroup.ts";
 import { sectionLight, stringLayout } from "./sectionLight.ts";
@@ -66,6 +66,33 @@ export function prepareGroup(
   windMs: Float64Array,
   sampleGrid: SampleGrid = SAMPLE_GRID,
 ): PreparedGroup {
+  return placeGroup(group, faceGroup(group, models, grid, sun, dome, windMs), obstacles, sampleGrid);
+}
+
+/** What of a panel group does not depend on where on the site it stands: how it faces, when it is out, how warm light makes it. */
+export interface FacedGroup {
+  readonly models: Models;
+  readonly sun: SunTrack;
+  readonly dome: PreparedDome;
+  readonly mount: MountTrack;
+  /** One value per step: of the sun's angle on the plane, below 0 with the sun behind it; 0 while the sun is down. */
+  readonly cosIncidence: Float64Array;
+  readonly horizonPerSky: Float64Array;
+  readonly sections: number;
+  readonly stride: number;
+  /** As in `PreparedGroup`, with nothing standing about. */
+  readonly perStep: Float64Array;
+}
+
+/** The first half of `prepareGroup`, whose arguments these are: the same for all places to which a group may be moved. */
+export function faceGroup(
+  group: PanelGroup,
+  models: Models,
+  grid: TimeGrid,
+  sun: SunTrack,
+  dome: PreparedDome,
+  windMs: Float64Array,
+): FacedGroup {
   requireSameLength({
     middleMs: grid.middleMs,
     elevationDeg: sun.elevationDeg,
@@ -74,29 +101,15 @@ export function prepareGroup(
   });
   const { steps } = grid;
   const cooling = coolingOf(group, []);
-  const anyObstacle = obstacles.trees.length + obstacles.boxes.length + obstacles.horizons.length > 0;
   const mount = mountTrack(group.mount, grid, sun);
-  const clouds = mount.facings.map((facing) =>
-    pointCloud(modulePoints(group, facing.tiltDeg, facing.azimuthDeg, sampleGrid)),
-  );
-  const points = clouds[0]!.pointsM.length / 3;
-  const layout = stringLayout(group, points);
-  const sections = layout.sectionsPerString;
-  const isArea = group.module.wiring === "area";
-  const levels = Array.from({ length: anyObstacle ? obstacles.levels : 1 }, (_, level) => level);
-  const skyViews = skyViewShares(group, obstacles, models, mount.facings, anyObstacle);
+  const sections = stringLayout(group, 0).sectionsPerString;
   const normals = mount.facings.map((facing) => panelAxes(facing.tiltDeg, facing.azimuthDeg).normal);
-
   const out = group.out === undefined ? null : windowShare(grid, group.out);
   const stride = SECTION_SHARE + sections;
   const isPerez = dome.transposition === "perez";
   const ofHorizon = new Float64Array(isPerez ? steps : 0);
-  const room = () => ({ perStep: new Float64Array(steps * stride) });
-  const free = room();
-  const shaded = anyObstacle ? levels.map(room) : [];
-  const light = new Float64Array(levels.length * points);
-  const lightOf = levels.map((level) => light.subarray(level * points, (level + 1) * points));
-
+  const cosines = new Float64Array(steps);
+  const perStep = new Float64Array(steps * stride);
   for (let i = 0; i < steps; i++) {
     const at = i * stride;
     const elevationDeg = sun.elevationDeg[i]!;
@@ -109,43 +122,74 @@ export function prepareGroup(
       levelShare * Math.sin(azimuthDeg * RAD_PER_DEG) * normal[0] +
       levelShare * Math.cos(azimuthDeg * RAD_PER_DEG) * normal[1] +
       Math.sin(elevationDeg * RAD_PER_DEG) * normal[2];
-    const moment = {
-      cosIncidence,
-      tiltDeg: mount.facings[facing]!.tiltDeg,
-      albedoShare: models.albedoShare,
-      skyViewShare: 1,
-    };
-    setPlane(moment, free.perStep, at);
-    if (isPerez) ofHorizon[i] = horizonPerSky(moment.tiltDeg);
-    free.perStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
-    free.perStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
-    free.perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, cooling, windMs[i]!));
-    free.perStep[at + BEAM_IS_FREE] = 1;
-    free.perStep.fill(1, at + MEAN_SHARE, at + stride);
-    if (!anyObstacle) continue;
+    cosines[i] = cosIncidence;
+    const { tiltDeg } = mount.facings[facing]!;
+    setPlane({ cosIncidence, tiltDeg, albedoShare: models.albedoShare, skyViewShare: 1 }, perStep, at);
+    if (isPerez) ofHorizon[i] = horizonPerSky(tiltDeg);
+    perStep[at + OUT_SHARE] = out === null ? 1 : toGrid(out[i]!);
+    perStep[at + INCIDENCE_SHARE] = toGrid(incidenceShare(models.incidence, cosIncidence));
+    perStep[at + HEAT_K_PER_WM2] = toGrid(heatKPerWm2(models.cellTemperature, cooling, windMs[i]!));
+    perStep[at + BEAM_IS_FREE] = 1;
+    perStep.fill(1, at + MEAN_SHARE, at + stride);
+  }
+  return { models, sun, dome, mount, cosIncidence: cosines, horizonPerSky: ofHorizon, sections, stride, perStep };
+}
+
+/**
+ * The second half of `prepareGroup`: what stands between the sun and the group at its place.
+ * @param group as it was faced, but for its place and its cable
+ * @param skyRows how finely the sky behind the obstacles is looked at, see `skyMaps`
+ */
+export function placeGroup(
+  group: PanelGroup,
+  faced: FacedGroup,
+  obstacles: PreparedObstacles,
+  sampleGrid: SampleGrid = SAMPLE_GRID,
+  skyRows = SKY_ROWS,
+): PreparedGroup {
+  const { models, sun, dome, mount, cosIncidence, horizonPerSky: ofHorizon, sections, stride } = faced;
+  const steps = cosIncidence.length;
+  const anyObstacle = obstacles.trees.length + obstacles.boxes.length + obstacles.horizons.length > 0;
+  const crownStride = stride - SKY_SHARE;
+  const crowns = () => new Float64Array(2 * steps * crownStride);
+  const ofAll = { dome, horizonPerSky: ofHorizon, stride, crownStride, sections };
+  const free = { ...ofAll, perStep: faced.perStep, crowns: crowns(), unshaded: null };
+  const unshaded = preparedGroup(group, models, free);
+  const clouds = mount.facings.map((facing) =>
+    pointCloud(modulePoints(group, facing.tiltDeg, facing.azimuthDeg, sampleGrid)),
+  );
+  const points = clouds[0]!.pointsM.length / 3;
+  const layout = stringLayout(group, points);
+  if (!anyObstacle) return unshaded;
+  const isArea = group.module.wiring === "area";
+  const levels = Array.from({ length: obstacles.levels }, (_, level) => level);
+  const skyViews = skyViewShares(group, obstacles, models, mount.facings, skyRows);
+  const openSky = mount.facings.map(({ tiltDeg }) => (1 + Math.cos(tiltDeg * RAD_PER_DEG)) / 2);
+  const shaded = levels.map(() => faced.perStep.slice());
+  const light = new Float64Array(levels.length * points);
+  const lightOf = levels.map((level) => light.subarray(level * points, (level + 1) * points));
+  for (let i = 0; i < steps; i++) {
+    const at = i * stride;
+    const elevationDeg = sun.elevationDeg[i]!;
+    if (!(elevationDeg > 0)) continue;
+    const facing = mount.facingAt[i]!;
     const isShaded =
-      points > 0 && cosIncidence > 0 && lightOnPoints(obstacles, clouds[facing]!, azimuthDeg, elevationDeg, light);
+      points > 0 &&
+      cosIncidence[i]! > 0 &&
+      lightOnPoints(obstacles, clouds[facing]!, sun.azimuthDeg[i]!, elevationDeg, light);
     for (const level of levels) {
-      const { perStep } = shaded[level]!;
-      perStep.set(free.perStep.subarray(at, at + stride), at);
-      moment.skyViewShare = skyViews[level]![facing]!;
-      setPlane(moment, perStep, at);
+      const perStep = shaded[level]!;
+      perStep[at + SKY_SHARE] = toGrid(openSky[facing]! * skyViews[level]![facing]!);
       if (!isShaded) continue;
       perStep[at + BEAM_IS_FREE] = 0;
       perStep[at + MEAN_SHARE] = sectionLight(lightOf[level]!, layout, isArea, perStep, at + SECTION_SHARE);
     }
   }
-
-  const crownStride = stride - SKY_SHARE;
-  const crowns = () => new Float64Array(2 * steps * crownStride);
-  const ofAll = { dome, horizonPerSky: ofHorizon, stride, crownStride, sections };
-  const unshaded = preparedGroup(group, models, { ...ofAll, ...free, crowns: crowns(), unshaded: null });
   const [planned, darkest, lightest] = shaded;
-  if (planned === undefined) return unshaded;
   const otherCrowns = crowns();
-  if (darkest !== undefined) setCrowns(planned.perStep, darkest.perStep, stride, otherCrowns, 0);
-  if (lightest !== undefined) setCrowns(planned.perStep, lightest.perStep, stride, otherCrowns, crownStride);
-  return preparedGroup(group, models, { ...ofAll, ...planned, crowns: otherCrowns, unshaded });
+  if (darkest !== undefined) setCrowns(planned!, darkest, stride, otherCrowns, 0);
+  if (lightest !== undefined) setCrowns(planned!, lightest, stride, otherCrowns, crownStride);
+  return preparedGroup(group, models, { ...ofAll, perStep: planned!, crowns: otherCrowns, unshaded });
 }
 
 /** Writes how much more each value from `SKY_SHARE` on is under other crowns than planned, in every step from `to` on. */
@@ -165,13 +209,13 @@ function skyViewShares(
   obstacles: PreparedObstacles,
   models: Models,
   facings: readonly { readonly tiltDeg: number; readonly azimuthDeg: number }[],
-  anyObstacle: boolean,
+  skyRows: number,
 ): number[][] {
-  if (!anyObstacle || group.count === 0 || models.diffuseShade === "none") {
+  if (group.count === 0 || models.diffuseShade === "none") {
     return Array.from({ length: obstacles.levels }, () => facings.map(() => 1));
   }
   const whole = { ...group, module: { ...group.module, bypassSections: 1 } };
   const middles = modulePoints(whole, facings[0]!.tiltDeg, facings[0]!.azimuthDeg, { across: 1, along: 1 });
-  const maps = skyMaps(obstacles, middles);
+  const maps = skyMaps(obstacles, middles, skyRows);
   return maps.map((map) => facings.map((facing) => skyShareOnPlane(map, facing.tiltDeg, facing.azimuthDeg)));
 }
