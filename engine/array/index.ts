@@ -20,8 +20,8 @@ export { modulePoints } from "./modulePoints.ts";
 export { mountTrack } from "./mountTrack.ts";
 export { panelAxes } from "./panelAxes.ts";
 export { PLANE_SLOTS } from "./planeSlots.ts";
-export { type PreparedGroup, RATED_TEMP_C, underCrowns } from "./preparedGroup.ts";
-export { prepareGroup } from "./prepareGroup.ts";
+export { type PreparedGroup, preparedGroup, RATED_TEMP_C, underCrowns } from "./preparedGroup.ts";
+export { type FacedGroup, faceGroup, placeGroup, prepareGroup } from "./prepareGroup.ts";
 export { DOME_SLOTS, PER_LEVEL, prepareDome } from "./skyDome.ts";
 export {
   COS_INCIDENCE,

@@ -16,6 +16,7 @@ import { packVerb } from "./packVerb.ts";
 import { reachVerb } from "./reachVerb.ts";
 import { reportVerb } from "./reportVerb.ts";
 import { sizeVerb } from "./sizeVerb.ts";
+import { spotsVerb } from "./spotsVerb.ts";
 import { traceVerb } from "./traceVerb.ts";
 import type { Verb } from "./verb.ts";
 import { versusVerb } from "./versusVerb.ts";
@@ -29,6 +30,7 @@ export const VERBS: readonly Verb[] = [
   driversVerb,
   reachVerb,
   packVerb,
+  spotsVerb,
   learnVerb,
   actualVerb,
   limitsVerb,

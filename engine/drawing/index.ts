@@ -4,6 +4,16 @@
  */
 export type { AxisTitle } from "./axisTitle.ts";
 export { bandArea, bandLine, stepAt } from "./bandPaths.ts";
+export {
+  type NameOnLine,
+  nameOnLine,
+  openPieces,
+  type Point,
+  pacedOut,
+  pathOf,
+  type Ring,
+  type RingPoint,
+} from "./contourLines.ts";
 export { type Drawing, inlineSvg } from "./drawing.ts";
 export { drawingPatterns } from "./drawingPatterns.ts";
 export { type DrawingRoom, SHEET_ROOM } from "./drawingRoom.ts";
@@ -12,6 +22,8 @@ export { fontFace } from "./fontFace.ts";
 export { frameBar } from "./frameBar.ts";
 export { escaped, html, Markup } from "./html.ts";
 export { lookMark } from "./lookMark.ts";
+export { type Box, LETTER_PX, outside, turnedRoom } from "./nameRoom.ts";
+export { type PlacedLabel, placeLabels, type WantedLabel } from "./placeLabels.ts";
 export { reserveMark } from "./reserveMark.ts";
 export { reserveTeeth } from "./reserveTeeth.ts";
 export { type RulerDrawing, rulerDrawing } from "./rulerDrawing.ts";

@@ -10,6 +10,7 @@ const TASK_KINDS = {
   sizes: async () => (await import("../size/sizesTask.ts")).sizesTask,
   driversRows: async () => (await import("../drivers/driversTasks.ts")).driversRowsTask,
   driversWhatIfs: async () => (await import("../drivers/driversTasks.ts")).driversWhatIfsTask,
+  spots: async () => (await import("../spots/spotsTask.ts")).spotsTask,
   reach: async () => (await import("../reach/reachTask.ts")).reachTask,
   packing: async () => (await import("../packing/packingTask.ts")).packingTask,
 };

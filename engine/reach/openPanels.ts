@@ -1,5 +1,6 @@
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
+import { isPortable } from "../spots/leadRule.ts";
 import { bringPrice } from "./bringPrice.ts";
 import { type Amount, added, type Lever } from "./lever.ts";
 import type { Spot, SunnySpots } from "./sunnySpots.ts";
@@ -19,9 +20,6 @@ const MOST_TILT_DEG = 70;
 const SLACK_M = 2;
 const LEAST_LEAD_M = 5;
 const LONGEST_LEAD_M = 200;
-
-/** Panels that are carried to where the sun is, rather than fixed to a roof. */
-export const isPortable = ({ mount, out }: PanelGroup) => mount.kind !== "flat" || out !== undefined;
 
 /** More modules in each group that there is, by whole strings. */
 export function morePanels({ panels }: Scenario, spots: SunnySpots): Lever[] {

@@ -5,6 +5,7 @@ import packingCss from "../drawing/packing.css?raw";
 import paletteCss from "../drawing/palette.css?raw";
 import reachCss from "../drawing/reach.css?raw";
 import sizingCss from "../drawing/sizing.css?raw";
+import spotsCss from "../drawing/spots.css?raw";
 import strataCss from "../drawing/strata.css?raw";
 import wiringCss from "../drawing/wiring.css?raw";
 
@@ -19,6 +20,7 @@ export const drawingRules = [
   packingCss,
   reachCss,
   wiringCss,
+  spotsCss,
 ]
   .join("\n")
   .replace(/\/\*[\s\S]*?\*\//g, "");

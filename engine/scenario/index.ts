@@ -36,6 +36,6 @@ export { clipped } from "./shown.ts";
 export { type Generator, Source } from "./source.ts";
 export { type Mode, Station } from "./station.ts";
 export { type TimeGrid, timeGrid } from "./timeGrid.ts";
-export { SKY_WORD_NAMES } from "./weather.ts";
+export { SKY_WORD_NAMES, Weather } from "./weather.ts";
 export { withZone, zoneAt } from "./withZone.ts";
 export { zoneOf } from "./zoneOf.ts";

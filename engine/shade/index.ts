@@ -6,4 +6,4 @@
 export { horizonElevationDeg, prepareHorizon } from "./horizonElevationDeg.ts";
 export { lightOnPoints, lightThrough, type Point, pointCloud } from "./lightThrough.ts";
 export { type PreparedObstacles, prepareObstacles } from "./prepareObstacles.ts";
-export { skyMaps, skyShareOnPlane } from "./skyViewShare.ts";
+export { SKY_ROWS, skyMaps, skyShareOnPlane } from "./skyViewShare.ts";

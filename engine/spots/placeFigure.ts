@@ -1,6 +1,6 @@
 import { type DomeLight, makeDomeLight } from "../array/domeLight.ts";
 import { clearFixedPower, MEMBER_CROWNS, MEMBER_YIELD } from "../array/fixedPower.ts";
-import type { PreparedGroup } from "../array/preparedGroup.ts";
+import { type PreparedGroup, preparedGroup } from "../array/preparedGroup.ts";
 import { type FacedGroup, faceGroup, placeGroup } from "../array/prepareGroup.ts";
 import { stepDome } from "../array/stepDome.ts";
 import { stepPlane } from "../array/stepPlane.ts";
@@ -29,10 +29,12 @@ export interface PlaceFigure {
   readonly dayWh: number;
   /** Over the event, Wh. */
   readonly eventWh: number;
+  /** What the lead takes: how much more it would be over the event with no lead at all, as a share of that. */
+  readonly leadLossShare: number;
 }
 
 /** Rows of the dome that are looked at for each of many places: a third of a run's, which moves figures by 0.4 % at most (tests/engine/spots). */
-const COARSE_SKY_ROWS = 24;
+export const COARSE_SKY_ROWS = 24;
 
 /** The scenario's panel group with its like at another place. */
 export function groupAt(group: PanelGroup, { eastM, northM, leadM, mount }: Place): PanelGroup {
@@ -67,22 +69,22 @@ export function placeFigures(prepared: Prepared, g: number): (place: Place, skyR
   const weights = wholeDayWeights(grid);
   let details: ReturnType<typeof makeRunDetails> | null = null;
 
-  const summed = (wattsAt: (i: number) => number): PlaceFigure => {
-    let dayWh = 0;
-    let eventWh = 0;
-    for (let i = 0; i < grid.steps; i++) {
-      const wh = wattsAt(i) * grid.stepH;
-      dayWh += wh * weights[i]!;
-      eventWh += wh;
-    }
-    return { dayWh, eventWh };
-  };
-
-  const whole = (there: PreparedGroup): PlaceFigure => {
+  /** Writes the power of each step into `powerW`. */
+  const powerW = new Float64Array(grid.steps);
+  const work = (there: PreparedGroup): void => {
+    clearFixedPower(fixed);
+    stepPlane(there, g, light, 1, rows.planes[g]!, fixed, false);
+    powerW.set(fixed.sumW);
+    if (fixed.coupled.every((bits) => bits === 0)) return;
     const moved = preparedOf({ ...prepared, groups: groups.map((each, k) => (k === g ? there : each)) });
     details ??= makeRunDetails(moved.groups, rows.planes, grid.steps);
     stepRun(moved, prepared.light, prepared.airTempC, prepared.inputs, rows, details);
-    return summed((i) => rows.parts[i * rows.partStride + g]!);
+    for (let i = 0; i < grid.steps; i++) powerW[i] = rows.parts[i * rows.partStride + g]!;
+  };
+  const sumWh = (weightOf: (i: number) => number) => {
+    let sum = 0;
+    for (let i = 0; i < grid.steps; i++) sum += powerW[i]! * weightOf(i);
+    return sum * grid.stepH;
   };
 
   const faced = new Map<string, FacedGroup>();
@@ -97,9 +99,11 @@ export function placeFigures(prepared: Prepared, g: number): (place: Place, skyR
     const moved = groupAt(group, place);
     const cooled = { ...moved, cooling: coolingOf(moved, obstacles) };
     const there = placeGroup(cooled, facedAs(cooled), standing, undefined, skyRows);
-    clearFixedPower(fixed);
-    stepPlane(there, g, light, 1, rows.planes[g]!, fixed, false);
-    if (fixed.coupled.some((bits) => bits !== 0)) return whole(there);
-    return summed((i) => fixed.sumW[i]!);
+    work(preparedGroup(groupAt(cooled, { ...place, leadM: 0 }), models, there));
+    const bareWh = sumWh(() => 1);
+    work(there);
+    const eventWh = sumWh(() => 1);
+    const leadLossShare = bareWh > 0 ? Math.max(0, 1 - eventWh / bareWh) : 0;
+    return { dayWh: sumWh((i) => weights[i]!), eventWh, leadLossShare };
   };
 }

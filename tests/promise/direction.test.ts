@@ -25,6 +25,7 @@ const ORDER = [
   "versus",
   "size",
   "drivers",
+  "spots",
   "reach",
   "packing",
   "pool",

@@ -1,11 +1,11 @@
 import type { Drawing } from "../../drawing/drawing.ts";
 import { html, type Markup } from "../../drawing/html.ts";
 import type { MapStation } from "./mapStations.ts";
-import { optionRoom, stationRoom } from "./nameRoom.ts";
 import { type SizeContours, sizeContours, targetName } from "./sizeContours.ts";
 import { type SizeLayout, sizeLayout } from "./sizeLayout.ts";
 import type { SizePicture } from "./sizePicture.ts";
 import type { AxisWords } from "./sizingWords.ts";
+import { optionRoom, stationRoom } from "./stationRoom.ts";
 
 /** A map of sizes, and where its values lie on it. */
 export interface SizeDrawing extends Drawing {

@@ -1,5 +1,5 @@
 import { Index } from "solid-js";
-import type { PlacedLabel } from "./placeLabels.ts";
+import type { PlacedLabel } from "../../../engine/drawing/placeLabels.ts";
 
 /** Names at their places, all leaders under all letters. */
 export function PlacedNames<Label extends PlacedLabel>(props: {

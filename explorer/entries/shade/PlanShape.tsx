@@ -1,5 +1,5 @@
 import { createMemo, For, Show } from "solid-js";
-import { boxFootprint } from "./boxFootprint.ts";
+import { boxFootprint } from "../../../engine/answers/shade/boxFootprint.ts";
 import { leafLook } from "./leafLook.ts";
 import { moduleFootprints } from "./moduleFootprints.ts";
 import { arrowPx, type Facing, polygonPoints } from "./planThing.ts";

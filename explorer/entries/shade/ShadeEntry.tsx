@@ -5,6 +5,7 @@ import { Problems } from "../../parts/EntryState.tsx";
 import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 
 // Loaded when the first such entry is on the sheet: no other entry needs it.
+const SpotsPart = lazy(async () => ({ default: (await import("./SpotsPart.tsx")).SpotsPart }));
 const ShadeOfDocument = lazy(async () => ({ default: (await import("./ShadeOfDocument.tsx")).ShadeOfDocument }));
 
 /** The shade of one of the notebook's scenarios. */
@@ -17,6 +18,7 @@ export function ShadeEntry(props: EntryProps<"shade">) {
             page={props.page}
             label="Scenario whose shade this is"
             value={props.doc.scenario}
+            // Another scenario may not have these panels.
             onPick={(other) => props.edit({ scenario: other }, "scenario")}
           />
         </p>
@@ -27,6 +29,7 @@ export function ShadeEntry(props: EntryProps<"shade">) {
           document={props.page.document(props.doc.scenario)}
           onChanges={(changes, label) => props.page.change(props.doc.scenario, changes, label)}
         />
+        <SpotsPart {...props} />
       </Suspense>
     </>
   );

@@ -1,7 +1,7 @@
 import { RAD_PER_DEG } from "../../../engine/angle.ts";
+import { boxFootprint } from "../../../engine/answers/shade/boxFootprint.ts";
 import type { Box } from "../../../engine/scenario/obstacle.ts";
 import type { Point } from "../../../engine/shade/index.ts";
-import { boxFootprint } from "./boxFootprint.ts";
 import type { SkySpan } from "./crownOutline.ts";
 
 const SAMPLES = 49;

@@ -1,6 +1,6 @@
 import { RAD_PER_DEG } from "../../../engine/angle.ts";
+import { boxFootprint, type PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import type { Box, Tree } from "../../../engine/scenario/obstacle.ts";
-import { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
 
 /** An ellipse on the ground; `alongM` and `acrossM` are half its axes along and across `bearingDeg`. */
 export interface GroundEllipse extends PlanPoint {

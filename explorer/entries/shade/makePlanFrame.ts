@@ -1,5 +1,5 @@
 import { createMemo, createSignal } from "solid-js";
-import type { PlanPoint } from "./boxFootprint.ts";
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import { gridLines, isInView, type PlanFrame, planView, wholeSite, zoomed } from "./planView.ts";
 import type { PairRoom } from "./shadeRoom.ts";
 import type { Thing } from "./thing.ts";

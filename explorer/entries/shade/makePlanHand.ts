@@ -1,5 +1,5 @@
 import { createSignal } from "solid-js";
-import type { PlanPoint } from "./boxFootprint.ts";
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import type { ShownPlan } from "./makePlanFrame.ts";
 import { type Move, moveWords, onSite, placeWords, type Thing } from "./thing.ts";
 

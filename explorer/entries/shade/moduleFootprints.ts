@@ -1,7 +1,7 @@
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import { modulePoints } from "../../../engine/array/modulePoints.ts";
 import { panelAxes } from "../../../engine/array/panelAxes.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
-import type { PlanPoint } from "./boxFootprint.ts";
 
 /** The modules of a group as they look from straight above: a tilted one is foreshortened. Four corners each, in turn. */
 export function moduleFootprints(

@@ -1,5 +1,5 @@
+import { type PlacedLabel, placeLabels } from "../../../engine/drawing/placeLabels.ts";
 import { inUnits } from "../../../engine/words/displayUnits.ts";
-import { type PlacedLabel, placeLabels } from "./placeLabels.ts";
 import { arrowPx, type Facing } from "./planThing.ts";
 import { isInView, type PlanView, reachOf, viewBox } from "./planView.ts";
 import type { Thing } from "./thing.ts";

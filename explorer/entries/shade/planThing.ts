@@ -1,6 +1,6 @@
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { inUnits } from "../../../engine/words/displayUnits.ts";
-import type { PlanPoint } from "./boxFootprint.ts";
 import type { PlanView } from "./planView.ts";
 import type { Thing } from "./thing.ts";
 

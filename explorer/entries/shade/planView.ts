@@ -1,5 +1,5 @@
-import type { PlanPoint } from "./boxFootprint.ts";
-import type { LabelBox } from "./placeLabels.ts";
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
+import type { Box } from "../../../engine/drawing/nameRoom.ts";
 import type { Thing } from "./thing.ts";
 
 /** Metres that a plan shows: its middle, and how far it reaches from west to east. */
@@ -93,6 +93,6 @@ export function gridLines(frame: PlanFrame, view: PlanView): GridLines {
 }
 
 /** The plan's ground as a box for labels. */
-export function viewBox(view: PlanView): LabelBox {
+export function viewBox(view: PlanView): Box {
   return { left: 4, right: view.widthPx - 4, top: 4, bottom: view.heightPx - 4 };
 }

@@ -1,4 +1,5 @@
-import { type LabelBox, type PlacedLabel, placeLabels, type WantedLabel } from "./placeLabels.ts";
+import type { Box } from "../../../engine/drawing/nameRoom.ts";
+import { type PlacedLabel, placeLabels, type WantedLabel } from "../../../engine/drawing/placeLabels.ts";
 import type { SkyShape } from "./skyShapes.ts";
 import type { SkyView } from "./skyView.ts";
 import type { SkyHour } from "./sunWay.ts";
@@ -8,7 +9,7 @@ export type SkyName = PlacedLabel & { readonly isHour: boolean };
 
 /** Every third hour along the sun's way, and what stands in the sky, the nearest first. */
 export function skyNames(hours: readonly SkyHour[], shapes: readonly SkyShape[], view: SkyView): SkyName[] {
-  const frame: LabelBox = { left: 2, right: view.widthPx - 2, top: 2, bottom: view.heightPx - 2 };
+  const frame: Box = { left: 2, right: view.widthPx - 2, top: 2, bottom: view.heightPx - 2 };
   const rings = hours.map(({ x, y }) => ({ left: x - 5, right: x + 5, top: y - 5, bottom: y + 5 }));
   const marked = hours.filter(({ hour }) => hour % 3 === 0);
   const wanted: WantedLabel[] = [

@@ -1,9 +1,9 @@
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import type { Change, Scenario } from "../../../engine/scenario/index.ts";
 import type { Box, Tree } from "../../../engine/scenario/obstacle.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { differenceInUnits } from "../../../engine/words/displayUnits.ts";
 import { figure } from "../../../engine/words/numbers.ts";
-import type { PlanPoint } from "./boxFootprint.ts";
 
 /** Something on the site that can be moved. */
 export type Thing = PlanPoint & {

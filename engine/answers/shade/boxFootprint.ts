@@ -1,5 +1,5 @@
-import { RAD_PER_DEG } from "../../../engine/angle.ts";
-import type { Box } from "../../../engine/scenario/obstacle.ts";
+import { RAD_PER_DEG } from "../../angle.ts";
+import type { Box } from "../../scenario/obstacle.ts";
 
 /** A place on the plan, metres east and north of the site's origin. */
 export interface PlanPoint {

@@ -1,10 +1,4 @@
-/** A rectangle of the drawing, px. */
-export interface LabelBox {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
+import type { Box } from "./nameRoom.ts";
 
 /** A name that wants to stand at a point, `clearPx` away from it. */
 export interface WantedLabel {
@@ -24,7 +18,7 @@ export interface PlacedLabel {
   readonly x: number;
   readonly y: number;
   readonly anchor: "start" | "middle" | "end";
-  readonly box: LabelBox;
+  readonly box: Box;
   /** From the point to the text where it stands away from its point; empty where it needs none. */
   readonly leader: string;
 }
@@ -34,7 +28,7 @@ const LETTER_PX = 8;
 const ABOVE_FOOT_PX = 15;
 const BELOW_FOOT_PX = 5;
 
-export function meets(a: LabelBox, b: LabelBox): boolean {
+export function meets(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
@@ -45,8 +39,8 @@ export function meets(a: LabelBox, b: LabelBox): boolean {
  */
 export function placeLabels(
   wanted: readonly WantedLabel[],
-  frame: LabelBox,
-  taken: readonly LabelBox[] = [],
+  frame: Box,
+  taken: readonly Box[] = [],
 ): (PlacedLabel | null)[] {
   const boxes = [...taken];
   const isFree = ({ box }: Spot) =>
@@ -81,7 +75,7 @@ function later(label: WantedLabel): Spot[] {
   return FAR_PX.flatMap((farPx) => around(label.short ?? label.text, label.x, label.y, label.clearPx + farPx));
 }
 
-function leaderTo({ x, y }: WantedLabel, box: LabelBox): string {
+function leaderTo({ x, y }: WantedLabel, box: Box): string {
   const held = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
   return `M${x} ${y}L${held(x, box.left + 4, box.right - 4)} ${held(y, box.top + 4, box.bottom - 4)}`;
 }

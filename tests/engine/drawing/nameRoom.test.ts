@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { outside, overlapPx2, turnedRoom } from "../../engine/answers/sizing/nameRoom.ts";
+import { outside, overlapPx2, turnedRoom } from "../../../engine/drawing/nameRoom.ts";
 
 test("a name takes room along its own direction, off its line on the upper side", () => {
   const level = turnedRoom({ x: 100, y: 100, turnDeg: 0 }, 10, 14);

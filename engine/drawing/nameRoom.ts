@@ -12,21 +12,7 @@ interface Spot {
 }
 
 /** Mean width of a letter of 16 px, px. */
-const LETTER_PX = 8.2;
-
-/** A triangle with its name beneath it. */
-export function stationRoom({ x, y }: Spot, name: string): Box[] {
-  const half = (name.length * LETTER_PX) / 2;
-  return [
-    { left: x - 14, right: x + 14, top: y - 14, bottom: y + 12 },
-    { left: x - half, right: x + half, top: y + 12, bottom: y + 38 },
-  ];
-}
-
-/** A ring with a number in it. */
-export function optionRoom({ x, y }: Spot): Box {
-  return { left: x - 13, right: x + 13, top: y - 13, bottom: y + 13 };
-}
+export const LETTER_PX = 8.2;
 
 /** A name that is turned about its middle, `awayPx` off its line: a box for each two letters. */
 export function turnedRoom(at: Spot & { readonly turnDeg: number }, letters: number, awayPx: number): Box[] {

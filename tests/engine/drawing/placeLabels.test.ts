@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { meets, placeLabels } from "../../../explorer/entries/shade/placeLabels.ts";
+import { meets, placeLabels } from "../../../engine/drawing/placeLabels.ts";
 
 const FRAME = { left: 0, right: 500, top: 0, bottom: 300 };
 
