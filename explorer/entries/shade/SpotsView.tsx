@@ -45,7 +45,12 @@ export function SpotsView(props: EntryProps<"shade"> & { picture: SpotsPicture }
     if (changes.length === 0 || !changed.ok) return null;
     return { changes, words: changesInWords(changes, document, changed.document as ScenarioInput).join("; ") };
   }
+  const isRefused = (to: ReadSpot) => {
+    if (to.isTaken) setDone("Something stands there, or so near that they have no room: choose another spot.");
+    return to.isTaken;
+  };
   const put = (to: ReadSpot) => {
+    if (isRefused(to)) return;
     const made = changesTo(to);
     if (made === null) {
       setDone("They stand there already.");
@@ -57,6 +62,7 @@ export function SpotsView(props: EntryProps<"shade"> & { picture: SpotsPicture }
     setDone(`Put there: ${made.words}. Undo takes it back.`);
   };
   const make = (to: ReadSpot) => {
+    if (isRefused(to)) return;
     const made = changesTo(to);
     if (made === null) {
       setDone("That is the scenario as it stands.");

@@ -13,6 +13,8 @@ export interface ReadSpot extends Spot {
   readonly dayWh: number;
   /** Whether the map says its figure already. */
   readonly isNamed: boolean;
+  /** Whether something stands there, so that the panels cannot. */
+  readonly isTaken: boolean;
   readonly words: string;
 }
 
@@ -48,7 +50,8 @@ export function readSpot({ report, group, obstacles }: SpotsPicture, k: number):
     report.lead.reachM === null
       ? ""
       : `, on ${leadWords(spot.leadM)} of lead, which loses ${lossWords(spot.leadLossShare)}${spot.leadM > report.lead.statedM + 0.05 ? ": longer than the lead there is" : ""}`;
-  const taken = way !== "here" && takenSpots(group, obstacles)(spot) ? ". Something stands there" : "";
+  const isTaken = way !== "here" && takenSpots(group, obstacles)(spot);
+  const taken = isTaken ? ". Something stands there, or too near" : "";
   const { eastM, northM, leadM, dayWh } = spot;
   return {
     k,
@@ -57,6 +60,7 @@ export function readSpot({ report, group, obstacles }: SpotsPicture, k: number):
     leadM,
     dayWh,
     isNamed: named !== undefined,
+    isTaken,
     words: `${where}: ${whWords(dayWh)} ${spanWords(report)}${lead}${taken}.`,
   };
 }
