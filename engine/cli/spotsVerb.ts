@@ -1,3 +1,4 @@
+import { plain } from "../answers/column.ts";
 import { KINDS } from "../answers/kinds.ts";
 import type { SpotsPicture } from "../answers/shade/spotsPicture.ts";
 import { SPOT, spotRows, spotsCsv } from "../answers/shade/spotsRows.ts";
@@ -64,7 +65,7 @@ function spotsJson({ name, place }: Scenario, pictures: readonly SpotsPicture[])
 }
 
 function spotsText({ name, place }: Scenario, pictures: readonly SpotsPicture[]): string {
-  return [
+  const lines = [
     `${name} · ${place.name}`,
     ...pictures.flatMap((picture) => [
       "",
@@ -75,5 +76,6 @@ function spotsText({ name, place }: Scenario, pictures: readonly SpotsPicture[])
       textTable(spotRows(picture.report), Object.values(SPOT)),
       `Wh a day at the bank's terminals, ${ofWhichSky(picture)}; spots every ${picture.report.grid.stepM} m.`,
     ]),
-  ].join("\n");
+  ];
+  return plain(lines.join("\n"));
 }

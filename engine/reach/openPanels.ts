@@ -1,9 +1,10 @@
-import type { PanelGroup } from "../scenario/panelGroup.ts";
+import { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { isPortable } from "../spots/leadRule.ts";
+import type { SiteSun } from "../spots/siteSun.ts";
+import type { Spot } from "../spots/spotGrid.ts";
 import { bringPrice } from "./bringPrice.ts";
 import { type Amount, added, type Lever } from "./lever.ts";
-import type { Spot, SunnySpots } from "./sunnySpots.ts";
 
 /** Strings that are looked at on top of those there are. */
 const MOST_MORE_STRINGS = 6;
@@ -16,14 +17,16 @@ const IN_SERIES: Readonly<Record<12 | 24 | 48, number>> = { 12: 2, 24: 2, 48: 4 
 /** Propped for the season's noon, between these tilts, °. */
 const LEAST_TILT_DEG = 15;
 const MOST_TILT_DEG = 70;
+/** How far from the middle of the site they are looked for, and how high they stand, m. */
+const OPEN_WITHIN_M = 30;
+const OPEN_HEIGHT_M = 0.5;
 /** Slack of a lead that goes round things, m. */
 const SLACK_M = 2;
 const LEAST_LEAD_M = 5;
 const LONGEST_LEAD_M = 200;
 
 /** More modules in each group that there is, by whole strings. */
-export function morePanels({ panels }: Scenario, spots: SunnySpots): Lever[] {
-  const sunShareAt = ({ at }: PanelGroup) => spots.shareAt(at.eastM, at.northM, at.heightM);
+export function morePanels({ panels }: Scenario, sun: SiteSun): Lever[] {
   return panels.map((group) => {
     const { id, count, inSeries, module, bring } = group;
     const amounts: Amount[] = [];
@@ -33,13 +36,16 @@ export function morePanels({ panels }: Scenario, spots: SunnySpots): Lever[] {
         words: `${to} of ${module.ratedW} W, was ${count}`,
         changes: [{ at: `panels.${id}.count`, to }],
         price: bringPrice(bring, to - count),
-        why: `${(to - count) * module.ratedW} W more where ${Math.round(100 * sunShareAt(group))} % of the sun's beam comes`,
+        why: `${(to - count) * module.ratedW} W more where ${lightWords(sun.shareOf(group))} of the open's light comes`,
       });
     }
     const name = `More panels, ${inside(group.name)}`;
     return { id: `panels-${id}`, kind: "panels", name, amounts, isMonotone: true, touches: [`panels.${id}.count`] };
   });
 }
+
+/** 0.83 as "83 %" */
+export const lightWords = (share: number) => `${Math.round(100 * share)} %`;
 
 /** A name inside a sentence: "Van roof" becomes "van roof", and "HF panels" stay what they are. */
 export const inside = (name: string) =>
@@ -49,11 +55,11 @@ export const inside = (name: string) =>
  * Panels that stand in the open: those that are at hand elsewhere (`lent`), else, where the plan has none to carry out, a folding pair at the
  * sunniest spot.
  */
-export function openPanels(scenario: Scenario, lent: readonly unknown[], spots: SunnySpots, spot: Spot): Lever[] {
+export function openPanels(scenario: Scenario, lent: readonly unknown[], sun: SiteSun): Lever[] {
   const groups = lent.filter(isGroup).filter(({ id }) => scenario.panels.every((each) => each.id !== id));
-  if (groups.length > 0) return groups.map((group) => lentPanels(group, spots));
+  if (groups.length > 0) return groups.map((group) => lentPanels(group, sun));
   if (scenario.panels.some(isPortable)) return [];
-  return [foldingPairs(scenario, spot)];
+  return [foldingPairs(scenario, sun)];
 }
 
 /** A panel group as it is written in a document. */
@@ -65,11 +71,9 @@ function isGroup(value: unknown): value is WrittenGroup {
   return typeof group?.id === "string" && typeof group.count === "number" && typeof group.module?.ratedW === "number";
 }
 
-function lentPanels(group: WrittenGroup, spots: SunnySpots): Lever {
-  const sun = ({ at }: WrittenGroup) =>
-    at === undefined
-      ? ""
-      : ` where ${Math.round(100 * spots.shareAt(at.eastM, at.northM, at.heightM))} % of the sun's beam comes`;
+function lentPanels(group: WrittenGroup, sun: SiteSun): Lever {
+  const read = PanelGroup.safeParse(group);
+  const where = read.success ? ` where ${lightWords(sun.shareOf(read.data))} of the open's light comes` : "";
   const inSeries = group.inSeries ?? 1;
   const most = Math.min(MOST_MODULES, Math.max(group.count, inSeries * MOST_MORE_STRINGS));
   const amounts: Amount[] = [];
@@ -78,7 +82,7 @@ function lentPanels(group: WrittenGroup, spots: SunnySpots): Lever {
       words: `${count} of ${group.module.ratedW} W`,
       changes: [added("panels", { ...group, count })],
       price: bringPrice(group.bring, count),
-      why: `${count * group.module.ratedW} W more${sun(group)}`,
+      why: `${count * group.module.ratedW} W more${where}`,
     });
   }
   return {
@@ -91,28 +95,32 @@ function lentPanels(group: WrittenGroup, spots: SunnySpots): Lever {
   };
 }
 
-function foldingPairs({ place, bank, panels, sources }: Scenario, spot: Spot): Lever {
+function foldingPairs({ place, bank, panels, sources }: Scenario, sun: SiteSun): Lever {
   const inSeries = IN_SERIES[bank.nominalV];
   const taken = [...panels, ...sources].map(({ id }) => id);
   let id = "folding";
   for (let n = 2; taken.includes(id); n++) id = `folding-${n}`;
+  const groupOf = (count: number, { eastM, northM }: Spot) => ({
+    id,
+    name: "Folding panels in the open",
+    count,
+    inSeries,
+    module: { ratedW: FOLDING_W },
+    mount: proppedUp(place.latitudeDeg),
+    at: { eastM, northM, heightM: OPEN_HEIGHT_M },
+    controller: { kind: "mppt", cable: { awg: "10", oneWayM: leadM({ eastM, northM }) } },
+  });
+  const fewest = Math.max(PAIR, inSeries);
+  const inTheMiddle = PanelGroup.parse(groupOf(fewest, { eastM: 0, northM: 0 }));
+  const spot = sun.near(inTheMiddle, OPEN_WITHIN_M) ?? { ...inTheMiddle.at, sunShare: sun.shareOf(inTheMiddle) };
   const amounts: Amount[] = [];
-  for (let count = Math.max(PAIR, inSeries); count <= PAIR * MOST_MORE_STRINGS; count += Math.max(PAIR, inSeries)) {
-    const group = {
-      id,
-      name: "Folding panels in the open",
-      count,
-      inSeries,
-      module: { ratedW: FOLDING_W },
-      mount: proppedUp(place.latitudeDeg),
-      at: { eastM: spot.eastM, northM: spot.northM, heightM: 0.5 },
-      controller: { kind: "mppt", cable: { awg: "10", oneWayM: leadM(spot) } },
-    };
+  for (let count = fewest; count <= PAIR * MOST_MORE_STRINGS; count += fewest) {
+    const group = groupOf(count, spot);
     amounts.push({
       words: `${count} of ${FOLDING_W} W`,
       changes: [added("panels", group)],
       price: bringPrice(undefined, count),
-      why: `${count * FOLDING_W} W more where ${Math.round(100 * spot.sunShare)} % of the sun's beam comes`,
+      why: `${count * FOLDING_W} W more where ${lightWords(spot.sunShare)} of the open's light comes`,
     });
   }
   return {

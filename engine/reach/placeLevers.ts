@@ -4,9 +4,10 @@ import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import { MINUTES_A_TURN, turnsIn } from "../versus/turns.ts";
+import { leadRule } from "../spots/leadRule.ts";
+import type { SiteSun } from "../spots/siteSun.ts";
 import { type Amount, type Lever, NOTHING, type Price, put } from "./lever.ts";
-import { inside, leadM } from "./openPanels.ts";
-import type { SunnySpots } from "./sunnySpots.ts";
+import { inside, lightWords } from "./openPanels.ts";
 
 /** How far away from where they stand panels, or the vehicle under them, are looked at, m. */
 const WITHIN_M = [10, 20, 30] as const;
@@ -16,45 +17,43 @@ const TURNS = [
 ] as const;
 
 /** Each group moved to where the sun is, and turned after it by hand. */
-export function placeLevers(scenario: Scenario, grid: TimeGrid, spots: SunnySpots): Lever[] {
+export function placeLevers(scenario: Scenario, grid: TimeGrid, sun: SiteSun): Lever[] {
   const groups = scenario.panels.filter(({ count }) => count > 0);
   return [
-    ...(scenario.obstacles.length > 0 ? groups.map((group) => moved(group, spots)) : []),
+    ...(scenario.obstacles.length > 0 ? groups.map((group) => moved(group, sun)) : []),
     ...groups.map((group) => turned(group, grid)),
   ].filter(({ amounts }) => amounts.length > 0);
 }
 
-function moved(group: PanelGroup, spots: SunnySpots): Lever {
-  const { id, at, mount, controller } = group;
+function moved(group: PanelGroup, sun: SiteSun): Lever {
+  const { id, at, controller } = group;
   const amounts: Amount[] = [];
-  const here = spots.shareAt(at.eastM, at.northM, at.heightM);
+  const leadAt = leadRule(group).at;
+  const here = sun.shareOf(group);
   let before = here;
   for (const withinM of WITHIN_M) {
-    const spot = spots.near(at.eastM, at.northM, at.heightM, withinM);
+    const spot = sun.near(group, withinM);
     if (spot === null || spot.sunShare <= before * 1.01) continue;
     before = spot.sunShare;
-    const lead = leadM(spot);
+    const lead = leadAt(spot);
     const changes: Change[] = [
       { at: `panels.${id}.at.eastM`, to: spot.eastM },
       { at: `panels.${id}.at.northM`, to: spot.northM },
     ];
-    // What lies on a roof takes its lead along; what stands on the ground needs one that reaches.
-    if (mount.kind !== "flat" && lead > panelCableOf(controller).oneWayM) {
-      const longer = { ...controller, cable: { ...panelCableOf(controller), oneWayM: lead } };
-      changes.push(put(`panels.${id}.controller`, longer));
+    const cable = panelCableOf(controller);
+    if (lead !== cable.oneWayM) {
+      changes.push(put(`panels.${id}.controller`, { ...controller, cable: { ...cable, oneWayM: lead } }));
     }
     amounts.push({
       words: wayWords(spot.eastM - at.eastM, spot.northM - at.northM),
       changes,
       price: { ...NOTHING, minutes: null },
-      why: `${beamWords(spot.sunShare)} of the sun's beam comes there, ${beamWords(here)} where it stands`,
+      why: `${lightWords(spot.sunShare)} of the open's light comes there, ${lightWords(here)} where it stands`,
     });
   }
   const name = `${group.name} to a sunnier place`;
   return { id: `spot-${id}`, kind: "spot", name, amounts, isMonotone: false, touches: [`panels.${id}.at`] };
 }
-
-const beamWords = (share: number) => `${Math.round(100 * share)} %`;
 
 /** "12 m north and 4 m east" */
 function wayWords(eastM: number, northM: number): string {

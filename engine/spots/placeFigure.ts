@@ -51,7 +51,7 @@ export function groupAt(group: PanelGroup, { eastM, northM, leadM, mount }: Plac
  * Says what a panel group brings at one place after another: the engine's own rays, sections, cable and controller, as in a run of the scenario with
  * the group there. Where the bank's volts have a say in its power (PWM, strings too low, a controller at its limit), the whole scenario is run.
  * @param g number of the group in `prepared.scenario.panels`
- * @returns the figure of a place; with `RUN_SKY_ROWS` to the last digit that of a run, else within 0.4 %
+ * @returns the figure of a place; with `SKY_ROWS` to the last digit that of a run, else within 0.4 %
  */
 export function placeFigures(prepared: Prepared, g: number): (place: Place, skyRows?: number) => PlaceFigure {
   const { scenario, grid, sun, windMs, groups } = prepared;

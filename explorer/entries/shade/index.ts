@@ -2,14 +2,12 @@
  * shade: the site on the page: plan and sky of each panel, moved by hand or by keys, with the sun worked out in a worker.
  */
 
-export { boxFootprint, type PlanPoint } from "./boxFootprint.ts";
 export { boxOutline } from "./boxOutline.ts";
 export { crownOutline, type SkySpan } from "./crownOutline.ts";
 export { shadeEntry } from "./entry.ts";
 export { boxShadow, crownShadow, shadowOf } from "./groundShadow.ts";
 export { makeSunlight, type SunWorkshop } from "./makeSunlight.ts";
 export { moduleFootprints } from "./moduleFootprints.ts";
-export { meets, placeLabels } from "./placeLabels.ts";
 export { gridLines, planView, reachOf, wholeSite, zoomed } from "./planView.ts";
 export { ShadeView } from "./ShadeView.tsx";
 export { compassMarks, compassPoint, nearBearing, skyView, spanPath } from "./skyView.ts";
