@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
+import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import type { Box, Tree } from "../../../engine/scenario/obstacle.ts";
 import { lightThrough, prepareObstacles } from "../../../engine/shade/index.ts";
-import type { PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
 import { boxShadow, crownShadow, shadowOf } from "../../../explorer/entries/shade/groundShadow.ts";
 
 const TREE: Tree = {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { boxFootprint, type PlanPoint } from "../../../engine/answers/shade/boxFootprint.ts";
+import { readScenario } from "../../../engine/scenario/readScenario.ts";
 import { moduleFootprints } from "../../../explorer/entries/shade/moduleFootprints.ts";
 import { gridLines, planView, reachOf, wholeSite, zoomed } from "../../../explorer/entries/shade/planView.ts";
 import { thingsOf } from "../../../explorer/entries/shade/thing.ts";
