@@ -3,9 +3,9 @@ import type { Change } from "../scenario/change.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
-import { MINUTES_A_TURN, turnsIn } from "../versus/turns.ts";
 import { leadRule } from "../spots/leadRule.ts";
 import type { SiteSun } from "../spots/siteSun.ts";
+import { MINUTES_A_TURN, turnsIn } from "../versus/turns.ts";
 import { type Amount, type Lever, NOTHING, type Price, put } from "./lever.ts";
 import { inside, lightWords } from "./openPanels.ts";
 

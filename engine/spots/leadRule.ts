@@ -1,3 +1,4 @@
+import { panelCableOf } from "../scenario/cable.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Spot } from "./spotGrid.ts";
 
@@ -28,7 +29,7 @@ export interface LeadRule {
  * has more length to spare than that, it is kept as it is wherever it reaches.
  */
 export function leadRule(group: PanelGroup): LeadRule {
-  const statedM = group.controller.cable.oneWayM;
+  const statedM = panelCableOf(group.controller).oneWayM;
   if (!isPortable(group)) return { statedM, reachM: null, at: () => statedM };
   const moreM = statedM - Math.hypot(group.at.eastM, group.at.northM);
   const slackM = Math.min(SLACK_M, moreM);

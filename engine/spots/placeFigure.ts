@@ -9,6 +9,7 @@ import { type Prepared, preparedOf } from "../run/prepare.ts";
 import { makeRunDetails } from "../run/runDetails.ts";
 import { makeRunRows } from "../run/runRows.ts";
 import { stepRun } from "../run/stepRun.ts";
+import { panelCableOf } from "../scenario/cable.ts";
 import { coolingOf } from "../scenario/coolingOf.ts";
 import { eventLeafShare } from "../scenario/leafShareOf.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
@@ -43,7 +44,7 @@ export function groupAt(group: PanelGroup, { eastM, northM, leadM, mount }: Plac
     ...group,
     at: { ...group.at, eastM, northM },
     mount: mount ?? group.mount,
-    controller: { ...controller, cable: { ...controller.cable, oneWayM: leadM } },
+    controller: { ...controller, cable: { ...panelCableOf(controller), oneWayM: leadM } },
   };
 }
 

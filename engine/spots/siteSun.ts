@@ -7,6 +7,7 @@ import { prepareDome } from "../array/skyDome.ts";
 import { stepDome } from "../array/stepDome.ts";
 import { stepPlane } from "../array/stepPlane.ts";
 import { turbidityOf } from "../run/prepareSky.ts";
+import { panelCableOf } from "../scenario/cable.ts";
 import { eventLeafShare } from "../scenario/leafShareOf.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
@@ -134,7 +135,7 @@ function uncontrolled(group: PanelGroup): PanelGroup {
       at: "bank",
       stepDownOnly: false,
       maxChargeA: null,
-      cable: { ...controller.cable, oneWayM: 0 },
+      cable: { ...panelCableOf(controller), oneWayM: 0 },
     },
   };
 }

@@ -1,3 +1,4 @@
+import { panelCableOf } from "../scenario/cable.ts";
 import type { Change } from "../scenario/change.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Spot } from "./spotGrid.ts";
@@ -18,9 +19,10 @@ export function spotChanges(
   const changes: Change[] = [];
   if (spot.eastM !== at.eastM) changes.push({ at: `panels.${id}.at.eastM`, to: spot.eastM });
   if (spot.northM !== at.northM) changes.push({ at: `panels.${id}.at.northM`, to: spot.northM });
-  if (Math.abs(spot.leadM - controller.cable.oneWayM) < 1e-6) return changes;
+  const present = panelCableOf(controller);
+  if (Math.abs(spot.leadM - present.oneWayM) < 1e-6) return changes;
   const written = (document.panels ?? []).find((each) => (each as WrittenGroup | null)?.id === id) as WrittenGroup;
-  const cable = { ...controller.cable, oneWayM: spot.leadM };
+  const cable = { ...present, oneWayM: spot.leadM };
   if (written?.controller === undefined) changes.push(put(`panels.${id}.controller`, { cable }));
   else if (written.controller.cable === undefined) changes.push(put(`panels.${id}.controller.cable`, cable));
   else changes.push({ at: `panels.${id}.controller.cable.oneWayM`, to: spot.leadM });

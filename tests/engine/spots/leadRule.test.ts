@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { panelCableOf } from "../../../engine/scenario/cable.ts";
 import type { PanelGroup } from "../../../engine/scenario/panelGroup.ts";
 import { leadRule } from "../../../engine/spots/leadRule.ts";
 import { takenSpots } from "../../../engine/spots/takenSpots.ts";
@@ -8,7 +9,7 @@ const [carried, roof] = read(SITE).panels as [PanelGroup, PanelGroup];
 const on = (oneWayM: number, northM: number, group = carried): PanelGroup => ({
   ...group,
   at: { ...group.at, eastM: 0, northM },
-  controller: { ...group.controller, cable: { ...group.controller.cable, oneWayM } },
+  controller: { ...group.controller, cable: { ...panelCableOf(group.controller), oneWayM } },
 });
 const south = (northM: number) => ({ eastM: 0, northM: -northM });
 
