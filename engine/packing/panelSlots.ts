@@ -1,8 +1,8 @@
-import { leadM, proppedUp } from "../reach/openPanels.ts";
-import { sunnySpots } from "../reach/sunnySpots.ts";
+import { leadM, OPEN_WITHIN_M, openSpot, proppedUp } from "../reach/openPanels.ts";
 import type { Scenario, ScenarioInput } from "../scenario/scenario.ts";
 import { timeGrid } from "../scenario/timeGrid.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
+import { siteSun } from "../spots/siteSun.ts";
 import { knownParts } from "./knownParts.ts";
 import type { LeftOut } from "./leftOut.ts";
 import type { OwnedThing } from "./ownedThing.ts";
@@ -14,10 +14,6 @@ export interface PanelChoice {
   readonly options: readonly PanelOption[];
   readonly inPlan: string | null;
 }
-
-/** Panels are looked for a place within so many metres of the middle of the site where no lead says how far they can go. */
-const OPEN_WITHIN_M = 30;
-const OPEN_HEIGHT_M = 0.5;
 
 /** Every kind of panels of a list. @param leftOut told what cannot be set up here */
 export function panelSlots(
@@ -75,5 +71,5 @@ function sunniest(scenario: Scenario, leads: readonly OwnedThing[]) {
   const slackM = leadM(middle);
   const withinM =
     leads.length === 0 ? OPEN_WITHIN_M : Math.max(0, Math.max(...leads.map(({ lengthM }) => lengthM!)) - slackM);
-  return sunnySpots(scenario, times.grid).near(0, 0, OPEN_HEIGHT_M, Math.min(OPEN_WITHIN_M, withinM)) ?? middle;
+  return openSpot(scenario.place.latitudeDeg, siteSun(scenario, times.grid), Math.min(OPEN_WITHIN_M, withinM));
 }

@@ -4,7 +4,7 @@
  */
 export type { Price } from "./lever.ts";
 export { ReachRefused } from "./makeHeld.ts";
-export { inside, leadM, proppedUp } from "./openPanels.ts";
+export { inside, leadM, OPEN_WITHIN_M, openSpot, proppedUp } from "./openPanels.ts";
 export { REACH_ORDERS, type ReachOrder } from "./reachOrder.ts";
 export { type ReachPlan, reachPlan } from "./reachPlan.ts";
 export type { ReachReport, ReachRow, ReachWay } from "./reachReport.ts";
@@ -12,4 +12,3 @@ export { needed } from "./reachSingles.ts";
 export { reachTask } from "./reachTask.ts";
 export { makeReachMemory, type ReachMemory, runReach } from "./runReach.ts";
 export { stepReachHolds } from "./stepReach.ts";
-export { sunnySpots } from "./sunnySpots.ts";

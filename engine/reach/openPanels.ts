@@ -1,7 +1,7 @@
 import { PanelGroup } from "../scenario/panelGroup.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { isPortable } from "../spots/leadRule.ts";
-import type { SiteSun } from "../spots/siteSun.ts";
+import type { SiteSun, SunSpot } from "../spots/siteSun.ts";
 import type { Spot } from "../spots/spotGrid.ts";
 import { bringPrice } from "./bringPrice.ts";
 import { type Amount, added, type Lever } from "./lever.ts";
@@ -18,7 +18,7 @@ const IN_SERIES: Readonly<Record<12 | 24 | 48, number>> = { 12: 2, 24: 2, 48: 4 
 const LEAST_TILT_DEG = 15;
 const MOST_TILT_DEG = 70;
 /** How far from the middle of the site they are looked for, and how high they stand, m. */
-const OPEN_WITHIN_M = 30;
+export const OPEN_WITHIN_M = 30;
 const OPEN_HEIGHT_M = 0.5;
 /** Slack of a lead that goes round things, m. */
 const SLACK_M = 2;
@@ -111,8 +111,7 @@ function foldingPairs({ place, bank, panels, sources }: Scenario, sun: SiteSun):
     controller: { kind: "mppt", cable: { awg: "10", oneWayM: leadM({ eastM, northM }) } },
   });
   const fewest = Math.max(PAIR, inSeries);
-  const inTheMiddle = PanelGroup.parse(groupOf(fewest, { eastM: 0, northM: 0 }));
-  const spot = sun.near(inTheMiddle, OPEN_WITHIN_M) ?? { ...inTheMiddle.at, sunShare: sun.shareOf(inTheMiddle) };
+  const spot = openSpot(place.latitudeDeg, sun);
   const amounts: Amount[] = [];
   for (let count = fewest; count <= PAIR * MOST_MORE_STRINGS; count += fewest) {
     const group = groupOf(count, spot);
@@ -131,6 +130,19 @@ function foldingPairs({ place, bank, panels, sources }: Scenario, sun: SiteSun):
     isMonotone: true,
     touches: [`panels.${id}`],
   };
+}
+
+/** The sunniest place for a folding panel within some metres of the middle of the site; the middle where none is sunnier. */
+export function openSpot(latitudeDeg: number, sun: SiteSun, withinM = OPEN_WITHIN_M): SunSpot {
+  const middle = PanelGroup.parse({
+    id: "folding",
+    name: "Folding panel",
+    count: 1,
+    module: { ratedW: FOLDING_W },
+    mount: proppedUp(latitudeDeg),
+    at: { eastM: 0, northM: 0, heightM: OPEN_HEIGHT_M },
+  });
+  return sun.near(middle, withinM) ?? { eastM: 0, northM: 0, sunShare: sun.shareOf(middle) };
 }
 
 /** Propped up and left alone: facing the equator, about as steep as the latitude (common practice, no source). */
