@@ -4,7 +4,7 @@
  */
 export { isPortable, leadRule } from "./leadRule.ts";
 export { runSpots, SpotsRefused } from "./runSpots.ts";
-export { type SiteSun, siteSun } from "./siteSun.ts";
+export { type SiteSun, type SunSpot, siteSun } from "./siteSun.ts";
 export { spotChanges } from "./spotChanges.ts";
 export { type Spot, type SpotGrid, spotAt } from "./spotGrid.ts";
 export { spotsPlan } from "./spotsPlan.ts";
