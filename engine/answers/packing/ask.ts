@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { OwnedList, type OwnedThing } from "../../packing/ownedThing.ts";
+import type { OwnedThing } from "../../packing/ownedThing.ts";
 import type { AnswersPage } from "../answersPage.ts";
 import type { Asked } from "../asked.ts";
 import { docNumber } from "../docField.ts";
@@ -9,6 +9,13 @@ import type { PackingPicture } from "./packingPicture.ts";
 
 /** What counts most, as `thingPrice.ts` in the engine has it: said again here, so that asking fetches none of that. */
 const ORDERS = ["mass", "minutes", "money"] as const;
+
+const MOST_OWNED = 100;
+const LONGEST_TEXT = 80;
+/** A list of what a club owns by its outer shape: what each thing may say is read where it is worked out, with the schema that is fetched then. */
+const OwnedShape = z
+  .array(z.record(z.string().max(LONGEST_TEXT), z.union([z.string().max(LONGEST_TEXT), z.number()])))
+  .max(MOST_OWNED, `must be at most ${MOST_OWNED} things`) as unknown as z.ZodType<OwnedThing[]>;
 
 const most = (label: string, unit: string, high: number, what: string) =>
   docNumber({ label, what, unit, low: 0, high, leftOut: "no limit" }).optional();
@@ -27,7 +34,7 @@ export const PackingDoc = z.strictObject({
   mostMinutes: most("At most", "min", 100_000, "most work to set up and take down"),
   mostMoney: most("At most", "money", 100_000_000, "most money for what has to be bought or borrowed"),
   most: z.enum(ORDERS).meta({ label: "What counts most", description: "what of a set is to be least" }),
-  owned: OwnedList.optional().meta({
+  owned: OwnedShape.optional().meta({
     label: "What the club has",
     description: "what can be packed; what the scenarios hold when left out",
   }),

@@ -1,4 +1,5 @@
 import { ownedOfPlans } from "../../packing/ownedOfPlans.ts";
+import { OwnedList, type OwnedThing } from "../../packing/ownedThing.ts";
 import { packingPlan } from "../../packing/packingPlan.ts";
 import type { PackingReport } from "../../packing/packingReport.ts";
 import { fittedNames, packList } from "../../packing/packList.ts";
@@ -15,7 +16,7 @@ export const workPacking: Work<PackingChoices, PackingPicture> = async (
 ) => {
   const [document, ...others] = documents;
   const { surroundings } = await shop.open(document!);
-  const things = choices.owned ?? ownedOfPlans(documents);
+  const things = choices.owned === null ? ownedOfPlans(documents) : readOwned(choices.owned);
   const ready = packingPlan(document!, others, things);
   if (!ready.ok) throw new Refused(ready.problems);
   const { plan } = ready;
@@ -41,6 +42,25 @@ export const workPacking: Work<PackingChoices, PackingPicture> = async (
   });
   return picture(report);
 };
+
+/** @throws Refused where a thing of the list says what it may not */
+function readOwned(owned: unknown): readonly OwnedThing[] {
+  const read = OwnedList.safeParse(owned);
+  if (read.success) return read.data;
+  const problems = read.error.issues.slice(0, MOST_PROBLEMS).map(({ path, message }) => {
+    const [place, field] = path;
+    const which =
+      typeof place === "number" ? `owned.${place + 1}${field === undefined ? "" : `.${String(field)}`}` : "owned";
+    return {
+      code: "owned",
+      path: ["owned", ...path],
+      message: `${which}: ${message}; correct it or take the thing out.`,
+    };
+  });
+  throw new Refused(problems as ConstructorParameters<typeof Refused>[0]);
+}
+
+const MOST_PROBLEMS = 8;
 
 /** Lists whose counts are remembered: who moves a limit or the target waits for nothing. */
 const KEPT_LISTS = 4;

@@ -4,7 +4,7 @@ import type { PackingPicture } from "../../../engine/answers/packing/packingPict
 import { packingNotes, packingSentence, setWords, totalWords } from "../../../engine/answers/packing/packingWords.ts";
 import { packingCsv } from "../../../engine/answers/packing/rows.ts";
 import { ownedOfPlans } from "../../../engine/packing/ownedOfPlans.ts";
-import type { OwnedThing } from "../../../engine/packing/ownedThing.ts";
+import { OwnedList as OwnedSchema, type OwnedThing } from "../../../engine/packing/ownedThing.ts";
 import { inHundred } from "../../../engine/words/oddsWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
@@ -25,7 +25,10 @@ const nameOf = (props: EntryProps<"packing">) => props.page.scenario(props.doc.s
 export function PackingView(props: EntryProps<"packing">) {
   const found = () => packingOf(props.page, props.doc);
   const picture = createMemo(() => found().result);
-  const things = createMemo((): readonly OwnedThing[] => props.doc.owned ?? ownedOfPlans(documentsOf(props)));
+  const things = createMemo((): readonly OwnedThing[] => {
+    const read = OwnedSchema.safeParse(props.doc.owned ?? ownedOfPlans(documentsOf(props)));
+    return read.success ? read.data : [];
+  });
   const [asked, setAsked] = createSignal<number | null>(null);
   const put = (owned: readonly OwnedThing[], label: string) => {
     setAsked(null);
