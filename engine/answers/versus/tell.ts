@@ -1,5 +1,6 @@
 import { html, type Markup } from "../../drawing/html.ts";
 import { stacked } from "../../drawing/stacked.ts";
+import { changesInWords } from "../../fields/changesInWords.ts";
 import type { AnswersPage } from "../answersPage.ts";
 import type { Tell } from "../kind.ts";
 import { list, missing, picture, saidWords } from "../reportParts.ts";
@@ -44,7 +45,7 @@ function decisionMarkup(page: AnswersPage, doc: VersusDoc, columns: readonly Pla
 }
 
 function differsOf(page: AnswersPage, doc: VersusDoc, { id, pair }: PlanColumn): Markup {
-  const lines = differsLines(page, doc)[doc.scenarios.indexOf(id)] ?? [];
+  const lines = differsLines(page, doc, changesInWords)[doc.scenarios.indexOf(id)] ?? [];
   if (pair === null) return html`what the others are held against`;
   return lines.length === 0 ? html`nothing differs` : list(shortened(lines));
 }

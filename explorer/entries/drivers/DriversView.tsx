@@ -43,11 +43,3 @@ export function DriversView(props: EntryProps<"drivers">) {
     </div>
   );
 }
-
-/** "most: the weather" for the index. */
-export function driversSummary(props: EntryProps<"drivers">): string {
-  const report = driversOf(props.page, props.doc.scenario).result?.report;
-  if (report === undefined) return "working";
-  const most = [...report.factors].sort((a, b) => (b.margin?.total.value ?? 0) - (a.margin?.total.value ?? 0))[0];
-  return most?.margin == null ? "nothing differs" : `most: ${most.name.toLowerCase()}`;
-}

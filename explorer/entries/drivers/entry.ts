@@ -1,6 +1,6 @@
 import type { EntryKind } from "../../notebook/entryKind.ts";
 import { firstOf } from "../../notebook/firstOf.ts";
-import { DriversView, driversSummary } from "./DriversView.tsx";
+import { DriversEntry, driversSummary } from "./DriversEntry.tsx";
 
 export const driversEntry: EntryKind<"drivers"> = {
   kind: "drivers",
@@ -8,5 +8,5 @@ export const driversEntry: EntryKind<"drivers"> = {
   purpose: "what decides it, and what to switch off first",
   make: (notebook) => ({ title: "What decides it?", doc: { scenario: firstOf(notebook) } }),
   summary: driversSummary,
-  View: DriversView,
+  View: DriversEntry,
 };

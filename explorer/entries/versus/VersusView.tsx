@@ -91,11 +91,3 @@ function pairedInstant(columns: readonly PlanColumn[], ms: number): string {
   });
   return `${day} ${clock}: ${parts.join("; ")}.`;
 }
-
-/** "11, 93 and 52 of 100 hold" for the index. */
-export function versusSummary(props: EntryProps<"versus">): string {
-  const columns = planColumns(props.page, props.doc);
-  if (columns.length === 0) return "working";
-  const odds = columns.map(({ side }) => Math.round(100 * side.holds.share));
-  return `${odds.slice(0, -1).join(", ")} and ${odds.at(-1)} of 100 hold`;
-}

@@ -1,6 +1,6 @@
 import type { EntryKind } from "../../notebook/entryKind.ts";
 import { firstOf, secondOf } from "../../notebook/firstOf.ts";
-import { VersusView, versusSummary } from "./VersusView.tsx";
+import { VersusEntry, versusSummary } from "./VersusEntry.tsx";
 
 export const versusEntry: EntryKind<"versus"> = {
   kind: "versus",
@@ -11,5 +11,5 @@ export const versusEntry: EntryKind<"versus"> = {
     doc: { scenarios: [firstOf(notebook), secondOf(notebook)] },
   }),
   summary: versusSummary,
-  View: VersusView,
+  View: VersusEntry,
 };
