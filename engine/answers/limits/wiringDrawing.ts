@@ -18,7 +18,7 @@ const X = { controller: 150, chargeFuse: 298, bus: 350, bar: 394, barBehindConve
 const FROM_BAR = { fuse: 24, ring: 78, name: 98 };
 const ROW_PX = 76;
 const BRANCH_PX = 54;
-const LETTER_PX = 8.2;
+const LETTER_PX = 8.9;
 
 /** The plan's branches on one line each, plain: what charges at the left, the bank below it, what is fed at the right. Numbers tie it to the table. */
 export function wiringDiagram({ wiring, rated }: Wired): Drawing {
@@ -141,7 +141,7 @@ function wiringRows({ wiring, lines }: Wired): Drawing {
   const words = [
     WIRING_NOTE,
     ...toPutRight({ wiring, lines }).map(({ where, change }) => `${where}: ${change}`),
-  ].flatMap((text) => wrappedLines(text, Math.floor(WIRING_PX / (LETTER_PX - 0.6))));
+  ].flatMap((text) => wrappedLines(text, Math.floor(WIRING_PX / (LETTER_PX - 1.3))));
   const bottomY = (wiring.length + 1) * TABLE_ROW_PX;
   return {
     body: html`<g class="wiring">${columns.map(({ head }, c) => label(head, COLUMN_PX[c]!, 18, "end"))}<path class="wiring-head" d="M0 ${TABLE_ROW_PX - 1}H${WIRING_PX}"/>${wiring.map(

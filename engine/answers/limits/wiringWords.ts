@@ -22,7 +22,7 @@ export const WIRING_COLUMNS: readonly Column<WiringRun>[] = [
   { head: "wire", cell: ({ size, isAssumed }) => `${size ?? "none will do"}${isAssumed ? "*" : ""}` },
   { head: "one way", cell: ({ oneWayM }) => (oneWayM === null ? "–" : `${+oneWayM.toFixed(2)}${THIN}m`) },
   { head: "drop", cell: ({ dropShare }) => (dropShare === null ? "–" : `${figure(100 * dropShare, 1)}${THIN}%`) },
-  { head: "", cell: ({ verdict }) => VERDICTS.find((each) => each.verdict === verdict)!.word },
+  { head: "state", cell: ({ verdict }) => VERDICTS.find((each) => each.verdict === verdict)!.word },
 ];
 
 /** What the dashes and stars of sheet and drawing mean. */

@@ -21,9 +21,7 @@ export function Wiring(props: { report: LimitsReport }) {
           <caption class="unseen">Every run with its currents, fuse, wire, length and drop</caption>
           <thead>
             <tr>
-              <For each={WIRING_COLUMNS}>
-                {({ head }) => <th scope="col">{head || <span class="unseen">State</span>}</th>}
-              </For>
+              <For each={WIRING_COLUMNS}>{({ head }) => <th scope="col">{head}</th>}</For>
             </tr>
           </thead>
           <tbody>
