@@ -11,6 +11,8 @@ export default defineConfig({
   root: "explorer",
   mode: "single",
   publicDir: false,
+  // The map's finer coast is a quarter of what the file may be; near by, the one file shows the coarse one.
+  resolve: { alias: { "world-atlas/countries-50m.json": "world-atlas/countries-110m.json" } },
   plugins: [oneFile("duskline.html"), wordsLater(), solid()],
   build: {
     outDir: here("dist"),

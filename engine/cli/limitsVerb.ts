@@ -69,8 +69,12 @@ function numberOf(name: string, text: string | boolean | undefined, low: number,
 /** The wiring sheet in the form that the file's name asks for. What draws is loaded when it is wanted. */
 async function sheetText(path: string, report: LimitsPicture): Promise<string> {
   if (/\.svg$/i.test(path)) {
-    const { wiringSvg } = await import("../report/wiringSvg.ts");
-    return wiringSvg(report);
+    const [{ svgDocument }, { wiringDrawing }, { drawingRules }] = await Promise.all([
+      import("../drawing/svgDocument.ts"),
+      import("../answers/limits/wiringDrawing.ts"),
+      import("../report/drawingRules.ts"),
+    ]);
+    return svgDocument(wiringDrawing(report), drawingRules);
   }
   if (!/\.html?$/i.test(path))
     throw new CallError(`--sheet is "${path}" but must end in .html (a page to print) or .svg (a picture).`);

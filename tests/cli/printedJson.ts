@@ -122,6 +122,7 @@ const verdict = z.strictObject({
       minimumV: z.number(),
       lowestV: z.number().nullable(),
       lowestMs: z.number().nullable(),
+      lost: z.strictObject({ chargeV: z.number(), leadV: z.number(), packV: z.number() }).nullable(),
       dropoutH: z.number(),
     }),
   ),

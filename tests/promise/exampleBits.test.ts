@@ -33,7 +33,9 @@ test.each(Object.keys(PINNED))("%s comes to the same bits as before", async (nam
   const run = trace(read.scenario, { climate });
   const ready = prepareEnsemble(read.scenario, { climate }, "pinned");
   if (!run.ok || !ready.ok) throw new Error(`${name} cannot be prepared`);
-  const { record, days, verdict } = run.trace;
+  const { record, days } = run.trace;
+  // Where a radio's volts went is worked out of the rest, and has a test of its own.
+  const verdict = { ...run.trace.verdict, radios: run.trace.verdict.radios.map(({ lost: _, ...radio }) => radio) };
   const part = runMembers(ready.ensemble, 0, 300);
   expect({ trace: joined({ record, days, verdict }), members: joined(part) }).toEqual(PINNED[name]);
 });

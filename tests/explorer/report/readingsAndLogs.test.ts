@@ -46,7 +46,7 @@ test("limits, readings and a log stand in a report with their pictures, and name
   expect(report).toContain("What can still be done");
   expect(report).toMatch(/load<\/|load took most|load gave most/);
   expect(report).toContain("Draw between transmissions");
-  expect([...report.matchAll(/<svg class="drawing"/g)]).toHaveLength(2);
+  expect([...report.matchAll(/<svg class="drawing"/g)]).toHaveLength(3);
   expect(report).not.toMatch(/NaN|undefined|notebook only/);
 });
 
