@@ -261,7 +261,7 @@ test("tables and files carry the same numbers as the picture", async () => {
   expect(svg).toMatch(/^<svg [^>]*><title>[^<]*<\/title><style>[^<]*svg\{--/);
   const drawn = await page.context().newPage();
   await drawn.setContent(svg);
-  expect(await drawn.locator("path.charge").evaluate((path) => getComputedStyle(path).stroke)).toBe("rgb(23, 74, 134)");
+  expect(await drawn.locator("path.charge").evaluate((path) => getComputedStyle(path).stroke)).toBe("rgb(162, 54, 17)");
   await page.locator("#run").getByRole("button", { name: "Table" }).click();
   const first = page.locator("#run tbody tr").first();
   expect(plain(await first.textContent())).toContain(`Thu 8 10:00${(run.chargeShare[0]! * 100).toFixed(0)}`);
