@@ -13,7 +13,7 @@ const htaccess = `# ${HINT} Where the server answers 500 since it is here, delet
 <IfModule mod_headers.c>
 ${headers.map(([name, value]) => `  Header set ${name} "${value}"`).join("\n")}
   Header set Cache-Control "${ASK_AGAIN}"
-  <FilesMatch "-[A-Za-z0-9_-]{8}\\.(js|css|woff2)$">
+  <FilesMatch "-[A-Za-z0-9_-]{8}\\.(js|css|woff2|bin)$">
     Header set Cache-Control "${FOREVER}"
   </FilesMatch>
 </IfModule>
@@ -45,6 +45,7 @@ location /duskline/ {
     text/javascript js;
     text/css css;
     font/woff2 woff2;
+    application/octet-stream bin;
     image/png png;
     image/svg+xml svg;
     application/manifest+json webmanifest;
@@ -58,6 +59,7 @@ location /duskline/assets/ {
     text/javascript js;
     text/css css;
     font/woff2 woff2;
+    application/octet-stream bin;
   }
 ${nginxHeaders}
   add_header Cache-Control "${FOREVER}" always;

@@ -9,6 +9,8 @@ export const MOST_BYTES = 3_000_000;
 
 const WORKER = /new Worker\(\s*new URL\("[^"]*?([A-Za-z]+)\.ts", import\.meta\.url\),\s*\{ type: "module" \}\s*\)/g;
 const PRELOAD_HELPER = "\0vite/preload-helper.js";
+/** What would not fit: whoever imports it is given nothing, and says so on the screen. */
+const LEFT_OUT = /[\\/]explorer[\\/]place[\\/]data[\\/][a-z]+\.(bin\?url|json)$/;
 const FACE = /(?:\/\*[^*]*\*\/\s*)?@font-face\s*\{[^}]*\}/g;
 
 /**
@@ -24,6 +26,9 @@ export function oneFile(fileName: string): Plugin {
     enforce: "pre",
     configResolved(config) {
       root = config.root;
+    },
+    load(id) {
+      return LEFT_OUT.test(id) ? 'export default "";' : null;
     },
     transform(code, id) {
       // Vite's helper hurries along files that are fetched later: here there are none.

@@ -2,6 +2,8 @@ import { createMemo, createSignal, createUniqueId, For } from "solid-js";
 import { CLIMATE_WORLD } from "../../engine/place/index.ts";
 import { zoneAt } from "../../engine/scenario/withZone.ts";
 import { MapActs } from "./MapActs.tsx";
+import { MapTowns } from "./MapTowns.tsx";
+import { makeMapDetail } from "./makeMapDetail.ts";
 import { makeMapOutlines } from "./makeMapOutlines.ts";
 import { makePlaceClimate } from "./makePlaceClimate.ts";
 import { isWellInside, MAP_PX, mapProjection, positionWords, rounded, VIEWS, wrapped } from "./mapView.ts";
@@ -21,6 +23,7 @@ export default function PlaceMap(props: {
   const [centre, setCentre] = createSignal<readonly [number, number]>([props.longitudeDeg, props.latitudeDeg]);
   const projection = createMemo(() => mapProjection(view(), centre()));
   const outlines = makeMapOutlines(view, projection);
+  const detail = makeMapDetail(view, projection);
   const climate = makePlaceClimate(props);
   const stations = createMemo(() =>
     CLIMATE_WORLD.stationPlaces.flatMap(([lat, lon]) => {
@@ -80,7 +83,9 @@ export default function PlaceMap(props: {
           <path class="map-sea" d={outlines().edge} />
           <path class="map-lines" d={outlines().lines} />
           <path class="map-land" d={outlines().land} />
+          <path class="map-states" d={detail().states} />
           <path class="map-borders" d={outlines().borders} />
+          <path class="map-lakes" d={detail().lakes} />
           <For each={stations()}>
             {(station) => (
               <circle
@@ -92,6 +97,7 @@ export default function PlaceMap(props: {
               />
             )}
           </For>
+          <MapTowns view={view()} projection={projection()} />
           <path class="map-edge" d={outlines().edge} />
           <g transform={`translate(${cross()[0]} ${cross()[1]})`}>
             <path class="map-halo" d="M-14 0h10M4 0h10M0-14v10M0 4v10" />

@@ -9,6 +9,9 @@ export const VIEWS = [
   { name: "nearby", acrossKm: 1200, stepDeg: 0.1 },
 ] as const;
 
+/** The nearest view, which has towns. */
+export const NEAREST = VIEWS.length - 1;
+
 const EARTH_KM = 6371;
 /** Nearer to an edge than this the middle moves along. */
 const EDGE_PX = 40;

@@ -12,6 +12,7 @@ const ORDER = [
   "gear",
   "meter",
   "place",
+  "towns",
   "sky",
   "shade",
   "array",

@@ -18,6 +18,7 @@ const ORDER = [
   "download",
   "parts",
   "gear",
+  "place",
   "charts",
   "report",
   "present",
