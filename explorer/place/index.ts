@@ -5,4 +5,4 @@ export { DeviceAct } from "./DeviceAct.tsx";
 export { accuracyWords, devicePosition } from "./devicePosition.ts";
 export { ownTowns } from "./ownTowns.ts";
 export { TownSearch } from "./TownSearch.tsx";
-export { countryName, heightWords, TOWNS_CREDIT, whereWords } from "./townWords.ts";
+export { countryName, heightWords } from "./townWords.ts";
