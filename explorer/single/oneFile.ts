@@ -28,7 +28,8 @@ export function oneFile(fileName: string): Plugin {
       root = config.root;
     },
     load(id) {
-      return LEFT_OUT.test(id) ? 'export default "";' : null;
+      if (!LEFT_OUT.test(id)) return null;
+      return id.endsWith(".json") ? '""' : 'export default "";';
     },
     transform(code, id) {
       // Vite's helper hurries along files that are fetched later: here there are none.

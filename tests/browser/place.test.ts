@@ -77,7 +77,7 @@ test("the device's position is asked on a click only; a refusal is told in words
   await page.getByRole("button", { name: "Where this device is" }).click();
   await page.getByText(/^39\.74° N, 104\.99° W/).waitFor();
   await page.getByText(/^To about 30 m/).waitFor();
-  await page.getByText(/^About 1,?[56]\d0 m, as the nearest towns/).waitFor();
+  await page.getByText(/^About 1.?[56]\d0 m, as the nearest towns/).waitFor();
   await page.getByRole("button", { name: "Show what is nearby" }).click();
   await page.locator(".map-town-name", { hasText: "Denver" }).waitFor();
   await expect.poll(async () => (await page.locator(".map-states").getAttribute("d"))?.length).toBeGreaterThan(200);
