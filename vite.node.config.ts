@@ -19,6 +19,7 @@ export default defineConfig({
         index: "engine/index.ts",
         node: "engine/cli/nodePool.ts",
         poolWorker: "engine/cli/poolWorker.ts",
+        lineWorker: "engine/cli/lineWorker.ts",
       },
       output: { entryFileNames: "[name].js", chunkFileNames: "chunks/[name].js" },
     },

@@ -10,9 +10,10 @@ import { readMeterLog } from "../meter/readMeterLog.ts";
 import type { Problem } from "../scenario/problem.ts";
 import { zoneOf } from "../scenario/zoneOf.ts";
 import { answerBy } from "./answerTo.ts";
+import type { CallContext } from "./callContext.ts";
 import { CallError } from "./callError.ts";
 import { sixDecimals } from "./figures.ts";
-import { openDocument, textOf } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -25,16 +26,24 @@ export const actualVerb: Verb = {
   purpose:
     "Holds a scenario against what a meter logged: by how much the plan missed and why, and which of its figures to correct.",
   options: {
-    log: { type: "string", help: "the meter's log, a table with titles (needed)" },
-    map: { type: "string", help: 'what is in which column, such as "charge=SOC,zone=UTC"; the rest is found' },
+    log: { type: "string", takes: "FILE", help: "the meter's log, a table with titles (needed)" },
+    map: {
+      type: "string",
+      takes: "FILE",
+      help: 'what is in which column, such as "charge=SOC,zone=UTC"; the rest is found',
+    },
     json: { type: "boolean", help: "print everything, the rows on the plan's steps included, as JSON" },
   },
-  run: async ({ scenario: path, variant, values, print }) => {
+  run: async ({ scenario: path, variant, values, context, print }) => {
     if (typeof values.log !== "string") throw new CallError("actual needs a meter's log: write --log FILE.");
-    const opened = await openDocument(path, variant);
+    const opened = await openDocument(path, variant, context);
     if (!opened.ok) return opened;
     const { scenario } = opened.value;
-    const reading = readMeterLog(await textOf(values.log), await mappingOf(values.map), zoneOf(scenario.place));
+    const reading = readMeterLog(
+      await context.textOf(values.log),
+      await mappingOf(values.map, context),
+      zoneOf(scenario.place),
+    );
     if (!reading.ok) return { ok: false, problems: [...reading.problems, ...soFar(reading.suggestion)] };
     const held = await answerBy(workLog, [opened.value], { log: reading.log });
     if (!held.ok) return held;
@@ -52,12 +61,12 @@ export const actualVerb: Verb = {
   },
 };
 
-async function mappingOf(map: string | boolean | undefined): Promise<MeterMapping> {
+async function mappingOf(map: string | boolean | undefined, context: CallContext): Promise<MeterMapping> {
   if (typeof map !== "string") return {};
   let value: unknown;
   if (map.endsWith(".json")) {
     try {
-      value = JSON.parse(await textOf(map));
+      value = JSON.parse(await context.textOf(map));
     } catch (error) {
       if (error instanceof CallError) throw error;
       throw new CallError(`${map} is not JSON; name a file with the mapping that --json prints.`);

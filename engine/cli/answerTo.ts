@@ -1,29 +1,31 @@
-import { writeSync } from "node:fs";
 import type { Kind, Work } from "../answers/kind.ts";
 import { makeShop, NEVER, type ShopKeeper } from "../answers/makeShop.ts";
 import { Refused, valueOrRefused } from "../answers/refused.ts";
 import type { ScenarioInput } from "../scenario/scenario.ts";
-import { percent } from "./figures.ts";
+import type { CallContext } from "./callContext.ts";
 import { type Opened, type OpenedDocument, surroundingsOf } from "./openScenario.ts";
 import { poolOf } from "./pool.ts";
-import { stoppable } from "./stoppable.ts";
 
 /** Files that documents were read from. */
 const paths = new WeakMap<ScenarioInput, string>();
 const pathOf = (document: ScenarioInput) => paths.get(document)!;
 
 /** What was prepared and run serves the next question of the same call. */
-let kept: ShopKeeper | null = null;
+const keepers = new WeakMap<CallContext, ShopKeeper>();
 
-function keeper(): ShopKeeper {
-  kept ??= makeShop({
-    pool: poolOf(),
-    turn: () => new Promise((resolve) => setImmediate(resolve)),
-    workersHaveClimate: false,
-    surroundings: async (scenario, _axes, document) => valueOrRefused(await surroundingsOf(pathOf(document), scenario)),
-    folderOf: pathOf,
-  });
-  return kept;
+function keeperOf(context: CallContext): ShopKeeper {
+  const keeper =
+    keepers.get(context) ??
+    makeShop({
+      pool: poolOf(),
+      turn: () => new Promise((resolve) => setImmediate(resolve)),
+      workersHaveClimate: false,
+      surroundings: async (scenario, _axes, document) =>
+        valueOrRefused(await surroundingsOf(pathOf(document), scenario, context)),
+      folderOf: pathOf,
+    });
+  keepers.set(context, keeper);
+  return keeper;
 }
 
 /** What is drawn for a question; nothing where left out. */
@@ -45,7 +47,7 @@ export async function answerTo<Doc, Choices, Picture>(
 }
 
 /**
- * Works something out by a kind's own `work`, on all cores. Says on a terminal how far it is; Ctrl-C ends it at once.
+ * Works something out by a kind's own `work`, on all cores.
  * @returns what the work makes, or what is wrong with a scenario
  */
 export async function answerBy<Choices, Made>(
@@ -56,25 +58,23 @@ export async function answerBy<Choices, Made>(
 ): Promise<Opened<Made>> {
   for (const { document, path } of opened) paths.set(document, path);
   const want = { key: "", kind: "", documents: opened.map(({ document }) => document), choices, seed, members: to };
-  const tick = sayer(opened.length * (to - from));
-  const shop = keeper().visit({ upTo: to, from, signal: NEVER, cut: {}, tick, early: () => {} });
+  const { context } = opened[0]!;
+  const tick = sayer(opened.length * (to - from), context.progress);
+  const shop = keeperOf(context).visit({ upTo: to, from, signal: NEVER, cut: {}, tick, early: () => {} });
   try {
-    return { ok: true, value: await stoppable(work(want, shop)) };
+    return { ok: true, value: await work(want, shop) };
   } catch (error) {
     if (error instanceof Refused) return { ok: false, problems: error.problems };
     throw error;
-  } finally {
-    if (process.stderr.isTTY) writeSync(2, "\r\u001b[K");
   }
 }
 
-/** Says in a terminal's last line, and nowhere else, how far the sides of a question are together. */
-function sayer(of: number): (side: number, done: number) => void {
-  if (!process.stderr.isTTY || of === 0) return () => {};
+/** Says how far the sides of a question are together. */
+function sayer(of: number, progress: CallContext["progress"]): (side: number, done: number) => void {
+  if (of === 0) return () => {};
   const dones: number[] = [];
   return (side, done) => {
     dones[side] = done;
-    const sum = dones.reduce((before, each) => before + (each ?? 0), 0);
-    process.stderr.write(`\r${percent(Math.min(1, sum / of))}  `);
+    progress(Math.min(1, dones.reduce((before, each) => before + (each ?? 0), 0) / of));
   };
 }

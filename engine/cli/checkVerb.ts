@@ -7,12 +7,12 @@ export const checkVerb: Verb = {
   usage: "check SCENARIO [--variant ID] [--json]",
   purpose: "Reads a scenario and its variants and says everything that is wrong, without running it.",
   options: { json: { type: "boolean", help: "print the problems as JSON" } },
-  run: async ({ scenario, variant, values, print }) => {
-    const opened = await openPrepared(scenario, variant);
+  run: async ({ scenario, variant, values, context, print }) => {
+    const opened = await openPrepared(scenario, variant, context);
     const variants = variant === undefined && opened.ok ? opened.value.scenario.variants : [];
     const problems = opened.ok ? [] : [...opened.problems];
     for (const each of variants) {
-      const checked = await openPrepared(scenario, each.id);
+      const checked = await openPrepared(scenario, each.id, context);
       if (checked.ok) continue;
       problems.push(
         ...checked.problems.map((problem) => ({ ...problem, message: `Variant ${each.id}: ${problem.message}` })),

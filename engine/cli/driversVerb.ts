@@ -24,9 +24,9 @@ export const driversVerb: Verb = {
     seed: { type: "string", help: "any text; the same seed gives the same members" },
     json: { type: "boolean", help: "print it as JSON" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     const rows = rowsOf(values.members);
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const found = await answerTo(KINDS.drivers, [opened.value], {}, { seed: seedOf(values.seed), to: rows });
     if (!found.ok) return found;

@@ -16,10 +16,10 @@ export const explainVerb: Verb = {
     at: { type: "string", help: "local time of the event, such as 2026-10-09T12:00" },
     json: { type: "boolean", help: "print it as JSON" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     if (typeof values.at !== "string")
       throw new CallError("explain needs a time: write --at 2026-10-09T12:00, for example.");
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const traced = await answerBy(workTrace, [opened.value], {});
     if (!traced.ok) return traced;

@@ -9,7 +9,7 @@ import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { orDash, sixDecimals } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { openDocument, textOf } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -18,7 +18,11 @@ export const learnVerb: Verb = {
   usage: "learn SCENARIO --readings FILE [--variant ID] [--members N] [--seed TEXT] [--confirm] [--json]",
   purpose: "Takes readings in: odds before and after, what has been learned of the plan, and what can still be done.",
   options: {
-    readings: { type: "string", help: "what was read off the station, as JSON; docs/command-line.md says how" },
+    readings: {
+      type: "string",
+      takes: "FILE",
+      help: "what was read off the station, as JSON; docs/command-line.md says how",
+    },
     members: {
       type: "string",
       help: `how many, ${LEARN_FEWEST_MEMBERS} to ${LEARN_MOST_MEMBERS} (1000 when left out)`,
@@ -27,14 +31,14 @@ export const learnVerb: Verb = {
     confirm: { type: "boolean", help: "the readings are really so, however odd they look" },
     json: { type: "boolean", help: "print everything as JSON" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     if (typeof values.readings !== "string") {
       throw new CallError("learn needs the readings: duskline learn SCENARIO --readings FILE.");
     }
     const members = membersOf(values.members);
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
-    const document = await textOf(values.readings);
+    const document = await context.textOf(values.readings);
     const drawn = { seed: seedOf(values.seed), to: members };
     const choices = { document, isConfirmed: values.confirm === true };
     const found = await answerBy(workLesson, [opened.value], choices, drawn);

@@ -13,8 +13,8 @@ export const ledgerVerb: Verb = {
   usage: "ledger SCENARIO [--variant ID] [--json]",
   purpose: "Says where the energy went, device by device, largest first, and what became of the light.",
   options: { json: { type: "boolean", help: "print it as JSON" } },
-  run: async ({ scenario, variant, values, print }) => {
-    const opened = await openDocument(scenario, variant);
+  run: async ({ scenario, variant, values, context, print }) => {
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const found = await answerBy(workPicture, [opened.value], {});
     if (!found.ok) return found;

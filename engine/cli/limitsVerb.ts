@@ -37,11 +37,11 @@ export const limitsVerb: Verb = {
     ...FORCE_OPTION,
     json: { type: "boolean", help: "print everything as JSON" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     const drop = numberOf("drop", values.drop, 0.1, 50);
     const charge = numberOf("charge", values.charge, 0, 100);
     const coldest = numberOf("coldest", values.coldest, -90, 60);
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const found = await answerTo(KINDS.limits, [opened.value], {
       ...(drop === undefined ? {} : { targetDropShare: drop / 100 }),

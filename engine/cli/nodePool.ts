@@ -1,12 +1,11 @@
-import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
-import { fileURLToPath } from "node:url";
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import { serveTasks } from "../pool/task.ts";
 import type { TaskReply } from "../pool/taskOrder.ts";
 import { makeTaskPool } from "../pool/taskPool.ts";
 import type { ConnectWorker } from "../pool/workers.ts";
 import type { TaskPool } from "../task/taskRun.ts";
+import { startThread } from "./startThread.ts";
 
 /** More workers than this gain little and take memory each. */
 const USUAL_MOST_WORKERS = 8;
@@ -28,21 +27,10 @@ export function makeNodePool(workers: number = Math.min(USUAL_MOST_WORKERS, avai
   return makeTaskPool(Math.max(1, workers), workers > 0 ? connectThread : connectHere);
 }
 
-/** Starts the worker's program: beside this file or one folder up when bundled, else its source by way of the project's own loader. */
-function startThread(): Worker {
-  for (const name of ["./poolWorker.js", "../poolWorker.js"]) {
-    const path = new URL(name, import.meta.url);
-    if (existsSync(fileURLToPath(path))) return new Worker(path);
-  }
-  const source = new URL("./poolWorker.ts", import.meta.url);
-  const program = `import("tsx/esm/api").then(({ register }) => { register(); return import(${JSON.stringify(source.href)}); });`;
-  return new Worker(program, { eval: true });
-}
-
 const connectThread: ConnectWorker = (reply, broken) => {
   let worker: Worker;
   try {
-    worker = startThread();
+    worker = startThread("poolWorker");
   } catch {
     return connectHere(reply, broken);
   }

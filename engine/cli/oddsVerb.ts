@@ -6,29 +6,28 @@ import { mergeOdds, type OddsPart } from "../odds/oddsPart.ts";
 import { oddsPartJson, readOddsPart } from "../odds/oddsPartJson.ts";
 import type { Odds } from "../odds/wilson.ts";
 import { answerBy } from "./answerTo.ts";
+import type { CallContext } from "./callContext.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals, wattHours } from "./figures.ts";
 import { memberRange, seedOf } from "./memberRange.ts";
-import { inputsOf, type Opened, type OpenedDocument, openDocument, textOf } from "./openScenario.ts";
+import { type Opened, type OpenedDocument, openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
-import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 export const oddsVerb: Verb = {
   name: "odds",
-  usage:
-    "odds SCENARIO [--variant ID] [--members N|FROM:TO] [--seed TEXT] [--json] [--part FILE | --parts FILE,FILE] [--force]",
+  usage: "odds SCENARIO [--variant ID] [--members N|FROM:TO] [--seed TEXT] [--json] [--part FILE | --parts FILE,FILE]",
   purpose: "Runs a scenario under many skies and operators: in how many the bank holds, and when it fails.",
   options: {
     members: { type: "string", help: "how many, or which, such as 500:1000 (1000 when left out)" },
     seed: { type: "string", help: "any text; the same seed gives the same members" },
     json: { type: "boolean", help: "print everything, bands included, as JSON" },
-    part: { type: "string", help: "write these members into a file, to be put together later" },
+    part: { type: "string", takes: "FILE", help: "write these members into a file, to be put together later" },
     parts: { type: "string", help: "put together files that --part wrote, and run nothing" },
-    ...FORCE_OPTION,
   },
-  run: async ({ scenario, variant, values, print }) => {
-    const opened = await openDocument(scenario, variant);
+  run: async ({ scenario, variant, values, context, print, write, requireRoom }) => {
+    if (typeof values.part === "string") await requireRoom(values.part);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const seed = seedOf(values.seed);
     const found =
@@ -38,10 +37,7 @@ export const oddsVerb: Verb = {
     if (!found.ok) return found;
     const { ensemble, part } = found.value;
     if (typeof values.part === "string") {
-      const inputs = inputsOf(scenario, opened.value.scenario);
-      if (typeof values.parts === "string") inputs.push(...values.parts.split(","));
-      const text = JSON.stringify(oddsPartJson(part, ensemble.prepared.scenario.name));
-      await writeText(values.part, text, { force: values.force === true, inputs });
+      await write(values.part, JSON.stringify(oddsPartJson(part, ensemble.prepared.scenario.name)));
     }
     const report = oddsReport(ensemble, part);
     print(values.json === true ? JSON.stringify(oddsJson(ensemble, report)) : oddsText(ensemble, report));
@@ -54,14 +50,14 @@ async function putTogether(paths: string, opened: OpenedDocument, seed: string):
   const ready = await answerBy(workNone, [opened], {}, { seed, to: 0 });
   if (!ready.ok) return ready;
   const { value: ensemble } = ready;
-  const found = await partsOf(paths, ensemble);
+  const found = await partsOf(paths, ensemble, opened.context);
   return found.ok ? { ok: true, value: { ensemble, part: found.value } } : found;
 }
 
-async function partsOf(paths: string, ensemble: PreparedEnsemble): Promise<Opened<OddsPart>> {
+async function partsOf(paths: string, ensemble: PreparedEnsemble, context: CallContext): Promise<Opened<OddsPart>> {
   const parts: OddsPart[] = [];
   for (const path of paths.split(",")) {
-    const text = await textOf(path);
+    const text = await context.textOf(path);
     let json: unknown;
     try {
       json = JSON.parse(text);

@@ -7,10 +7,11 @@ import { readOwnedCsv } from "../packing/ownedCsv.ts";
 import { PACK_ORDERS, type PackOrder } from "../packing/thingPrice.ts";
 import type { Scenario } from "../scenario/scenario.ts";
 import { answerTo } from "./answerTo.ts";
+import type { CallContext } from "./callContext.ts";
 import { CallError } from "./callError.ts";
 import { sixDecimals } from "./figures.ts";
 import { memberRange, seedOf } from "./memberRange.ts";
-import { openDocument, textOf } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
 
@@ -25,9 +26,9 @@ export const packVerb: Verb = {
   purpose:
     "Says what to take along of what a club owns: every set that reaches the target and that no other beats in weight, minutes and money, one of them proposed, and the list to pack by.",
   options: {
-    owned: { type: "string", help: "what the club owns: CSV with a line of titles and a line for each thing" },
+    owned: { type: "string", takes: "FILE", help: "what the club owns: CSV with a line of titles and a line for each thing" },
     target: { type: "string", help: "skies in 100 in which the plan is to hold (90)" },
-    most: { type: "string", help: "what is to be least and comes first: mass, minutes or money (mass)" },
+    most: { type: "string", takes: PACK_ORDERS, help: "what is to be least and comes first: mass, minutes or money (mass)" },
     "max-kg": { type: "string", help: "most that may be carried, kg" },
     "max-minutes": { type: "string", help: "most work to set up and take down, minutes" },
     "max-money": { type: "string", help: "most money for what has to be bought or borrowed" },
@@ -36,7 +37,7 @@ export const packVerb: Verb = {
     json: { type: "boolean", help: "print it as JSON" },
     csv: { type: "boolean", help: "print every set as CSV" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     const targetShare = numberOf("target", values.target, 1, 100, "95: skies in 100", USUAL_TARGET)! / 100;
     const order = orderOf(values.most);
     const limit = (name: string) => numberOf(name, values[name], 0, MOST_LIMIT, "60", null);
@@ -45,8 +46,8 @@ export const packVerb: Verb = {
     if (from > 0) throw new CallError(`--members is "${values.members}" but must be one number here, such as 1000.`);
     if (values.json === true && values.csv === true)
       throw new CallError("--json and --csv are two ways to print; give one of them.");
-    const { things, passedOver } = await ownedOf(values.owned);
-    const opened = await openDocument(scenario, variant);
+    const { things, passedOver } = await ownedOf(values.owned, context);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const choices: PackingChoices = { targetShare, order, limits, owned: things };
     const found = await answerTo(KINDS.packing, [opened.value], choices, { seed: seedOf(values.seed), to });
@@ -80,10 +81,10 @@ function orderOf(given: string | boolean | undefined): PackOrder {
   return order;
 }
 
-async function ownedOf(given: string | boolean | undefined) {
+async function ownedOf(given: string | boolean | undefined, context: CallContext) {
   if (typeof given !== "string")
     throw new CallError("pack needs --owned FILE.csv: what the club owns, one line for each thing.");
-  const read = readOwnedCsv(await textOf(given));
+  const read = readOwnedCsv(await context.textOf(given));
   if (!read.ok) throw new CallError(read.sentences.map((sentence) => `${given}: ${sentence}`).join("\n"));
   return read;
 }

@@ -26,6 +26,7 @@ export const reachVerb: Verb = {
     target: { type: "string", help: "skies in 100 in which the plan is to hold (95)" },
     most: {
       type: "string",
+      takes: REACH_ORDERS,
       help: "what counts most and comes first: money, mass, minutes or hours on the air (money)",
     },
     lock: { type: "string", help: "levers that are not up for debate, by their ids with commas between" },
@@ -34,14 +35,14 @@ export const reachVerb: Verb = {
     json: { type: "boolean", help: "print it as JSON" },
     csv: { type: "boolean", help: "print every row as CSV" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     const target = targetOf(values.target);
     const order = orderOf(values.most);
     const { from, to } = memberRange(values.members);
     if (from > 0) throw new CallError(`--members is "${values.members}" but must be one number here, such as 1000.`);
     if (values.json === true && values.csv === true)
       throw new CallError("--json and --csv are two ways to print; give one of them.");
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const locked = lockedOf(values.lock, opened.value.document);
     if (!locked.ok) return locked;

@@ -33,12 +33,12 @@ export const sizeVerb: Verb = {
     "days-autonomy": { type: "string", help: "days without sun for the handbook's answer (2)" },
     json: { type: "boolean", help: "print it as JSON" },
   },
-  run: async ({ scenario: path, variant, values, print }) => {
+  run: async ({ scenario: path, variant, values, context, print }) => {
     const target = numberOf(values, "target", 100 * USUAL_TARGET_SHARE, 1, 100);
     const members = numberOf(values, "members", USUAL_MEMBERS, 1, MOST_MEMBERS);
     if (!Number.isInteger(members)) throw new CallError(`--members is "${values.members}" but must be a whole number.`);
     const autonomyDays = numberOf(values, "days-autonomy", USUAL_DAYS, 0.1, 60);
-    const opened = await openDocument(path, variant);
+    const opened = await openDocument(path, variant, context);
     if (!opened.ok) return opened;
     const [x, y] = [wishOf(values.x, "x"), values.y === "none" ? null : wishOf(values.y, "y")];
     const choices = {

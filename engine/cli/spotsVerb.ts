@@ -22,10 +22,10 @@ export const spotsVerb: Verb = {
     json: { type: "boolean", help: "print everything as JSON, with every spot of the map" },
     csv: { type: "boolean", help: "print the named spots and every spot of the map as CSV" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print }) => {
     if (values.json === true && values.csv === true)
       throw new CallError("--json and --csv are two ways to print; give one of them.");
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const groups = groupsOf(opened.value.scenario, values.group);
     // One that has no panels is refused in the words of the plan.

@@ -9,41 +9,46 @@ import { answerBy } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { percent } from "./figures.ts";
 import { seedOf } from "./memberRange.ts";
-import { inputsOf, openDocument } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
+import { formOf } from "./printInto.ts";
 import { textTable } from "./textTable.ts";
 import { traceJson } from "./traceJson.ts";
 import type { Verb } from "./verb.ts";
-import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 export const traceVerb: Verb = {
   name: "trace",
-  usage: "trace SCENARIO [--variant ID] [--member N --seed TEXT] [--json] [--csv FILE] [--svg FILE] [--force]",
+  usage: "trace SCENARIO [--variant ID] [--member N --seed TEXT] [--json] [--csv FILE] [--svg FILE]",
   purpose: "Runs a scenario once under its stated weather: verdict, a table of days, the lowest hour.",
   options: {
     json: { type: "boolean", help: "print everything, step by step, as JSON" },
-    csv: { type: "string", help: "write one row a step into this file" },
-    svg: { type: "string", help: "write the picture into this file" },
-    ...FORCE_OPTION,
+    csv: { type: "string", takes: "FILE", help: "write one row a step into this file" },
+    svg: { type: "string", takes: "FILE", help: "write the picture into this file" },
     member: { type: "string", help: "replay this member of an ensemble instead of the stated weather" },
     seed: { type: "string", help: "seed of that ensemble, any text" },
   },
-  run: async ({ scenario, variant, values, print }) => {
+  run: async ({ scenario, variant, values, context, print, write }) => {
     const which = memberOf(values.member);
-    const opened = await openDocument(scenario, variant);
+    const opened = await openDocument(scenario, variant, context);
     if (!opened.ok) return opened;
     const traced = await answerBy(workTrace, [opened.value], which, { seed: seedOf(values.seed), to: 0 });
     if (!traced.ok) return traced;
     const trace = traced.value;
-    const choice = { force: values.force === true, inputs: inputsOf(scenario, trace.prepared.scenario) };
-    if (typeof values.csv === "string") await writeText(values.csv, stepsCsv(runPicture(trace)), choice);
-    if (typeof values.svg === "string") {
-      const { traceSvg } = await import("../report/traceSvg.ts");
-      await writeText(values.svg, traceSvg(trace), choice);
-    }
-    print(values.json === true ? JSON.stringify(traceJson(trace)) : traceText(trace));
+    if (typeof values.csv === "string") await write(values.csv, stepsCsv(runPicture(trace)));
+    if (typeof values.svg === "string") await write(values.svg, await svgOf(trace));
+    // The ending of -o FILE says the form, where --json does not.
+    const form = values.json === true ? "json" : formOf(values.output);
+    if (form === "csv") print(stepsCsv(runPicture(trace)));
+    else if (form === "svg") print(await svgOf(trace));
+    else print(form === "json" ? JSON.stringify(traceJson(trace)) : traceText(trace));
     return { ok: true };
   },
 };
+
+async function svgOf(trace: Trace): Promise<string> {
+  // Its rules of style are fetched with it.
+  const { traceSvg } = await import("../report/traceSvg.ts");
+  return traceSvg(trace);
+}
 
 /** Which member is to be replayed; nothing for the run under stated weather. */
 function memberOf(member: string | boolean | undefined): RunChoices {

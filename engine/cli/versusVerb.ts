@@ -58,11 +58,11 @@ interface Contender extends OpenedDocument {
 
 /** The scenario that others are held against, and these. */
 async function contendersOf(
-  { scenario, others, variant }: Pick<VerbCall, "scenario" | "others" | "variant">,
+  { scenario, others, variant, context }: Pick<VerbCall, "scenario" | "others" | "variant" | "context">,
   variants: string | boolean | undefined,
 ): Promise<Opened<readonly Contender[]>> {
   const isAlone = others.length === 0 && variant === undefined;
-  const first = await openDocument(scenario, variant);
+  const first = await openDocument(scenario, variant, context);
   if (!first.ok) return first;
   const contenders = [{ ...first.value, name: isAlone ? "the plan as it is" : first.value.scenario.name }];
   const known = first.value.scenario.variants;
@@ -72,7 +72,7 @@ async function contendersOf(
     ...ids.map((id) => ({ path: scenario, id })),
     ...others.map((path) => ({ path, id: undefined })),
   ]) {
-    const opened = await openDocument(path, id);
+    const opened = await openDocument(path, id, context);
     if (!opened.ok) return opened;
     const name = known.find((each) => each.id === id)?.name ?? opened.value.scenario.name;
     contenders.push({ ...opened.value, name });

@@ -3,9 +3,6 @@ import { realpath, rename, rm, stat, writeFile } from "node:fs/promises";
 import { CallError } from "./callError.ts";
 import { OutputError } from "./outputError.ts";
 
-/** What says how an output may be written, for the list of a verb's options. */
-export const FORCE_OPTION = { force: { type: "boolean", help: "write over a file that is there already" } } as const;
-
 /** What the caller allows, and what must stay whatever is allowed. */
 export interface WriteChoice {
   /** Whether a file that is there may be replaced. */
@@ -15,26 +12,42 @@ export interface WriteChoice {
 }
 
 /**
- * Writes a file that the call asked for: whole, or not at all. A file that is there already stays unless the caller says otherwise, and what
- * was read is never written over.
- * @throws CallError where the file must not or cannot be written; OutputError where the disk is full or breaks off
+ * Refuses a file that must not be written: one that is there already, unless the caller says otherwise, and one that was read, whatever is said.
+ * @throws CallError
  */
-export async function writeText(path: string, text: string, { force, inputs }: WriteChoice): Promise<void> {
+export async function requireRoom(path: string, { force, inputs }: WriteChoice): Promise<void> {
   const there = await whatIs(path);
   if (there !== null && (await Promise.all(inputs.map(whatIs))).some((input) => input?.key === there.key))
     throw new CallError(`${path} is what the answer is worked out from and is not written over; name another file.`);
   if (there?.isFile === true && !force)
     throw new CallError(`${path} is there already; name another file, or write --force to replace it.`);
+}
+
+/**
+ * Writes a file that the call asked for: whole, or not at all.
+ * @param drafting told of the file that is not whole yet, and of null once it is
+ * @throws CallError where the file must not or cannot be written; OutputError where the disk is full or breaks off
+ */
+export async function writeText(
+  path: string,
+  text: string,
+  choice: WriteChoice,
+  drafting: (path: string | null) => void,
+): Promise<void> {
+  await requireRoom(path, choice);
+  const there = await whatIs(path);
   try {
     // A pipe or a device takes the text as it comes; a file is put in place once it is whole.
     if (there !== null && !there.isFile) return await writeFile(path, text);
     const target = there === null ? path : await realpath(path);
     const draft = `${target}.${randomBytes(4).toString("hex")}.part`;
     try {
+      drafting(draft);
       await writeFile(draft, text, { flag: "wx" });
       await rename(draft, target);
     } finally {
       await rm(draft, { force: true });
+      drafting(null);
     }
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;

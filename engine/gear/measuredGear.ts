@@ -1,7 +1,9 @@
 import * as z from "zod";
 import { plainExpectation } from "../scenario/plainExpectation.ts";
 import { quantity } from "../scenario/quantity.ts";
+import { gearDoubt } from "./gearDoubt.ts";
 import { GENERIC_GEAR } from "./gearTable.ts";
+import { OwnGear } from "./ownGear.ts";
 
 const Measured = z.strictObject({
   gear: z.enum(
@@ -10,17 +12,19 @@ const Measured = z.strictObject({
   ),
   idle: quantity({ unit: "", low: 0, high: 5000, what: "measured on receive or idle, in the shelf's unit" }).optional(),
   working: quantity({ unit: "", low: 0, high: 5000, what: "measured at work, in the shelf's unit" }).optional(),
+  isConfirmed: z.boolean("must be true or false").optional(),
   on: z
     .string()
     .regex(/^\d{4}-\d{2}-\d{2}$/, "must be a date such as 2026-05-31")
     .optional(),
 });
 
-/** What somebody measured, one entry for each kind of gear; W or A at 13.8 V as the shelf has it. */
+/** What somebody measured and which kinds are their own, one entry for each kind of gear; W or A at 13.8 V as the shelf has it. */
 export const MeasuredGear = z.strictObject({
   format: z.literal("duskline-gear", { error: 'must be "duskline-gear"' }),
   version: z.literal(1, { error: "must be 1, which is all that this duskline reads" }),
   measured: z.array(Measured).max(200, "must be at most 200 entries"),
+  own: z.array(OwnGear, "must be a list of own kinds").max(100, "must be at most 100 kinds").optional(),
 });
 export type MeasuredGear = z.infer<typeof MeasuredGear>;
 export type Measurement = MeasuredGear["measured"][number];
@@ -31,7 +35,7 @@ const LONGEST = 100_000;
 export function readMeasuredGear(
   text: string,
 ):
-  | { readonly ok: true; readonly measured: readonly Measurement[] }
+  | { readonly ok: true; readonly measured: readonly Measurement[]; readonly own: readonly OwnGear[] }
   | { readonly ok: false; readonly sentences: readonly string[] } {
   const refused = (...sentences: string[]) => ({ ok: false, sentences }) as const;
   if (text.length > LONGEST)
@@ -52,9 +56,23 @@ export function readMeasuredGear(
       }),
     );
   }
-  const { measured } = parsed.data;
+  const { measured, own = [] } = parsed.data;
   const twice = measured.find(({ gear }, i) => measured.findIndex((each) => each.gear === gear) !== i);
-  return twice === undefined
-    ? { ok: true, measured }
-    : refused(`${twice.gear} is measured twice in the file; keep one of them.`);
+  if (twice !== undefined) return refused(`${twice.gear} is measured twice in the file; keep one of them.`);
+  const again = own.find(({ id }, i) => own.findIndex((each) => each.id === id) !== i);
+  if (again !== undefined) return refused(`${again.id} is an own kind twice in the file; keep one of them.`);
+  return { ok: true, measured, own };
+}
+
+/** What is asked about measured figures before they are taken; nothing about those that somebody confirmed. */
+export function measuredDoubts(measured: readonly Measurement[]): string[] {
+  return measured.flatMap((each) => {
+    const gear = GENERIC_GEAR.find(({ id }) => id === each.gear);
+    if (gear === undefined || each.isConfirmed === true) return [];
+    return (["idle", "working"] as const).flatMap((which) => {
+      const value = each[which];
+      const doubt = value === undefined ? null : gearDoubt(gear, which, value);
+      return doubt === null ? [] : [doubt];
+    });
+  });
 }

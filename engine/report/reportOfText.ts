@@ -19,6 +19,8 @@ import { type Answered, answerKey, stillPage } from "./stillPage.ts";
 export interface ReportWorks extends Pick<ShopWorks, "pool" | "turn"> {
   /** The weather file that a scenario names, where the notebook does not keep it. @throws Refused */
   readonly surroundings: (scenario: Scenario) => Promise<Surroundings>;
+  /** Told how far the whole report is, 0…1. */
+  readonly progress?: (share: number) => void;
   /** Says on what it is at work, and how far. */
   readonly tick?: (asked: Asked, done: number, of: number) => void;
 }
@@ -58,7 +60,9 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
   };
   const answers = new Map<string, Answered>();
   const wrong: string[] = [];
-  for (const asked of askedByAll(notebook)) {
+  const all = askedByAll(notebook);
+  for (const [k, asked] of all.entries()) {
+    works.progress?.(k / all.length);
     await works.turn();
     const want = wantOf(asked, documentOf, notebook);
     if (want === null) {
@@ -67,7 +71,12 @@ export async function reportOfText(text: string, works: ReportWorks): Promise<Re
     }
     const answered = await answerTo(
       want,
-      shop.visit(visitFor(want, (done) => works.tick?.(asked, done, want.members))),
+      shop.visit(
+        visitFor(want, (done) => {
+          works.progress?.((k + Math.min(1, done / Math.max(1, want.members))) / all.length);
+          works.tick?.(asked, done, want.members);
+        }),
+      ),
     );
     answers.set(answerKey(asked), answered);
     if (!answered.ok) wrong.push(...answered.problems.map(({ message }) => message));

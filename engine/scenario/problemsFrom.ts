@@ -1,5 +1,5 @@
-import { distance } from "fastest-levenshtein";
 import * as z from "zod";
+import { nearestName } from "../nearestName.ts";
 import type { Problem } from "./problem.ts";
 import { MOST_PROBLEMS, moreProblems } from "./problemList.ts";
 import { clipped, shown } from "./shown.ts";
@@ -58,20 +58,9 @@ function knownNames(schema: z.ZodType, path: Path): string[] {
   return [...new Set(namesAt(json, path))];
 }
 
-/** No field's name is nearly as long; a longer one is no slip of the pen. */
-const LONGEST_SLIP = 60;
-
-function nearest(name: string, names: readonly string[]): string | null {
-  if (name.length > LONGEST_SLIP) return null;
-  const ranked = names.map((known) => ({ known, steps: distance(name.toLowerCase(), known.toLowerCase()) }));
-  ranked.sort((a, b) => a.steps - b.steps);
-  const best = ranked[0];
-  return best !== undefined && best.steps <= Math.max(2, name.length / 3) ? best.known : null;
-}
-
 function unknownField(document: unknown, path: Path, key: string, schema: z.ZodType): Problem {
   const names = knownNames(schema, path);
-  const meant = nearest(key, names);
+  const meant = nearestName(key, names);
   const where = path.length === 0 ? "the document" : spokenPath(document, path);
   const remedy = meant === null ? `known here: ${names.join(", ")}.` : `did you mean ${meant}?`;
   const value = shown(valueAt(document, [...path, key]));

@@ -1,6 +1,6 @@
 import { For } from "solid-js";
+import { COMMON_GEAR, gearSays } from "../../engine/start/index.ts";
 import { measured } from "../gear/ownMeasured.ts";
-import { COMMON_GEAR, gearSays } from "./commonGear.ts";
 import type { StartFields } from "./startFields.tsx";
 import { Question } from "./startParts.tsx";
 

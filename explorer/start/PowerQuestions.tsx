@@ -1,7 +1,17 @@
 import { Show } from "solid-js";
+import {
+  BACKUP,
+  CHEMISTRY,
+  CONTROLLERS,
+  HOURS,
+  KEENNESS,
+  MODES,
+  PLACING,
+  RADIOS,
+  ratedWOf,
+} from "../../engine/start/index.ts";
 import { choiceField, numberField, type StartFields } from "./startFields.tsx";
 import { Question } from "./startParts.tsx";
-import { BACKUP, CHEMISTRY, CONTROLLERS, HOURS, KEENNESS, MODES, PLACING, RADIOS, ratedWOf } from "./startScenario.ts";
 
 /** Stations and how hard they work. */
 export function OperatingQuestion({ fields }: { fields: StartFields }) {

@@ -1,7 +1,7 @@
 import { For } from "solid-js";
+import { SHADE, type StartAnswers } from "../../engine/start/index.ts";
 import type { StartFields } from "./startFields.tsx";
 import { Question } from "./startParts.tsx";
-import { SHADE, type StartAnswers } from "./startScenario.ts";
 
 /** What stands about. */
 export function ShadeQuestion({ fields }: { fields: StartFields }) {

@@ -3,6 +3,7 @@ import { createStore } from "solid-js/store";
 import { schemaAt } from "../../engine/fields/formSchema.ts";
 import { readScenario } from "../../engine/scenario/readScenario.ts";
 import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
+import { defaultAnswers, startScenario } from "../../engine/start/index.ts";
 import { measured } from "../gear/ownMeasured.ts";
 import { WarningSign } from "../parts/WrongLines.tsx";
 import { wrongInWords } from "../parts/wrongInWords.ts";
@@ -11,7 +12,6 @@ import { WhenQuestion, WhereQuestion } from "./PlaceAndTime.tsx";
 import { ChargingQuestion, OperatingQuestion } from "./PowerQuestions.tsx";
 import { ShadeQuestion } from "./ShadeQuestion.tsx";
 import type { Answers, StartFields } from "./startFields.tsx";
-import { defaultAnswers, startScenario } from "./startScenario.ts";
 import "./start.css";
 
 /**

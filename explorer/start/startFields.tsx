@@ -1,10 +1,10 @@
 import { For, type JSX } from "solid-js";
 import type { SetStoreFunction } from "solid-js/store";
+import { ratedWOf, type StartAnswers } from "../../engine/start/index.ts";
 import { displayUnit, fromDisplay, toDisplay } from "../../engine/words/displayUnits.ts";
 import { TypedBox } from "../parts/TypedBox.tsx";
 import { arrowStep, typedQuantity, typedWithUnit } from "../parts/typedQuantity.ts";
 import { StartField } from "./startParts.tsx";
-import { ratedWOf, type StartAnswers } from "./startScenario.ts";
 
 /** Keys of answers that are numbers. */
 type NumberKey = { [Key in keyof StartAnswers]: StartAnswers[Key] extends number ? Key : never }[keyof StartAnswers];

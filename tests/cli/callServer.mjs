@@ -10,6 +10,10 @@ port.on("message", async (args) => {
   const code = await commandLine(args, {
     print: (text) => out.push(`${text}\n`),
     complain: (sentence) => err.push(`${sentence}\n`),
+    progress: () => {},
+    drafting: () => {},
+    input: async function* () {},
+    ask: null,
   });
   port.postMessage({ code, out: out.join(""), err: err.join("") });
   Atomics.add(done, 0, 1);

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import * as z from "zod";
-import { duskline } from "./duskline.ts";
+import { optionsOf } from "../../engine/cli/optionsOf.ts";
+import { VERBS } from "../../engine/cli/verbs.ts";
 import { Check, Explanation, Ledger, Problem, Trace } from "./printedJson.ts";
 
 const PAGE = readFileSync("docs/command-line.md", "utf8");
@@ -17,12 +18,10 @@ test("the page names every field of the JSON that is printed", () => {
 });
 
 test("the page names every verb and option that the help names, and every exit code", () => {
-  const { out } = duskline("--help");
-  const verbs = [...out.matchAll(/^ {2}(\w+) SCENARIO/gm)].map(([, verb]) => verb!);
-  expect(verbs.length).toBeGreaterThan(3);
-  for (const verb of verbs) {
-    expect(PAGE).toContain(`| \`${verb}\` |`);
-    for (const [option] of duskline(verb, "--help").out.matchAll(/--[a-z]+/g)) expect(PAGE).toContain(`\`${option}`);
+  expect(VERBS.length).toBeGreaterThan(3);
+  for (const verb of VERBS) {
+    expect(PAGE).toContain(`| \`${verb.name}\` |`);
+    for (const option of Object.keys(optionsOf(verb))) expect(PAGE, verb.name).toContain(`\`--${option}`);
   }
-  for (const code of ["0", "1", "2", "3"]) expect(PAGE).toContain(`\n| ${code} | `);
+  for (const code of ["0", "1", "2", "3", "4", "130"]) expect(PAGE).toContain(`\n| ${code} | `);
 });

@@ -10,6 +10,7 @@ const ORDER = [
   "chance",
   "scenario",
   "gear",
+  "start",
   "meter",
   "place",
   "towns",

@@ -29,6 +29,20 @@ test("an event colder than any that may be typed in, out of a weather file, has 
   expect(() => limits(ran.trace, { coldestC: -91 })).toThrow("coldestC must lie in -90…60");
 });
 
+test("a peak beyond every fuse that is sold is said so where nothing behind the fuse is stated", () => {
+  // 600 A is the largest of NEC 240.6(A) that we list; 9 kW at 12 V are some 700 A.
+  const gear = [1, 2].map((n) => ({
+    id: `g${n}`,
+    name: `g${n}`,
+    working: { drawW: 4500 },
+    use: { when: "always" as const },
+  }));
+  const line = limitsOf({ gear, bank: flatBank(3.275, { internalResistanceOhm: 0.0001 }) }).lines.find(
+    ({ about, quantity }) => about === "main feed" && quantity === "fuse",
+  );
+  expect(line?.change).toMatch(/^No fuse carries this peak: make the peak smaller/);
+});
+
 /** The stated 0.02 Ω at a report's charge and 25 °C: electronics and joints have four fifths of it, the cells' fifth goes by charge. */
 const packOhm = ({ lowestShare }: { lowestShare: number }) =>
   0.016 + 0.004 * CHEMISTRY_DATA.lfp.internalByCharge(Math.min(2047, Math.floor(2048 * lowestShare)) / 2048);

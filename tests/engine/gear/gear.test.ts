@@ -1,9 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { gearChange } from "../../../engine/gear/gearChange.ts";
+import { gearDoubt } from "../../../engine/gear/gearDoubt.ts";
 import { GENERIC_GEAR } from "../../../engine/gear/gearTable.ts";
-import { type Measurement, readMeasuredGear } from "../../../engine/gear/measuredGear.ts";
-import { searchGear } from "../../../engine/gear/searchGear.ts";
+import { type Measurement, measuredDoubts, readMeasuredGear } from "../../../engine/gear/measuredGear.ts";
+import { type OwnGear, onShelf, ownGearId } from "../../../engine/gear/ownGear.ts";
+import { nearGear, searchGear } from "../../../engine/gear/searchGear.ts";
 import { applyChanges } from "../../../engine/scenario/applyChanges.ts";
 import { readScenario } from "../../../engine/scenario/readScenario.ts";
 
@@ -77,10 +79,79 @@ describe("searching", () => {
     expect(searchGear("fan")[0]!.name).toMatch(/Fan/i);
     expect(searchGear("radio").length).toBeGreaterThan(4);
   });
+  test("words that find nothing lead to what was probably meant", () => {
+    for (const [query, id] of [
+      ["frige", "fridge"],
+      ["frezer", "freezer"],
+      ["amplifiers", "amplifier"],
+      ["heeting mat", "heater-pad"],
+      ["labtop", "laptop"],
+      ["big fridge", "fridge"],
+    ]) {
+      expect(searchGear(query!), query).toEqual([]);
+      expect(
+        nearGear(query!).map((gear) => gear.id),
+        query,
+      ).toContain(id);
+    }
+    for (const query of ["", "zeppelin", "xy", "(.*)"]) expect(nearGear(query), query).toEqual([]);
+  });
   test("everything for nothing, nothing for nonsense", () => {
     expect(searchGear("  ")).toHaveLength(GENERIC_GEAR.length);
     expect(searchGear("zeppelin")).toEqual([]);
     expect(searchGear("(.*)")).toHaveLength(GENERIC_GEAR.length); // no words in it
+  });
+});
+
+describe("a figure far from what such things take", () => {
+  const fridge = GENERIC_GEAR.find(({ id }) => id === "fridge")!;
+  test("is asked about, and no figure of any make within the range is", () => {
+    expect(gearDoubt(fridge, "working", 320)).toBe(
+      "Compressor fridge, 30 to 45 L, at work: 320 A is 80 times the usual of such things (3 to 5 A): really?",
+    );
+    expect(gearDoubt(fridge, "working", 0.04)).toMatch(/0.01 of the usual/);
+    for (const gear of GENERIC_GEAR) {
+      for (const which of ["idle", "working"] as const) {
+        const range = gear[which];
+        if (range === null) continue;
+        for (const value of [range.low, range.usual, range.high]) expect(gearDoubt(gear, which, value)).toBeNull();
+        // A slip of the point, either way.
+        expect(gearDoubt(gear, which, 10 * range.high)).toMatch(/really\?$/);
+        expect(gearDoubt(gear, which, range.low / 10)).toMatch(/really\?$/);
+      }
+    }
+  });
+  test("counts once somebody confirms it", () => {
+    expect(measuredDoubts([{ gear: "fridge", working: 320 }])).toHaveLength(1);
+    expect(
+      measuredDoubts([
+        { gear: "fridge", working: 320, isConfirmed: true },
+        { gear: "fan", working: 0.3 },
+      ]),
+    ).toEqual([]);
+  });
+});
+
+describe("a kind of one's own", () => {
+  const winch: OwnGear = { id: "winch", name: "Mast winch", unit: "A", working: 28, use: "whenStaffed", share: 0.01 };
+  test("is found before the shelf's, and goes into a scenario that then reads", () => {
+    const own = [onShelf(winch)];
+    expect(searchGear("winch", own).map(({ id }) => id)).toEqual(["winch"]);
+    expect(nearGear("whinch", own).map(({ id }) => id)).toEqual(["winch"]);
+    const changed = applyChanges(moor, [gearChange(own[0]!, undefined, taken)]);
+    if (!changed.ok) throw new Error(changed.problems[0]!.message);
+    const read = readScenario(changed.document);
+    if (!read.ok) throw new Error(read.problems[0]!.message);
+    expect(read.scenario.gear.at(-1)).toMatchObject({
+      id: "winch",
+      working: { drawA: 28, atV: 13.8 },
+      use: { when: "whenStaffed", share: 0.01 },
+    });
+  });
+  test("has a short name that nothing else has", () => {
+    expect(ownGearId("Mast winch", [])).toBe("mast-winch");
+    expect(ownGearId("Fridge", ["fridge-2"])).toBe("fridge-3");
+    expect(ownGearId("7 °", [])).toBe("own");
   });
 });
 
@@ -91,6 +162,7 @@ describe("a file of measured gear", () => {
     expect(file([{ gear: "fan", working: 0.4, on: "2026-05-31" }])).toEqual({
       ok: true,
       measured: [{ gear: "fan", working: 0.4, on: "2026-05-31" }],
+      own: [],
     });
   });
   test.each([
@@ -109,6 +181,21 @@ describe("a file of measured gear", () => {
         { gear: "fan", working: 2 },
       ]),
       /twice/,
+    ],
+    [
+      "an own kind with a name of the shelf's",
+      file([], { own: [{ id: "fan", name: "Fan", unit: "A", working: 1, use: "always" }] }),
+      /own\.0\.id.*already/,
+    ],
+    [
+      "an own kind without a figure",
+      file([], { own: [{ id: "winch", name: "Winch", unit: "A", use: "always" }] }),
+      /own\.0\.working/,
+    ],
+    [
+      "an own kind twice",
+      file([], { own: [0, 1].map(() => ({ id: "winch", name: "Winch", unit: "A", working: 1, use: "always" })) }),
+      /winch is an own kind twice/,
     ],
     ["no list", file({ __proto__: [] }), /measured/],
   ])("is refused in words: %s", (_, read, words) => {

@@ -25,6 +25,40 @@ test("a figure is kept for the next time, and away again when it is taken away",
   expect(next.measured()).toEqual([]);
 });
 
+test("kinds of one's own are kept, go along in the file, and off the shelf again", () => {
+  const store = memory();
+  const shelf = makeMeasured(store, today);
+  expect(shelf.isEmpty()).toBe(true);
+  shelf.addOwn({ name: "Mast winch", unit: "A", working: 28, use: "whenStaffed", share: 0.01 });
+  shelf.addOwn({ name: "Mast winch", unit: "A", working: 30, use: "whenStaffed", share: 0.01 });
+  expect(makeMeasured(store, today).own()).toMatchObject([{ id: "mast-winch", working: { usual: 30 }, share: 0.01 }]);
+  const other = makeMeasured(memory(), today);
+  expect(other.takeIn(shelf.text())).toMatch(/and 1 own kinds? /);
+  expect(other.own()).toEqual(shelf.own());
+  other.removeOwn("mast-winch");
+  expect(other.isEmpty()).toBe(true);
+});
+
+test("a figure that can hardly be is asked about, and stays confirmed while it is odd", () => {
+  const store = memory();
+  const shelf = makeMeasured(store, today);
+  expect(shelf.doubt("fridge", "working", 4)).toBeNull();
+  expect(shelf.doubt("fridge", "working", 320)).toMatch(/really\?$/);
+  shelf.write("fridge", "working", 320, true);
+  expect(makeMeasured(store, today).of("fridge")).toEqual({
+    gear: "fridge",
+    working: 320,
+    isConfirmed: true,
+    on: "2026-05-31",
+  });
+  expect(makeMeasured(memory(), today).takeIn(shelf.text())).toMatch(/^Measured figures of 1 /);
+  shelf.write("fridge", "working", 4);
+  expect(shelf.of("fridge")).toEqual({ gear: "fridge", working: 4, on: "2026-05-31" });
+  const doubtful = '{"format":"duskline-gear","version":1,"measured":[{"gear":"fridge","working":320}]}';
+  expect(shelf.takeIn(doubtful)).toMatch(/320 A .* Nothing was taken in/);
+  expect(shelf.of("fridge")?.working).toBe(4);
+});
+
 test("a file goes before what was here and leaves the rest; a wrong one changes nothing", () => {
   const shelf = makeMeasured(memory(), today);
   shelf.write("fan", "working", 0.4);

@@ -3,7 +3,10 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
-import { commandLine, VERBS } from "../../../engine/cli/commandLine.ts";
+import { commandLine } from "../../../engine/cli/commandLine.ts";
+import { optionsOf } from "../../../engine/cli/optionsOf.ts";
+import type { Verb } from "../../../engine/cli/verb.ts";
+import { VERBS } from "../../../engine/cli/verbs.ts";
 import { brokenDocument, brokenText } from "./brokenDocument.ts";
 import { extremeScenario } from "./extremeScenario.ts";
 import { mustBeSentences } from "./sayings.ts";
@@ -80,14 +83,20 @@ const VALUES: Readonly<Record<string, readonly string[]>> = {
   "max-minutes": ["45", ""],
   "max-money": ["0", "1e99"],
   measured: ["@r.json", "@nowhere", "@"],
-  at: ["2026-10-09T12:00", "2026-10-09", "2026-02-30T25:00", "9999-12-31T00:00"],
+  at: ["2026-10-09T12:00", "46.9,15.6", "-89,180", "2026-10-09", "2026-02-30T25:00", "9999-12-31T00:00"],
   coldest: ["-20", "-300", "20"],
   lowest: ["20", "0.2", "-1"],
   csv: [">a.csv", "@s.json", "@"],
   svg: [">a.svg", "@s.json", ">no/such/folder/a.svg"],
   part: [">p.json", "@s.json"],
   parts: ["@r.json", "@empty", ","],
-  output: [">o.html", "@n.json", "@"],
+  output: [">o.html", ">o.json", ">o.csv", "@", "-"],
+  from: ["2026-10-09T14:00", "2026-10-09", "9999-12-31T00:00", "soon"],
+  to: ["2026-10-11T14:00", "2026-10-09T14:10", "2026-02-30"],
+  bank: ["100", "2x100", "0", "x"],
+  panels: ["0", "2x100", "1e9"],
+  gear: ["none", "laptop,lamp:2", "zeppelin", ","],
+  stations: ["0", "2", "1.5"],
 }; // biome-ignore format: lists of values
 const JUNK = ["", " ", "-", "--", "-1", "NaN", "Infinity", "1e999", "__proto__", "=1+1", "a\u001b[31mb", "@", "@empty", "@nowhere", "9".repeat(400)]; // biome-ignore format: a list of values
 
@@ -111,25 +120,30 @@ const FEW: Readonly<Record<string, string>> = {
 /** Options whose value is a file to be written: whatever comes there stays in the call's own folder. */
 const WRITTEN = new Set(["csv", "svg", "part", "output"]);
 
+/** What stands first behind a verb, where it is no scenario: what `new` writes stays in the call's own folder. */
+function firstFor(takes: Verb["takes"], first: string): string {
+  if (takes === "FILE") return first === "-" || first === "@" ? first : ">new.json";
+  if (first !== "@s.json" || takes === undefined) return first;
+  return takes === "NOTEBOOK" ? "@n.json" : takes === "WORDS" ? "fridge" : takes[0]!;
+}
+
 function argsOf(verb: number, first: string, choices: readonly { option: number; value: number; how: string }[]) {
-  const { name, options, takes } = VERBS[verb % VERBS.length]!;
-  const given =
-    takes === "NOTEBOOK" && first === "@s.json"
-      ? "@n.json"
-      : takes === "WORDS" && first === "@s.json"
-        ? "fridge"
-        : first;
-  const args = [name, given];
+  const called = VERBS[verb % VERBS.length]!;
+  const { name, takes } = called;
+  const options = optionsOf(called);
+  const args = [name, firstFor(takes, first)];
+  if (takes === "FILE") args.push("--at", "46.9,15.6", "--from", "2026-10-09T14:00", "--to", "2026-10-11T14:00");
   if (FEW[name] !== undefined) args.push("--members", FEW[name]);
   if ("owned" in options) args.push("--owned", "@o.csv");
-  if ("output" in options) args.push("-o", ">o.html");
-  const names = [...Object.keys(options), "variant", "weather-anywhere", "help", "no-such"];
+  if (takes === "NOTEBOOK") args.push("-o", ">o.html");
+  const names = [...Object.keys(options), "variant", "weather-anywhere", "no-such"];
   for (const { option, value, how } of choices) {
     const chosen = names[option % names.length]!;
-    const known = VALUES[chosen] ?? JUNK;
+    const words = options[chosen]?.takes;
+    const known = VALUES[chosen] ?? (typeof words === "object" ? words : JUNK);
     const from = how === "junk" && !WRITTEN.has(chosen) ? JUNK : known;
     const text = from[value % from.length]!;
-    const isFlag = (options as Record<string, { type: string }>)[chosen]?.type === "boolean";
+    const isFlag = options[chosen]?.type === "boolean";
     if (how === "alone" || (isFlag && how !== "joined")) args.push(`--${chosen}`);
     else args.push(...(how === "joined" ? [`--${chosen}=${text}`] : [`--${chosen}`, text]));
   }
@@ -184,12 +198,18 @@ export async function callWell(call: Call, run: (args: readonly string[]) => Pro
 export async function answerHere(args: readonly string[]): Promise<Ended> {
   // Pictures and reports carry rules of style, which are files that only a bundler can read.
   const isStyled = args[0] === "report" || args.some((arg) => arg.startsWith("--svg"));
-  if (isStyled && process.env.VITEST === undefined) return answerApart(args);
+  // No program can be called with a NUL in its arguments.
+  const isCallable = !args.some((arg) => arg.includes("\u0000"));
+  if (isStyled && isCallable && process.env.VITEST === undefined) return answerApart(args);
   const printed: string[] = [];
   const complaints: string[] = [];
   const code = await commandLine(args, {
     print: (text) => printed.push(text),
     complain: (sentence) => complaints.push(sentence),
+    progress: () => {},
+    drafting: () => {},
+    input: async function* () {},
+    ask: null,
   });
   return { code, printed: printed.join("\n"), complaints };
 }

@@ -1,5 +1,7 @@
-import { GENERIC_GEAR, gearChange, type Measurement } from "../../engine/gear/index.ts";
-import type { ScenarioInput } from "../../engine/scenario/scenario.ts";
+import { gearChange } from "../gear/gearChange.ts";
+import { GENERIC_GEAR } from "../gear/gearTable.ts";
+import type { Measurement } from "../gear/measuredGear.ts";
+import type { ScenarioInput } from "../scenario/scenario.ts";
 import { COMMON_GEAR } from "./commonGear.ts";
 
 type Gear = NonNullable<ScenarioInput["gear"]>[number];
@@ -54,7 +56,7 @@ export interface StartAnswers {
   /** Local times, "2026-10-09T12:00". */
   readonly start: string;
   readonly end: string;
-  /** How many of each common load, by its id. */
+  /** How many of each kind on the gear shelf, by its id. */
   readonly gear: Readonly<Record<string, number>>;
   readonly stations: number;
   readonly radio: keyof typeof RADIOS;
@@ -72,6 +74,15 @@ export interface StartAnswers {
   readonly blocks: number;
   readonly shade: keyof typeof SHADE;
 }
+
+/** Kinds of gear that may come along besides the radios, the common ones first. */
+const ASKED_FIRST = [
+  ...new Set(
+    [...COMMON_GEAR, ...GENERIC_GEAR.filter(({ radio }) => radio === null).map((gear) => ({ gear }))].map(
+      ({ gear }) => gear.id,
+    ),
+  ),
+];
 
 const DAY_MS = 86_400_000;
 
@@ -133,9 +144,9 @@ export function startScenario(answers: StartAnswers, measured: readonly Measurem
           days: Array.from({ length: daysTouched(answers) }, () => "mixed"),
           air: { maxC: 0, minC: -8 },
         },
-    gear: COMMON_GEAR.filter(({ gear }) => (answers.gear[gear.id] ?? 0) > 0).map(({ gear }) => ({
-      ...(fromShelf(gear.id, measured) as Gear),
-      count: answers.gear[gear.id]!,
+    gear: ASKED_FIRST.filter((id) => (answers.gear[id] ?? 0) > 0).map((id) => ({
+      ...(fromShelf(id, measured) as Gear),
+      count: answers.gear[id]!,
     })),
     stations: Array.from({ length: answers.stations }, (_, n) => stationOf(answers, n, measured)),
     panels: answers.panels > 0 ? [panelsOf(answers)] : [],

@@ -1,4 +1,4 @@
-import { GENERIC_GEAR, type GenericGear } from "../../engine/gear/index.ts";
+import { GENERIC_GEAR, type GenericGear } from "../gear/gearTable.ts";
 
 /** Kinds on the gear shelf that one ticks in the six questions, and how many come along unless somebody says otherwise. */
 const ASKED = {
@@ -15,7 +15,7 @@ const ASKED = {
   breathing: 0,
 } as const;
 
-const WHEN: Readonly<Record<GenericGear["use"], string>> = {
+export const WHEN: Readonly<Record<GenericGear["use"], string>> = {
   always: "always",
   afterDark: "after dark",
   whenStaffed: "while somebody operates",

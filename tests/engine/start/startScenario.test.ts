@@ -3,7 +3,7 @@ import { ledger } from "../../../engine/run/ledger.ts";
 import { trace } from "../../../engine/run/trace.ts";
 import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
 import { readScenario, readVariant } from "../../../engine/scenario/readScenario.ts";
-import { COMMON_GEAR } from "../../../explorer/start/commonGear.ts";
+import { COMMON_GEAR } from "../../../engine/start/commonGear.ts";
 import { notebookOf } from "../../../explorer/start/notebookOf.ts";
 import {
   BACKUP,
@@ -18,7 +18,7 @@ import {
   SHADE,
   type StartAnswers,
   startScenario,
-} from "../../../explorer/start/startScenario.ts";
+} from "../../../engine/start/startScenario.ts";
 
 const FIRST = defaultAnswers("2026-10-05");
 
