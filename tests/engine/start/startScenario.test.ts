@@ -4,7 +4,6 @@ import { trace } from "../../../engine/run/trace.ts";
 import { eventLeafShare } from "../../../engine/scenario/leafShareOf.ts";
 import { readScenario, readVariant } from "../../../engine/scenario/readScenario.ts";
 import { COMMON_GEAR } from "../../../engine/start/commonGear.ts";
-import { notebookOf } from "../../../explorer/start/notebookOf.ts";
 import {
   BACKUP,
   CHEMISTRY,
@@ -19,6 +18,7 @@ import {
   type StartAnswers,
   startScenario,
 } from "../../../engine/start/startScenario.ts";
+import { notebookOf } from "../../../explorer/start/notebookOf.ts";
 
 const FIRST = defaultAnswers("2026-10-05");
 
