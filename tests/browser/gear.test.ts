@@ -30,6 +30,12 @@ test("gear is looked up, measured, added and taken back; the figure is there in 
   await mine.fill("much");
   await mine.press("Tab");
   expect(plain(await shelf.getByRole("status").textContent())).toMatch(/"much" should be a number of A from 0 to 5000/);
+  // What can hardly be is asked about, and counts once somebody says so.
+  await mine.fill("320");
+  await mine.press("Tab");
+  expect(plain(await shelf.getByRole("alert").textContent())).toMatch(/320 A is 80 times the usual.*really\?/);
+  await shelf.getByRole("button", { name: "No", exact: true }).click();
+  expect(await mine.inputValue()).toBe("");
   await mine.fill("3,6");
   await mine.press("Tab");
   await shelf.getByRole("button", { name: "Add Compressor fridge, 30 to 45 L" }).click();
@@ -61,11 +67,38 @@ test("gear is looked up, measured, added and taken back; the figure is there in 
   expect(complaints).toEqual([]);
 });
 
+test("words that find nothing lead to what was meant, and what the shelf lacks is written down, added and taken off", async () => {
+  const { page, complaints } = await openNotebook(browser, PLAN);
+  const shelf = await openShelf(page);
+  await shelf.getByRole("searchbox").fill("frige");
+  expect(plain(await shelf.textContent())).toContain("Nothing on the shelf answers to “frige”; near it:");
+  expect(await shelf.locator(".gear-row").count()).toBe(1);
+  await shelf.getByRole("searchbox").fill("mast winch");
+  expect(plain(await shelf.textContent())).toContain("write it down as a kind of your own");
+  await shelf.getByRole("button", { name: "A kind of your own" }).click();
+  const form = shelf.getByRole("form", { name: "A kind of your own" });
+  expect(await form.getByLabel("Name").inputValue()).toBe("mast winch");
+  await form.getByLabel("In", { exact: true }).selectOption("A");
+  await form.getByLabel("At work").fill("much");
+  await form.getByLabel("At work").press("Enter");
+  expect(plain(await shelf.getByRole("status").textContent())).toMatch(/should be a number from 0 to 5000/);
+  await form.getByLabel("At work").fill("28");
+  await form.getByLabel("of that time, %").fill("1");
+  await form.getByLabel("of that time, %").press("Enter");
+  await shelf.getByRole("searchbox").fill("winch");
+  await shelf.getByRole("button", { name: "Add mast winch" }).click();
+  expect(plain(await shelf.getByRole("status").textContent())).toMatch(/mast winch is among the gear now/);
+  await shelf.getByRole("button", { name: "Off the shelf: mast winch" }).click();
+  expect(await shelf.locator(".gear-row").count()).toBe(0);
+  expect(complaints).toEqual([]);
+});
+
 test.each([1440, 360])(
   "the shelf at %i px: nothing for axe in any light, nothing small, nothing too wide",
   async (width) => {
     const { page, complaints } = await openNotebook(browser, PLAN, { viewport: { width, height: 740 } });
-    await openShelf(page);
+    const shelf = await openShelf(page);
+    await shelf.getByRole("button", { name: "A kind of your own" }).click();
     expect(await smallTexts(page, ".gear-shelf")).toEqual([]);
     expect(await overhangPx(page)).toBeLessThanOrEqual(0);
     expect(await axeFaults(page, ".gear-shelf")).toEqual([]);
