@@ -4,13 +4,14 @@ import { distance } from "fastest-levenshtein";
 const LONGEST_SLIP = 60;
 
 /**
- * The name that somebody probably meant by one that is not known: the fewest letters away, and no more than a third of them or two.
+ * The name that somebody probably meant by one that is not known: the fewest letters away, and no more than a third of them or `slack`.
+ * @param slack letters that short names may differ in
  * @returns null where none is near
  */
-export function nearestName(name: string, names: readonly string[]): string | null {
+export function nearestName(name: string, names: readonly string[], slack = 2): string | null {
   if (name.length > LONGEST_SLIP) return null;
   const ranked = names.map((known) => ({ known, steps: distance(name.toLowerCase(), known.toLowerCase()) }));
   ranked.sort((a, b) => a.steps - b.steps);
   const best = ranked[0];
-  return best !== undefined && best.steps <= Math.max(2, name.length / 3) ? best.known : null;
+  return best !== undefined && best.steps <= Math.max(slack, name.length / 3) ? best.known : null;
 }

@@ -36,15 +36,17 @@ const SHORTEST_SLIP = 3;
  */
 export function nearGear(query: string, own: readonly GenericGear[] = []): GenericGear[] {
   const known = [...new Set([...own, ...GENERIC_GEAR].flatMap(({ name, words }) => wordsIn(`${name} ${words}`)))];
-  const meant = wordsIn(query)
-    .slice(0, MOST_WORDS)
-    .flatMap((word) => {
-      if (known.some((each) => each.startsWith(word))) return [word];
-      // The end of a long word may be what it has too much: "amplifiers" begins with one that is known.
-      const begins = known.find((each) => each.length > SHORTEST_SLIP && word.startsWith(each));
-      const near = word.length < SHORTEST_SLIP ? null : (begins ?? nearestName(word, known));
-      return near === null ? [] : [near];
-    });
+  const words = wordsIn(query).slice(0, MOST_WORDS);
+  const isKnown = (word: string) => known.some((each) => each.startsWith(word));
+  const meant = words.flatMap((word) => {
+    if (isKnown(word)) return [word];
+    // The end of a long word may be what it has too much: "amplifiers" begins with one that is known.
+    const begins = known.find((each) => each.length > SHORTEST_SLIP && word.startsWith(each));
+    const near = word.length < SHORTEST_SLIP ? null : (begins ?? nearestName(word, known, 1));
+    return near === null ? [] : [near];
+  });
+  // Beside a word that is known one may be anything; where none is, each has to be a slip of one.
+  if (meant.length < words.length && !words.some(isKnown)) return [];
   if (meant.length === 0) return [];
   const all = searchGear(meant.join(" "), own);
   return all.length > 0 ? all : [...new Set(meant.flatMap((word) => searchGear(word, own)))];

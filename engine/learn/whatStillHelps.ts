@@ -32,6 +32,7 @@ export interface StillHelps {
 /** Gains smaller than this are not worth anybody's trouble: 1 in 100 skies, 1 point of charge at the lowest, half an hour. */
 const WORTH_TROUBLE_SHARE = 0.01;
 const WORTH_TROUBLE_H = 0.5;
+const hundred = (share: number) => Math.round(100 * share);
 /** A list that can be taken in at a glance. */
 const MOST_NAMED = 6;
 
@@ -62,9 +63,11 @@ export async function whatStillHelps(
     ]);
     const { holds, margin, report: odds } = report.others[0]!;
     const hoursGained = meanHours(part) - meanHours(after);
+    // Where it holds anyway, more charge at the lowest is no gain to anybody: "100 of 100, not 100".
+    const holdsAnyway = hundred(report.first.report.holds.share) === 100;
     const helps =
       holds.mean >= WORTH_TROUBLE_SHARE ||
-      (holds.mean >= 0 && (margin.mean >= WORTH_TROUBLE_SHARE || hoursGained >= WORTH_TROUBLE_H));
+      (holds.mean >= 0 && !holdsAnyway && (margin.mean >= WORTH_TROUBLE_SHARE || hoursGained >= WORTH_TROUBLE_H));
     if (!helps) continue;
     const sentence = gainWords(candidate.name, holds, margin, hoursGained, odds.holds, report.first.report.holds);
     found.push({ ...candidate, holds: odds.holds, gain: holds, margin, hoursGained, sentence });
@@ -88,11 +91,12 @@ export async function whatStillHelps(
     before: Odds,
   ): string {
     const end = localMoment(grid, grid.startMs + grid.steps * grid.stepMs).words;
-    const hundred = (share: number) => Math.round(100 * share);
     const points = Math.round(1000 * margin.mean) / 10;
     const lift = `the lowest charge is ${Math.abs(points)} points ${points >= 0 ? "higher" : "lower"} on average`;
     const capital = name.charAt(0).toUpperCase() + name.slice(1);
-    const odds = `holds to ${end} in ${hundred(now.share)} of 100 skies, not ${hundred(before.share)}`;
+    const isSame = hundred(now.share) === hundred(before.share);
+    const either = isSame ? " either way" : `, not ${hundred(before.share)}`;
+    const odds = `holds to ${end} in ${hundred(now.share)} of 100 skies${either}`;
     const signed = (share: number) => String(hundred(share)).replace("-", "−");
     const range = `${signed(holds.low)} to ${signed(holds.high)}`;
     const longer = hours >= 0 ? `${hours.toFixed(1)} h longer` : `${(-hours).toFixed(1)} h shorter`;

@@ -37,4 +37,5 @@ export {
 } from "./notebookEdits.ts";
 export { notebookFrom, problemSentences, readNotebook, whatIsLost } from "./readNotebook.ts";
 export { lostChanges, type ScenarioDocument, scenarioDocument, scenarioIn, scenariosIn } from "./scenarioDocument.ts";
+export { standingOf } from "./standingOf.ts";
 export { whyMisshapen } from "./whyMisshapen.ts";

@@ -7,12 +7,20 @@ import type { Look } from "../../../engine/words/look.ts";
 import { SaidWords } from "../../parts/SaidWords.tsx";
 import type { KeptReading } from "./readingDraft.ts";
 
-/** The latest reading, what it makes of the forecast, and what is rough about that. */
+/** What the words say while an answer is shown that does not know the readings as they stand. */
+const OLD_WORDS = {
+  working: "What the readings change is being worked out.",
+  stuck: "What the readings change cannot be worked out as they stand.",
+} as const;
+
+/** The latest reading, what it makes of the forecast, and what is rough about that. An answer from before the readings' last change stands apart and says so. */
 export function LearnedVerdict(props: {
   latest: KeptReading | null;
   learned: LearnedPicture | null;
   name: string;
   look: Look;
+  /** Why what was learned is not of the readings as they stand; null where it is. */
+  old: keyof typeof OLD_WORDS | null;
 }) {
   return (
     <>
@@ -27,14 +35,15 @@ export function LearnedVerdict(props: {
             </>
           )}
         </Show>
-        <Show when={props.learned}>
-          {(learned) => (
-            <span class="data">
-              <SaidWords words={learnedSentence(learned(), props.name, props.look)} />
-            </span>
-          )}
+        <Show when={props.latest !== null && props.old} fallback={<Answer {...props} />}>
+          {(old) => OLD_WORDS[old()]}
         </Show>
       </p>
+      <Show when={props.old !== null && props.learned !== null}>
+        <p class="reading-old">
+          <strong>The answer before that:</strong> <Answer {...props} />
+        </p>
+      </Show>
       <Show when={props.learned}>
         {(learned) => (
           <div class="data">
@@ -45,5 +54,17 @@ export function LearnedVerdict(props: {
         )}
       </Show>
     </>
+  );
+}
+
+function Answer(props: { learned: LearnedPicture | null; name: string; look: Look }) {
+  return (
+    <Show when={props.learned}>
+      {(learned) => (
+        <span class="data">
+          <SaidWords words={learnedSentence(learned(), props.name, props.look)} />
+        </span>
+      )}
+    </Show>
   );
 }

@@ -8,6 +8,8 @@ import { draftOf, emptyDraft, type KeptReading, type ReadingDraft, readingOf, WA
 export function ReadingForm(props: {
   event: EventTime;
   isPhone: boolean;
+  /** Of the scenario that the reading is of. */
+  name: string;
   /** Who read last. */
   by: string;
   /** The reading that is put right; null for a new one. */
@@ -91,6 +93,9 @@ export function ReadingForm(props: {
         <button type="submit" class="reading-save">
           {props.corrects === null ? "Save" : "Put it right"}
         </button>
+        <span class="reading-of">
+          for <strong>{props.name}</strong>
+        </span>
         <Show when={props.corrects !== null}>
           <button type="button" class="act" onClick={() => props.onLeave()}>
             Leave it as it was

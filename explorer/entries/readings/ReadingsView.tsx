@@ -37,6 +37,8 @@ export function ReadingsView(props: EntryProps<"readings">) {
       null,
     );
   const picture = () => (props.doc.readings.length === 0 ? null : found().result);
+  /** What is shown of an earlier answer, while the readings' own is in work or cannot be had. */
+  const old = () => (!found().stale ? null : found().problems.length > 0 ? ("stuck" as const) : ("working" as const));
   const keep = (readings: readonly KeptReading[], label: string) => {
     const why = props.edit({ ...props.doc, readings: [...readings] }, label);
     if (why === null) setCorrecting(null);
@@ -73,13 +75,25 @@ export function ReadingsView(props: EntryProps<"readings">) {
   return (
     <div class="readings">
       <div class="margin-left" ref={fadesWhile(() => picture() !== null && found().stale)}>
-        <LearnedVerdict latest={latest()} learned={picture()} name={name()} look={look()} />
+        <Show when={props.page.scenarios().length > 1}>
+          <p class="reading-standing no-print">
+            <span aria-hidden="true">Which of these is really standing?</span>{" "}
+            <ScenarioChoice
+              page={props.page}
+              label="Which of these is really standing?"
+              value={props.doc.scenario}
+              onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario that stands")}
+            />
+          </p>
+        </Show>
+        <LearnedVerdict latest={latest()} learned={picture()} name={name()} look={look()} old={old()} />
         <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
           {(time) => (
             <Show when={`correcting ${correcting() ?? "new"}`} keyed>
               <ReadingForm
                 event={time()}
                 isPhone={props.page.room().isPhone}
+                name={name()}
                 by={by()}
                 corrects={correcting() === null ? null : (props.doc.readings[correcting()!] ?? null)}
                 onSave={save}
@@ -127,12 +141,6 @@ export function ReadingsView(props: EntryProps<"readings">) {
           />
         </Show>
         <p class="choices no-print">
-          <ScenarioChoice
-            page={props.page}
-            label="Scenario that the readings belong to"
-            value={props.doc.scenario}
-            onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario")}
-          />
           <CsvButton name={name()} what="readings" result={picture()} csv={learnedCsv} />
         </p>
       </div>

@@ -81,3 +81,22 @@ test("a change that changes nothing meets the same skies and people, to the last
   expect(await whatStillHelps(learned, {}, [idle])).toEqual([]);
   expect(await runParticles(learnEnsemble(), learned.particles, 200)).toEqual(learned.after);
 });
+
+test("nothing is listed that gains nothing: not where it holds anyway, and never as 100 of 100, not 100", async () => {
+  // A full bank ten times as large as the others': every sky holds, and every change still lifts the lowest charge.
+  const ensemble = learnEnsemble({ bank: { chemistry: "lfp", blockAh: 1000, startShare: 1, reserveShare: 0.2 } });
+  const learned = await learn(ensemble, placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: 0.9 }]), 100);
+  expect(learned.after.outcomes.belowFromStep.every((step) => step < 0)).toBe(true);
+  expect(await whatStillHelps(learned)).toEqual([]);
+});
+
+test("where the odds stay as they are, the sentence says so and what is gained instead", async () => {
+  const ensemble = learnEnsemble();
+  const learned = await learn(ensemble, placed(ensemble, [{ at: "2026-07-11T08:00", chargeShare: 0.22 }]), 100);
+  for (const { sentence, gain } of await whatStillHelps(learned)) {
+    const [, now, before] = /in (\d+) of 100 skies(?:, not (\d+))?/.exec(sentence)!;
+    if (before === undefined) expect(sentence).toMatch(/ either way \(/);
+    else expect(now, sentence).not.toBe(before);
+    expect(gain.mean).toBeGreaterThanOrEqual(0);
+  }
+});
