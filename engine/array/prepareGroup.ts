@@ -6,6 +6,7 @@ import { coolingOf } from "../scenario/coolingOf.ts";
 import type { Models } from "../scenario/models.ts";
 import type { Obstacle } from "../scenario/obstacle.ts";
 import type { PanelGroup } from "../scenario/panelGroup.ts";
+import { presentShare } from "../scenario/presence.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import { lightOnPoints, pointCloud } from "../shade/lightThrough.ts";
 import { type PreparedObstacles, prepareObstacles } from "../shade/prepareObstacles.ts";
@@ -44,6 +45,14 @@ export function prepareGroups(
   const prepared = prepareObstacles(obstacles);
   const dome = prepareDome(models.transposition, sun.elevationDeg, clear.extraterrestrialWm2);
   return panels.map((group) => prepareGroup(group, prepared, models, grid, sun, dome, windMs));
+}
+
+/** How much of each step the group is there and set out; null where it always is. */
+function outShare(group: PanelGroup, grid: TimeGrid): Float64Array | null {
+  const there = presentShare(grid, group);
+  if (group.out === undefined) return there;
+  const out = windowShare(grid, group.out);
+  return there === null ? out : out.map((share, i) => Math.min(share, there[i]!));
 }
 
 /**
@@ -104,7 +113,7 @@ export function faceGroup(
   const mount = mountTrack(group.mount, grid, sun);
   const sections = stringLayout(group, 0).sectionsPerString;
   const normals = mount.facings.map((facing) => panelAxes(facing.tiltDeg, facing.azimuthDeg).normal);
-  const out = group.out === undefined ? null : windowShare(grid, group.out);
+  const out = outShare(group, grid);
   const stride = SECTION_SHARE + sections;
   const isPerez = dome.transposition === "perez";
   const ofHorizon = new Float64Array(isPerez ? steps : 0);

@@ -26,9 +26,17 @@ export const packVerb: Verb = {
   purpose:
     "Says what to take along of what a club owns: every set that reaches the target and that no other beats in weight, minutes and money, one of them proposed, and the list to pack by.",
   options: {
-    owned: { type: "string", takes: "FILE", help: "what the club owns: CSV with a line of titles and a line for each thing" },
+    owned: {
+      type: "string",
+      takes: "FILE",
+      help: "what the club owns: CSV with a line of titles and a line for each thing",
+    },
     target: { type: "string", help: "skies in 100 in which the plan is to hold (90)" },
-    most: { type: "string", takes: PACK_ORDERS, help: "what is to be least and comes first: mass, minutes or money (mass)" },
+    most: {
+      type: "string",
+      takes: PACK_ORDERS,
+      help: "what is to be least and comes first: mass, minutes or money (mass)",
+    },
     "max-kg": { type: "string", help: "most that may be carried, kg" },
     "max-minutes": { type: "string", help: "most work to set up and take down, minutes" },
     "max-money": { type: "string", help: "most money for what has to be bought or borrowed" },

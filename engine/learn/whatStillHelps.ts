@@ -7,6 +7,7 @@ import type { Change } from "../scenario/change.ts";
 import { checkedScenario } from "../scenario/checkedScenario.ts";
 import { type PairedDifference, versus } from "../versus/versus.ts";
 import { type ChangeToTry, changesToTry } from "./changesToTry.ts";
+import { fromNowOn } from "./fromNowOn.ts";
 import type { Learned } from "./learn.ts";
 import type { LearnHooks } from "./learnHooks.ts";
 import { runParticles } from "./runParticles.ts";
@@ -19,6 +20,8 @@ export interface StillHelps {
   readonly caution: string | null;
   /** To be made a variant of, or to be worked into the plan. */
   readonly changes: readonly Change[];
+  /** The same as changes of the plan that keep the past: what is changed stays as it was until now. */
+  readonly fromNow: readonly Change[];
   /** Members that hold from now to the end with it, and the difference, member by member. */
   readonly holds: Odds;
   readonly gain: PairedDifference;
@@ -70,12 +73,32 @@ export async function whatStillHelps(
       (holds.mean >= 0 && !holdsAnyway && (margin.mean >= WORTH_TROUBLE_SHARE || hoursGained >= WORTH_TROUBLE_H));
     if (!helps) continue;
     const sentence = gainWords(candidate.name, holds, margin, hoursGained, odds.holds, report.first.report.holds);
-    found.push({ ...candidate, holds: odds.holds, gain: holds, margin, hoursGained, sentence });
+    const fromNow =
+      fromNowOn(scenario, candidate.changes, localNow(), momentNow().words, fuelLeftL) ?? candidate.changes;
+    found.push({ ...candidate, fromNow, holds: odds.holds, gain: holds, margin, hoursGained, sentence });
   }
   // Differences within one member in a hundred are no ranking; what gains alike in odds goes by the hours.
   const hundredths = ({ gain }: StillHelps) => Math.round(100 * gain.mean);
   found.sort((a, b) => hundredths(b) - hundredths(a) || b.hoursGained - a.hoursGained || b.margin.mean - a.margin.mean);
   return found.slice(0, MOST_NAMED);
+
+  function momentNow() {
+    return localMoment(grid, grid.startMs + particles.step * grid.stepMs);
+  }
+
+  function localNow(): string {
+    const { date, clock } = momentNow();
+    return `${date}T${clock}`;
+  }
+
+  /** Litres that a source still has, in the middle of the particles. */
+  function fuelLeftL(id: string): number {
+    const { sources } = ensemble.prepared;
+    const s = sources.findIndex((source) => source.id === id);
+    const left = Array.from({ length: particles.count }, (_, p) => particles.fuelL[p * sources.length + s]!);
+    left.sort((a, b) => a - b);
+    return Math.round(1000 * left[left.length >> 1]!) / 1000;
+  }
 
   function meanHours({ outcomes }: OddsPart): number {
     const hours = outcomes.belowFromStep.map((step) => ((step < 0 ? grid.steps : step) - particles.step) * grid.stepH);

@@ -1,6 +1,7 @@
 import { type ClockWindow, windowShare } from "../scenario/clockWindow.ts";
 import { drawnW } from "../scenario/draw.ts";
 import type { Gear } from "../scenario/gear.ts";
+import { presentShare } from "../scenario/presence.ts";
 import type { Station } from "../scenario/station.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import type { DeviceLoad } from "./deviceLoad.ts";
@@ -85,7 +86,12 @@ function gearLoad(thing: Gear, grid: TimeGrid, dark: Float64Array, staffed: Floa
   const extraW = (drawnW(thing.working) * thing.count - idleW) * thing.use.share;
   // A fridge or a router works by itself: nobody's presence decides it, so all of it counts as always on.
   const byItself = thing.use.when === "always";
-  const alwaysW = new Float64Array(grid.steps).fill(byItself ? idleW + extraW : idleW);
-  const usedW = byItself ? new Float64Array(grid.steps) : active.map((share) => share * extraW);
+  const there = presentShare(grid, thing);
+  const alwaysW = (there ?? new Float64Array(grid.steps).fill(1)).map(
+    (share) => share * (byItself ? idleW + extraW : idleW),
+  );
+  const usedW = byItself
+    ? new Float64Array(grid.steps)
+    : active.map((share, i) => Math.min(share, there === null ? 1 : there[i]!) * extraW);
   return { id: thing.id, name: thing.name, alwaysW, usedW };
 }

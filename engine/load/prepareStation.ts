@@ -1,5 +1,6 @@
 import { windowShare } from "../scenario/clockWindow.ts";
 import { drawnW } from "../scenario/draw.ts";
+import { presentShare } from "../scenario/presence.ts";
 import type { Station } from "../scenario/station.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 import type { DeviceLoad } from "./deviceLoad.ts";
@@ -45,7 +46,9 @@ export function prepareStation(station: Station, grid: TimeGrid): PreparedStatio
     fullSending += share;
     weightedExtraW += share * (draw.sendingW(entry.mode) - receiveW);
   }
-  const staffedShare = windowShare(grid, station.staffed);
+  const there = presentShare(grid, station);
+  const isThere = (i: number) => (there === null ? 1 : there[i]!);
+  const staffedShare = windowShare(grid, station.staffed).map((staffed, i) => Math.min(staffed, isThere(i)));
   const sendingShare = staffedShare.map(
     (staffed, i) => staffed * fullSending * station.activityByHour[hourOf(grid.localMinute[i]!)]!,
   );
@@ -58,7 +61,7 @@ export function prepareStation(station: Station, grid: TimeGrid): PreparedStatio
   const sendingExtraW = radioExtraW + keyed.reduce((sum, companion) => sum + companion.extraW, 0);
   const restW = station.whenUnstaffed === "receive" ? receiveW : 0;
   const atV = radio.fullPower.atV ?? 13.8;
-  const filled = (watts: number) => new Float64Array(grid.steps).fill(watts);
+  const filled = (watts: number) => new Float64Array(grid.steps).map((_, i) => watts * isThere(i));
   // The sending arrays are filled in by `shareTheAir`, once the interlocks are known.
   const receiving: DeviceLoad = {
     id: `${station.id}/receive`,

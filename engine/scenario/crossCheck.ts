@@ -1,3 +1,4 @@
+import { strangePresence } from "./presence.ts";
 import type { Problem } from "./problem.ts";
 import type { Scenario } from "./scenario.ts";
 import type { TimeGrid } from "./timeGrid.ts";
@@ -13,6 +14,7 @@ export function crossCheck(scenario: Scenario, grid: TimeGrid): Problem[] {
     ...tooFewWords(scenario, grid),
     ...strangeDays(scenario, grid),
     ...unknownShedding(scenario),
+    ...strangePresence(scenario),
   ];
 }
 

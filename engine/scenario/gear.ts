@@ -2,6 +2,7 @@ import * as z from "zod";
 import { ClockWindows } from "./clockWindow.ts";
 import { Draw } from "./draw.ts";
 import { Lead } from "./lead.ts";
+import { PRESENCE } from "./presence.ts";
 import { count, id, share, text, word } from "./quantity.ts";
 
 /** When a thing works; the rest of the time it takes its idle draw. */
@@ -86,8 +87,9 @@ export const Gear = z
     use: Use,
     lead: Lead.optional().meta({
       label: "Lead of its own",
-      description: "its own branch; without one it hangs on mainFeed.otherGear",
+      description: "its own branch; without one it depends on mainFeed.otherGear",
     }),
+    ...PRESENCE,
   })
   .meta({
     title: "Gear",

@@ -4,6 +4,7 @@ import { Cable } from "./cable.ts";
 import { ClockTime, clockMinute } from "./clockTime.ts";
 import { ClockWindows } from "./clockWindow.ts";
 import { holderA } from "./lead.ts";
+import { PRESENCE } from "./presence.ts";
 import { count, id, kind, quantity, share, text, word } from "./quantity.ts";
 
 /**
@@ -366,6 +367,7 @@ export const PanelGroup = z
         change: { changed: "{item}: out {now}", removed: "{item}: always out" },
         description: "when the panels are set out; always when left out",
       }),
+    ...PRESENCE,
     at: z
       .strictObject({
         eastM: quantity({ unit: "m", low: -500, high: 500, what: "distance east of the site's origin" }).meta({

@@ -2,6 +2,7 @@ import * as z from "zod";
 import { Bring } from "./bring.ts";
 import { ClockWindows } from "./clockWindow.ts";
 import { Lead } from "./lead.ts";
+import { PRESENCE } from "./presence.ts";
 import { id, kind, quantity, share, text } from "./quantity.ts";
 
 const named = {
@@ -12,6 +13,7 @@ const named = {
     description: "from its charger to the bank; for the limits",
   }),
   bring: Bring.optional(),
+  ...PRESENCE,
 };
 const chargeV = quantity({
   unit: "V",

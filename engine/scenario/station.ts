@@ -3,6 +3,7 @@ import { RadioLead } from "./cable.ts";
 import { ClockWindows } from "./clockWindow.ts";
 import { Draw } from "./draw.ts";
 import { holderA, Lead } from "./lead.ts";
+import { PRESENCE } from "./presence.ts";
 import { count, id, quantity, share, text, word } from "./quantity.ts";
 
 /** Modes whose transmit current is known; what each means for current is in `modeCurrent`. */
@@ -196,6 +197,7 @@ export const Station = z
     })
       .optional()
       .meta({ label: "Longest over" }),
+    ...PRESENCE,
   })
   .meta({
     title: "Station",

@@ -1,4 +1,5 @@
 import { windowShare } from "../scenario/clockWindow.ts";
+import { presentShare } from "../scenario/presence.ts";
 import type { Source } from "../scenario/source.ts";
 import type { TimeGrid } from "../scenario/timeGrid.ts";
 
@@ -29,7 +30,13 @@ export interface PreparedSource {
  * @param absorptionV the bank's own voltage limit, held by a charger for which nothing else is stated
  */
 export function prepareSources(sources: readonly Source[], grid: TimeGrid, absorptionV: number): PreparedSource[] {
-  return sources.map((source) => prepareSource(source, grid, absorptionV));
+  return sources.map((source) => {
+    const prepared = prepareSource(source, grid, absorptionV);
+    const there = presentShare(grid, source);
+    const availableShare =
+      there === null ? prepared.availableShare : prepared.availableShare.map((share, i) => Math.min(share, there[i]!));
+    return { ...prepared, availableShare };
+  });
 }
 
 function prepareSource(source: Source, grid: TimeGrid, absorptionV: number): PreparedSource {

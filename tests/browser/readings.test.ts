@@ -55,37 +55,6 @@ test("on a phone a reading takes three taps, and what it changes stands first; u
   expect(complaints).toEqual([]);
 });
 
-test("until its own answer is there, a new reading stands apart from the old one's; Save names what the reading is of", async () => {
-  const { page, complaints } = await openAt(READ);
-  const entry = page.locator("#readings");
-  await allWorkedOut(page);
-  expect(plain(await entry.locator(".reading-of").textContent())).toBe("for Roof alone");
-  // Every text that the head of the entry ever shows, from here on.
-  await entry.evaluate((element) => {
-    const seen: string[] = [];
-    Object.assign(window, { seen });
-    const note = () => seen.push(element.querySelector(".verdict")?.textContent ?? "");
-    new MutationObserver(note).observe(element, { subtree: true, childList: true, characterData: true });
-  });
-  await entry.getByRole("textbox", { name: "Charge, %" }).fill("21");
-  await entry.getByLabel(/^Read at/).fill("2026-10-10T10:00");
-  await entry.getByRole("button", { name: "Save" }).click();
-  await entry.locator(".reading-old").waitFor();
-  expect(plain(await entry.locator(".verdict").textContent())).toBe(
-    "Sat 10 10:00: 21 %. What the readings change is being worked out.",
-  );
-  expect(plain(await entry.locator(".reading-old").textContent())).toMatch(
-    /^The answer before that: Roof alone: from Sat 10 08:00 on the bank holds/,
-  );
-  await allWorkedOut(page);
-  expect(await entry.locator(".reading-old").count()).toBe(0);
-  const seen = await page.evaluate(() => (window as unknown as { seen: string[] }).seen.map((text) => text));
-  const joined = seen.map(plain).filter((text) => text.startsWith("Sat 10 10:00") && text.includes("bank holds"));
-  expect(joined.length).toBeGreaterThan(0);
-  for (const text of joined) expect(text).toContain("from Sat 10 10:00 on the bank holds");
-  expect(complaints).toEqual([]);
-});
-
 test("where several scenarios are, the entry asks at its head which of them stands", async () => {
   const { page } = await openAt([]);
   const entry = page.locator("#readings");

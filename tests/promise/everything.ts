@@ -41,6 +41,8 @@ const full: ScenarioInput = {
       name: "Fan",
       working: { drawW: 10 },
       use: { when: "byTheClock", windows: [{ from: "09:00", to: "15:00", days: ["fri", "sat"] }] },
+      from: "2026-06-12T10:00",
+      until: "2026-06-13T13:00",
     },
     { id: "lamp", name: "Lamp", working: { drawW: 6 }, use: { when: "afterDark" } },
     { id: "logger", name: "Logger", working: { drawW: 7 }, use: { when: "whenStaffed", station: "a" } },
@@ -84,6 +86,8 @@ const full: ScenarioInput = {
       sendingShare: 0.6,
       interlock: "one",
       feed: { cable: { mm2: 6, oneWayM: 3 } },
+      from: "2026-06-12T11:00",
+      until: "2026-06-13T16:00",
     },
   ],
   panels: [
@@ -139,6 +143,8 @@ const full: ScenarioInput = {
       mount: { kind: "fixed", tiltDeg: 35, azimuthDeg: 170 },
       at: { eastM: 3, northM: -4, heightM: 0.5 },
       controller: { kind: "pwm" },
+      from: "2026-06-12T09:00",
+      until: "2026-06-13T17:00",
     },
     {
       id: "fold",
@@ -266,9 +272,20 @@ const sources: NonNullable<ScenarioInput["sources"]> = [
     chargeV: 13.6,
     available: [{ from: "10:00", to: "12:00" }],
     lead,
+    from: "2026-06-12T10:20",
+    until: "2026-06-13T11:40",
     bring,
   },
-  { kind: "vehicle", id: "van", name: "Van", outputA: 4, chargeV: 13.9, running: [{ from: "18:00", to: "20:00" }] },
+  {
+    kind: "vehicle",
+    id: "van",
+    name: "Van",
+    outputA: 4,
+    chargeV: 13.9,
+    running: [{ from: "18:00", to: "20:00" }],
+    from: "2026-06-12T18:20",
+    until: "2026-06-13T19:40",
+  },
   {
     kind: "generator",
     id: "generator",
@@ -286,6 +303,8 @@ const sources: NonNullable<ScenarioInput["sources"]> = [
     burnIdleLPerH: 0.2,
     burnFullLPerH: 0.6,
     fuelL: 1.2,
+    from: "2026-06-12T06:20",
+    until: "2026-06-13T22:00",
   },
 ];
 

@@ -121,8 +121,8 @@ export function ReadingsView(props: EntryProps<"readings">) {
               <StillHelpsList
                 helps={learned().helps}
                 isStale={found().stale}
-                onMake={({ changes, name: change }) => {
-                  const made = props.page.branch(props.doc.scenario, props.id, changes, `${name()}, ${change}`);
+                onMake={({ fromNow, name: change }) => {
+                  const made = props.page.branch(props.doc.scenario, props.id, fromNow, `${name()}, ${change}`);
                   setSaid(made === null ? "" : `${made} stands below as a scenario; Undo takes it back.`);
                 }}
               />

@@ -17,8 +17,8 @@ export function StillHelpsList(props: {
             fallback={<p>Nothing that was tried would gain 1 in 100 skies, 1 point of charge or half an hour.</p>}
           >
             <p class="more">
-              By what it gains under the same skies and operators, from the last reading on. As a scenario the change
-              counts from the beginning of the event.
+              By what it gains under the same skies and operators, from the last reading on. As a scenario, too, the
+              change counts from then on, and what was before stays as it was.
             </p>
             <ol>
               <For each={helps()}>
