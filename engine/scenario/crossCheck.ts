@@ -1,6 +1,6 @@
-import { strangePresence } from "./presence.ts";
 import type { Problem } from "./problem.ts";
 import type { Scenario } from "./scenario.ts";
+import { strangePresence } from "./strangePresence.ts";
 import type { TimeGrid } from "./timeGrid.ts";
 
 /** Checks that reach from one part of the scenario to another. Each returns what it finds wrong. */

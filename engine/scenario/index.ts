@@ -25,6 +25,7 @@ export { Models } from "./models.ts";
 export { type Box, type Horizon, Obstacle, type Tree } from "./obstacle.ts";
 export { PanelGroup } from "./panelGroup.ts";
 export { plainExpectation } from "./plainExpectation.ts";
+export { presentShare } from "./presence.ts";
 export type { Problem } from "./problem.ts";
 export { listedProblems, makeProblemList, type ProblemList } from "./problemList.ts";
 export { problemsFrom } from "./problemsFrom.ts";
