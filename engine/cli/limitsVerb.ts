@@ -10,17 +10,16 @@ import type { Scenario } from "../scenario/scenario.ts";
 import { answerTo } from "./answerTo.ts";
 import { CallError } from "./callError.ts";
 import { percent, sixDecimals } from "./figures.ts";
-import { inputsOf, openDocument } from "./openScenario.ts";
+import { openDocument } from "./openScenario.ts";
 import { textTable } from "./textTable.ts";
 import type { Verb } from "./verb.ts";
-import { FORCE_OPTION, writeText } from "./writeFile.ts";
 
 /** Characters in a line of the printed report. */
 const WIDTH = 100;
 
 export const limitsVerb: Verb = {
   name: "limits",
-  usage: "limits SCENARIO [--variant ID] [--drop N] [--charge N] [--coldest N] [--sheet FILE] [--force] [--json]",
+  usage: "limits SCENARIO [--variant ID] [--drop N] [--charge N] [--coldest N] [--sheet FILE] [--json]",
   purpose:
     "Holds currents, fuses, wires, panel volts and the volts at the radios against their limits; what to change.",
   options: {
@@ -32,12 +31,12 @@ export const limitsVerb: Verb = {
     },
     sheet: {
       type: "string",
+      takes: "FILE",
       help: "write the wiring sheet into this file: a page to print, or a picture if it ends in .svg",
     },
-    ...FORCE_OPTION,
     json: { type: "boolean", help: "print everything as JSON" },
   },
-  run: async ({ scenario, variant, values, context, print }) => {
+  run: async ({ scenario, variant, values, context, print, write }) => {
     const drop = numberOf("drop", values.drop, 0.1, 50);
     const charge = numberOf("charge", values.charge, 0, 100);
     const coldest = numberOf("coldest", values.coldest, -90, 60);
@@ -49,10 +48,7 @@ export const limitsVerb: Verb = {
       ...(coldest === undefined ? {} : { coldestC: coldest }),
     });
     if (!found.ok) return found;
-    if (typeof values.sheet === "string") {
-      const choice = { force: values.force === true, inputs: inputsOf(scenario, opened.value.scenario) };
-      await writeText(values.sheet, await sheetText(values.sheet, found.value), choice);
-    }
+    if (typeof values.sheet === "string") await write(values.sheet, await sheetText(values.sheet, found.value));
     const say = values.json === true ? limitsJson : limitsText;
     print(say(found.value, opened.value.scenario));
     return { ok: true };
