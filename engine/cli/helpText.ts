@@ -13,8 +13,8 @@ export function overview(verbs: readonly Verb[]): string {
     "  help [VERB]\n      Says what a verb takes.",
     "",
     "  - in the place of a file to be read is standard input. -o FILE, with every verb, writes the answer into a file.",
-    "  --version says which duskline this is. Exit codes: 0 all is well, 1 the scenario or notebook is wrong,",
-    "  2 the call is wrong, 3 duskline itself is at fault, 4 the answer could not be written whole, 130 stopped with Ctrl-C.",
+    "  --version says which duskline this is.",
+    "  Exit codes: 0 all is well, 1 the scenario or notebook is wrong, 2 the call is wrong, 3 duskline itself is at fault,\n  4 the answer could not be written whole, 130 stopped with Ctrl-C.",
   ].join("\n");
 }
 

@@ -128,6 +128,9 @@ function uncontrolled(group: PanelGroup): PanelGroup {
   const { controller } = group;
   return {
     ...group,
+    // A spot is as good before the panels are there as after.
+    from: undefined,
+    until: undefined,
     cooling: group.cooling ?? "openRack",
     controller: {
       ...controller,

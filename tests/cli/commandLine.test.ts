@@ -342,10 +342,13 @@ describe("a weather file beside the scenario", () => {
 
 describe("a wrong call is one sentence, code 2 and no stack trace", () => {
   const calls: [args: string[], says: RegExp][] = [
-    [["fly", GROVE], /^There is no verb "fly"\. Known: trace, odds, .*ledger, explain, check/],
+    [["fly", GROVE], /^There is no verb "fly"\. Known: new, trace, odds, .*ledger, explain, check/],
     [["trace"], /^trace needs a scenario file: duskline trace SCENARIO/],
     [["trace", GROVE, MOOR], /^trace takes one scenario file, and "scenarios\/peat-moor\.json" is one too many/],
-    [["trace", GROVE, "--speed"], /--speed.*Known here: --variant, --json, --csv, --svg, --member, --seed, --help/],
+    [
+      ["trace", GROVE, "--speed"],
+      /--speed.*Known here: --variant, --json, --csv, --svg, --member, --seed, --output, --weather-anywhere, --force, --help/,
+    ],
     [["trace", GROVE, "--variant"], /--variant.*Known here/],
     [["trace", GROVE, "--json=yes"], /--json.*Known here/],
     [["trace", "nowhere.json"], /^There is no file nowhere\.json; check the name and the folder/],

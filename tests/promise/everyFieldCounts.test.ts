@@ -74,7 +74,10 @@ const OTHER_TEXTS: Readonly<Record<string, readonly unknown[]>> = {
   ...Object.fromEntries(
     ["Gear", "Station", "Panel group", "Source: mains", "Source: vehicle", "Source: generator"].flatMap((part) => [
       [`${part}.from`, ["2026-06-12T11:40", "2026-06-12T19:00", "2026-06-12T07:30", "2026-06-12T21:40"]],
-      [`${part}.until`, ["2026-06-13T11:00", "2026-06-13T18:40", "2026-06-13T08:00"]],
+      [
+        `${part}.until`,
+        ["2026-06-13T11:00", "2026-06-13T18:40", "2026-06-13T08:00", "2026-06-12T07:20", "2026-06-12T21:40"],
+      ],
     ]),
   ),
   "Selector.inputs": ["south"],
