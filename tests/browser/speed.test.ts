@@ -7,7 +7,7 @@ import { readScenario } from "../../engine/scenario/readScenario.ts";
 import { EXAMPLE } from "../explorer/exampleRun.ts";
 import { launchBrowser } from "./launchBrowser.ts";
 import { allWorkedOut, plain } from "./openExplorer.ts";
-import { exampleWith, openExample } from "./openNotebook.ts";
+import { exampleWith, openExample, openNotebook } from "./openNotebook.ts";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -40,10 +40,17 @@ test("typing goes on while the workers work, and of many edits the last one is w
 });
 
 test("four scenarios lie over one another, told apart by their lines and names", async () => {
-  const { page } = await openExample(browser, ["forecast"]);
+  const notebook = exampleWith("forecast");
+  const small = {
+    id: "small",
+    name: "Roof, half the bank",
+    basedOn: "roof",
+    changes: [{ at: "bank.blockAh", to: 140 }],
+  };
+  const { page } = await openNotebook(browser, { ...notebook, scenarios: [...notebook.scenarios, small] });
   const forecast = page.locator("#forecast");
   await forecast.getByLabel("Third scenario").selectOption({ label: "Roof, two blocks" });
-  await forecast.getByLabel("Fourth scenario").selectOption({ label: "Roof alone" });
+  await forecast.getByLabel("Fourth scenario").selectOption({ label: "Roof, half the bank" });
   await allWorkedOut(page);
   const looks = await forecast.locator("path.median").evaluateAll((paths) =>
     paths.map((path) => {
@@ -52,9 +59,10 @@ test("four scenarios lie over one another, told apart by their lines and names",
     }),
   );
   expect(new Set(looks).size).toBe(4);
-  expect(await forecast.locator("path.band-close").count()).toBe(0);
+  // Bands are for the first two: those of four would hide one another.
+  expect(await forecast.locator("path.band-close").count()).toBe(2);
   expect(plain(await forecast.locator(".verdict").textContent())).toMatch(
-    /^Roof and meadow: .* skies; Roof alone, in .*; Roof, two blocks, in .*; Roof alone, in \d+\.$/,
+    /^Roof and meadow: .* skies; Roof alone, in .*; Roof, two blocks, in .*; Roof, half the bank, in \d+\.$/,
   );
   await forecast.getByLabel("Fourth scenario").selectOption("");
   await forecast.getByLabel("Third scenario").selectOption("");

@@ -145,7 +145,7 @@ describe("completion", () => {
     expect(await offered("new", "--chem")).toEqual(["--chemistry"]);
     expect(await offered("new", "--chemistry", "")).toEqual(["lfp", "agm", "flooded"]);
     expect(await offered("reach", "x.json", "--most", "m")).toEqual(["money", "mass", "minutes"]);
-    expect(await offered("trace", "scenarios/wal")).toEqual([GROVE]);
+    expect(await offered("trace", "scenarios/walnut-grove.")).toEqual([GROVE]);
     expect(await offered("odds", "x.json", "--seed", "")).toEqual([]);
     expect(await offered("completion", "")).toEqual(["bash", "zsh", "fish"]);
     expect(await offered("report", "n.json", "-o", "scenarios/pol")).toEqual(["scenarios/polar-hut.json"]);

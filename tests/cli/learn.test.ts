@@ -75,6 +75,7 @@ const LearnedJson = z.strictObject({
       takes: z.string(),
       caution: z.string().nullable(),
       changes: z.array(z.looseObject({ at: z.string() })),
+      fromNow: z.array(z.looseObject({ at: z.string() })),
       holds: Share,
       gain: Difference,
       margin: Difference,

@@ -7,7 +7,6 @@ import { readingWords } from "../../../engine/learn/readingWords.ts";
 import type { EntryProps } from "../../notebook/entryKind.ts";
 import { CsvButton } from "../../parts/CsvButton.tsx";
 import { Problems, Progress } from "../../parts/EntryState.tsx";
-import { ScenarioChoice } from "../../parts/ScenarioChoice.tsx";
 import { LearnedChart } from "./LearnedChart.tsx";
 import { LearnedLessons } from "./LearnedLessons.tsx";
 import { LearnedVerdict } from "./LearnedVerdict.tsx";
@@ -15,6 +14,7 @@ import { ReadingForm } from "./ReadingForm.tsx";
 import { ReadingsList } from "./ReadingsList.tsx";
 import type { KeptReading } from "./readingDraft.ts";
 import { StillHelpsList } from "./StillHelpsList.tsx";
+import { WhichStands } from "./WhichStands.tsx";
 import "./readings.css";
 import { fadesWhile } from "../../parts/fadesWhile.ts";
 
@@ -75,17 +75,7 @@ export function ReadingsView(props: EntryProps<"readings">) {
   return (
     <div class="readings">
       <div class="margin-left" ref={fadesWhile(() => picture() !== null && found().stale)}>
-        <Show when={props.page.scenarios().length > 1}>
-          <p class="reading-standing no-print">
-            <span aria-hidden="true">Which of these is really standing?</span>{" "}
-            <ScenarioChoice
-              page={props.page}
-              label="Which of these is really standing?"
-              value={props.doc.scenario}
-              onPick={(scenario) => props.edit({ ...props.doc, scenario }, "scenario that stands")}
-            />
-          </p>
-        </Show>
+        <WhichStands {...props} />
         <LearnedVerdict latest={latest()} learned={picture()} name={name()} look={look()} old={old()} />
         <Show when={event()} keyed={false} fallback={<p>Waiting for the event's dates…</p>}>
           {(time) => (

@@ -38,9 +38,9 @@ test("a peak beyond every fuse that is sold is said so where nothing behind the 
     use: { when: "always" as const },
   }));
   const line = limitsOf({ gear, bank: flatBank(3.275, { internalResistanceOhm: 0.0001 }) }).lines.find(
-    ({ about, quantity }) => about === "main feed" && quantity === "fuse",
+    ({ about, quantity }) => about === "main feed" && quantity === "current through the fuse",
   );
-  expect(line?.change).toMatch(/^No fuse carries this peak: make the peak smaller/);
+  expect(line?.change).toMatch(/No single wire that is sold will do: fit 4 runs .* or make the current smaller/);
 });
 
 /** The stated 0.02 Ω at a report's charge and 25 °C: electronics and joints have four fifths of it, the cells' fifth goes by charge. */
