@@ -27,7 +27,8 @@ export interface SkippedRow {
   skipped: string;
 }
 
-const rows: (TruthRow | SkippedRow)[] = [];
+/** Rows of each file of tests: several share this module. */
+const rowsOf = new Map<string, (TruthRow | SkippedRow)[]>();
 const folder = join(dirname(fileURLToPath(import.meta.url)), "../../.cache/truth");
 
 /**
@@ -44,10 +45,12 @@ export function recordSkipped(row: SkippedRow): void {
 }
 
 function keep(row: TruthRow | SkippedRow): void {
+  const testPath = expect.getState().testPath ?? "unnamed.test.ts";
+  const rows = rowsOf.get(testPath) ?? [];
+  rowsOf.set(testPath, rows);
   const at = rows.findIndex((other) => other.what === row.what && other.source === row.source);
   if (at >= 0) rows[at] = row;
   else rows.push(row);
-  const testPath = expect.getState().testPath ?? "unnamed.test.ts";
   const name = `${basename(dirname(testPath))}-${basename(testPath).replace(/\.test\.tsx?$/, "")}`;
   mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, `${name}.json`), `${JSON.stringify(rows, null, 1)}\n`);
