@@ -384,6 +384,13 @@ describe("panels and chargers", () => {
       limit: 30,
       change: "Fit a 25 A fuse.",
     });
+    // In a holder for 20 A that is the smallest part: the next fuse that carries 25 A asks for another.
+    const held = { ...controller, fuseA: 25, holderA: 20 };
+    expect(line({ panels: [panelOf("p", { controller: held })] }, "controller-fuse-wire/p")).toMatchObject({
+      verdict: "over",
+      limit: 20,
+      quantity: "fuse for the holder behind it",
+    });
     const vehicle = (lead: object) => ({
       sources: [
         {
@@ -404,6 +411,12 @@ describe("panels and chargers", () => {
         change: "Fit wire of 4 AWG or thicker and an 80 A fuse.",
       });
     }
+    // 6 AWG carries 65 A: the 60 A of the charger, and not the 75 A that hours of it ask for.
+    expect(line(vehicle({ cable: awg("6", 1), fuseA: 80 }), "source-wire/v")).toMatchObject({
+      verdict: "over",
+      value: 75,
+      limit: 65,
+    });
     // What is left is the bank: 60 A into 100 Ah that take 50.
     expect(over(vehicle({ cable: awg("4", 1), fuseA: 80, holderA: 100 }))).toEqual(["charge-rate"]);
     // 60 A through 4 m of 4 AWG: 2 · 4 · 0.308 · 0.8385 / 304.8 = 6.78 mΩ, 0.407 V, 3.4 %.
